@@ -1,0 +1,96 @@
+//! What can go wrong, by cause. No strings, no panics, no NaN: a [`Copy`] value that says which
+//! input broke which range.
+
+use core::fmt;
+
+use crate::limits::Input;
+
+/// The result of every checked function of this crate.
+pub type Result<T> = core::result::Result<T, Error>;
+
+/// Why an answer cannot be given.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::{Error, Input, limits};
+/// let error = limits::check(Input::Bore, 0.0_f64).unwrap_err();
+/// assert_eq!(error, Error::OutOfRange { input: Input::Bore, given: 0.0 });
+/// assert_eq!(error.to_string(), "bore is 0 m, accepted is 0.00025 to 0.0127 m");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Error {
+    /// The input is infinite or not a number.
+    NotFinite {
+        /// Which input.
+        input: Input,
+    },
+    /// The input lies outside its row of [`limits`](crate::limits).
+    OutOfRange {
+        /// Which input.
+        input: Input,
+        /// What was given, in the unit of its row.
+        given: f32,
+    },
+    /// The first input must be less than the second, and is not.
+    InvertedPair {
+        /// The input that must be the lesser.
+        lesser: Input,
+        /// The input that must be the greater.
+        greater: Input,
+    },
+    /// The fractions of a mixture must add to one within 1e-4.
+    FractionsSum {
+        /// What they add to.
+        given: f32,
+    },
+    /// Points of a curve must rise in their first column and number 2 to 16.
+    Points {
+        /// Which curve.
+        input: Input,
+    },
+    /// At this pressure and temperature the gas is a liquid, or so near it that the equation of state fails.
+    Liquid {
+        /// How many times the pressure stands above the dew point's, or the equation's reduced density.
+        given: f32,
+    },
+    /// No value of the sought input within its range answers the question.
+    NoSolution {
+        /// What was sought.
+        input: Input,
+        /// The nearest that the range allows, in the unit of the quantity asked for.
+        nearest: f32,
+    },
+    /// A solver used up its iterations; this is a defect, please report the inputs.
+    NotConverged {
+        /// What was sought.
+        input: Input,
+    },
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Error::NotFinite { input } => write!(f, "{input} is not a finite number, {}", input.range()),
+            Error::OutOfRange { input, given } => {
+                write!(f, "{input} is {given} {}, {}", input.range().unit, input.range())
+            }
+            Error::InvertedPair { lesser, greater } => write!(f, "{lesser} must be less than {greater}"),
+            Error::FractionsSum { given } => write!(f, "the fractions add to {given}, accepted is 1 within 0.0001"),
+            Error::Points { input } => write!(f, "{input} wants 2 to 16 points, the first column rising, all finite"),
+            Error::Liquid { given } => {
+                write!(
+                    f,
+                    "the gas is a liquid at this pressure and temperature ({given:.2} times its dew-point pressure)"
+                )
+            }
+            Error::NoSolution { input, nearest } => {
+                write!(f, "no {input} answers this, {}; the nearest it reaches is {nearest}", input.range())
+            }
+            Error::NotConverged { input } => write!(f, "the search for {input} did not converge"),
+        }
+    }
+}
+
+impl core::error::Error for Error {}

@@ -1,0 +1,15 @@
+//! Under construction.
+#![no_std]
+#[cfg(any(feature = "std", test))]
+extern crate std;
+
+pub mod error;
+pub mod friction;
+pub mod limits;
+pub mod quantity;
+mod scalar;
+pub mod solve;
+
+pub use error::{Error, Result};
+pub use limits::Input;
+pub use scalar::Scalar;

@@ -1,0 +1,188 @@
+//! The accepted range of every input, as data. Checks, messages and property tests are drawn from
+//! the one table here.
+
+use core::fmt;
+
+use crate::error::{Error, Result};
+use crate::scalar::Scalar;
+
+/// The accepted range of one input.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range {
+    /// What the input is called in messages.
+    pub name: &'static str,
+    /// SI unit of both bounds; empty for a plain number.
+    pub unit: &'static str,
+    /// Smallest accepted value.
+    pub min: f64,
+    /// Largest accepted value.
+    pub max: f64,
+}
+
+impl fmt::Display for Range {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let space = if self.unit.is_empty() { "" } else { " " };
+        write!(f, "accepted is {} to {}{space}{}", self.min, self.max, self.unit)
+    }
+}
+
+macro_rules! inputs {
+    ($($(#[$doc:meta])+ $input:ident = $name:literal, $unit:literal, $min:expr, $max:expr;)+) => {
+        /// Every input that has a range.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[non_exhaustive]
+        pub enum Input { $($(#[$doc])+ $input,)+ }
+
+        impl Input {
+            /// Every input, in the order the gas flows.
+            pub const ALL: &'static [Input] = &[$(Input::$input,)+];
+
+            /// The accepted range.
+            #[must_use]
+            pub const fn range(self) -> &'static Range {
+                match self { $(Input::$input => &Range { name: $name, unit: $unit, min: $min, max: $max },)+ }
+            }
+        }
+    };
+}
+
+inputs! {
+    /// Height of the site above sea level.
+    Altitude = "altitude", "m", -450.0, 4000.0;
+    /// Pressure a barometer on the site reads.
+    StationPressure = "station pressure", "Pa", 58_000.0, 110_000.0;
+    /// Pressure a forecast gives, reduced to sea level.
+    SeaLevelPressure = "sea-level pressure", "Pa", 90_000.0, 108_500.0;
+    /// Temperature of the air the blower takes in.
+    AirTemperature = "air temperature", "K", 238.15, 328.15;
+    /// Relative humidity, 0 to 1.
+    Humidity = "relative humidity", "", 0.0, 1.0;
+    /// Mole fraction of one species.
+    Fraction = "mole fraction", "", 0.0, 1.0;
+    /// Temperature of the gas before the jet.
+    GasTemperature = "gas temperature", "K", 238.15, 328.15;
+    /// Gauge pressure before the jet.
+    GaugePressure = "gauge pressure", "Pa", 0.0, 450_000.0;
+    /// Gauge pressure the jet blows into.
+    BackPressure = "back pressure", "Pa", -20_000.0, 100_000.0;
+    /// Diameter of the jet.
+    Bore = "bore", "m", 0.25e-3, 12.7e-3;
+    /// Length of the jet's straight bore.
+    BoreLength = "bore length", "m", 0.0, 65.0e-3;
+    /// Depth of a chamfer at the mouth of the bore.
+    ChamferDepth = "chamfer depth", "m", 0.0, 20.0e-3;
+    /// Full cone angle of a chamfer.
+    ChamferAngle = "chamfer angle", "rad", 0.0, core::f64::consts::PI;
+    /// Radius of a rounded mouth.
+    EdgeRadius = "edge radius", "m", 0.0, 20.0e-3;
+    /// Height of the roughness of a wall.
+    Roughness = "wall roughness", "m", 0.0, 0.5e-3;
+    /// Bore over the inside diameter of the tube before it.
+    ApproachRatio = "approach ratio", "", 0.0, 0.7;
+    /// A coefficient measured by the user.
+    DischargeCoefficient = "discharge coefficient", "", 0.2, 1.1;
+    /// How many equal jets share the gas.
+    JetCount = "number of jets", "", 1.0, 64.0;
+    /// Heat of the fire.
+    HeatRate = "heat", "W", 1.0, 2.0e6;
+    /// Air supplied over air needed.
+    AirRatio = "air ratio", "", 0.5, 5.0;
+    /// Flow of air.
+    AirFlow = "air flow", "m3/s", 0.0, 2.0;
+    /// Static pressure a blower makes.
+    BlowerPressure = "blower static pressure", "Pa", 0.0, 30_000.0;
+    /// Power at the blower's shaft.
+    ShaftPower = "shaft power", "W", 0.0, 50_000.0;
+    /// Efficiency of the blower, shaft to air.
+    BlowerEfficiency = "blower efficiency", "", 0.05, 0.9;
+    /// Density the blower's curve was taken at.
+    AirDensity = "air density", "kg/m3", 0.6, 1.6;
+    /// Turns of the wheel, now over those of the curve.
+    SpeedRatio = "wheel speed over the curve's", "", 0.2, 2.0;
+    /// Diameter of the wheel, now over that of the curve.
+    SizeRatio = "wheel size over the curve's", "", 0.5, 2.0;
+    /// Inside diameter of a duct or of the mixing tube.
+    DuctDiameter = "duct diameter", "m", 5.0e-3, 0.6;
+    /// Length of a duct.
+    DuctLength = "duct length", "m", 0.0, 50.0;
+    /// Sum of the loss coefficients of fittings.
+    FittingLoss = "fitting loss coefficient", "", 0.0, 1_000.0;
+    /// How far a damper stands open, 0 to 1.
+    DamperOpening = "damper opening", "", 0.1, 1.0;
+    /// Loss coefficient a damper is asked to have.
+    DamperLoss = "damper loss coefficient", "", 0.0, 1_000.0;
+    /// How many ports a head has.
+    PortCount = "number of ports", "", 1.0, 2_000.0;
+    /// Diameter of a port, or gap of a slot.
+    PortDiameter = "port diameter", "m", 0.3e-3, 0.2;
+    /// Length of a port through the head's wall.
+    PortLength = "port length", "m", 0.0, 0.5;
+    /// Length of a slot along the head.
+    SlotLength = "slot length", "m", 1.0e-3, 2.0;
+    /// Share of the head's face that is open.
+    OpenFraction = "open fraction", "", 0.0, 0.9;
+    /// How many heads hang on one blower.
+    HeadCount = "number of heads", "", 1.0, 16.0;
+    /// Temperature of the mixture as it passes the ports.
+    MixtureTemperature = "mixture temperature", "K", 238.15, 900.0;
+    /// Temperature inside the chamber.
+    ChamberTemperature = "chamber temperature", "K", 238.15, 2_300.0;
+    /// Area of the opening the chamber's gases leave by.
+    ExhaustArea = "exhaust opening", "m2", 1.0e-5, 1.0;
+    /// Loss coefficient of the exhaust opening.
+    ExhaustLoss = "exhaust loss coefficient", "", 0.5, 20.0;
+    /// Minutes a setting is used.
+    Duration = "duration", "s", 0.0, 172_800.0;
+    /// Price of one kilogram of gas.
+    Price = "price", "per kg", 0.0, 1_000.0;
+}
+
+impl fmt::Display for Input {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.range().name)
+    }
+}
+
+/// The value itself if it is finite and within the range of `input`.
+///
+/// # Errors
+///
+/// [`Error::NotFinite`] or [`Error::OutOfRange`].
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::{Input, limits};
+/// assert_eq!(limits::check(Input::AirRatio, 1.05_f64), Ok(1.05));
+/// assert!(limits::check(Input::AirRatio, f64::NAN).is_err());
+/// assert!(limits::check(Input::Altitude, 100_000.0_f64).is_err());
+/// ```
+pub fn check<S: Scalar>(input: Input, value: S) -> Result<S> {
+    if !value.is_finite() {
+        return Err(Error::NotFinite { input });
+    }
+    let range = input.range();
+    if value < S::c(range.min) || value > S::c(range.max) {
+        return Err(Error::OutOfRange { input, given: value.to_f32() });
+    }
+    Ok(value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Input, check};
+
+    #[test]
+    fn both_bounds_are_accepted_and_a_step_beyond_is_not() {
+        for &input in Input::ALL {
+            let range = input.range();
+            assert!(range.min < range.max, "{input}");
+            for bound in [range.min, range.max] {
+                assert_eq!(check(input, bound), Ok(bound), "{input}");
+                assert!(check(input, bound as f32).is_ok(), "{input}");
+            }
+            assert!(check(input, range.min - 1e-6 * (1.0 + range.min.abs())).is_err(), "{input}");
+            assert!(check(input, range.max + 1e-6 * (1.0 + range.max.abs())).is_err(), "{input}");
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! Quantities as types: SI inside, units only in the names of constructors and getters.
+//!
+//! Kinds that shops confuse are different types and never mix silently: gauge and absolute pressure
+//! meet only through [`GaugePressure::to_absolute`] and [`AbsolutePressure::to_gauge`], standard and
+//! actual volume flow only through a density, gross and net heat only through a gas.
+
+mod area;
+mod density;
+mod heat;
+mod length;
+mod mass_flow;
+mod pressure;
+mod price;
+mod speed;
+mod temperature;
+mod text;
+mod time;
+mod volume_flow;
+
+pub use area::Area;
+pub use density::Density;
+pub use heat::{GrossHeatPerMass, GrossHeatRate, HeatBasis, HeatRate, NetHeatPerMass, NetHeatRate, Power};
+pub use length::{Angle, Length};
+pub use mass_flow::{Mass, MassFlow};
+pub use pressure::{AbsolutePressure, GaugePressure, PressureDifference};
+pub use price::PricePerMass;
+pub use speed::{Force, RotationalSpeed, Speed};
+pub use temperature::{Temperature, TemperatureDifference};
+pub use text::{Quantity, Share, TextError, Unit, parse};
+pub use time::Duration;
+pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
+
+/// Declares a quantity as a newtype over its SI value, with a constructor and a getter a unit.
+macro_rules! quantity {
+    (
+        $(#[$doc:meta])* $name:ident, $what:literal, $si_from:ident, $si_get:ident, $si_unit:literal;
+        $($from:ident, $get:ident, $factor:expr, $unit:literal;)*
+    ) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+        pub struct $name<S = f64>(S);
+
+        impl<S: $crate::Scalar> $name<S> {
+            #[doc = concat!("From ", $si_unit, ".")]
+            #[must_use]
+            #[inline]
+            pub const fn $si_from(value: S) -> Self {
+                Self(value)
+            }
+            #[doc = concat!("In ", $si_unit, ".")]
+            #[must_use]
+            #[inline]
+            pub const fn $si_get(self) -> S {
+                self.0
+            }
+            $(
+                #[doc = concat!("From ", $unit, ".")]
+                #[must_use]
+                #[inline]
+                pub fn $from(value: S) -> Self {
+                    Self(value * S::c($factor))
+                }
+                #[doc = concat!("In ", $unit, ".")]
+                #[must_use]
+                #[inline]
+                pub fn $get(self) -> S {
+                    self.0 / S::c($factor)
+                }
+            )*
+        }
+    };
+}
+
+/// Sums and differences within one kind, and multiples of it.
+macro_rules! additive {
+    ($($name:ident),+) => {$(
+        impl<S: $crate::Scalar> core::ops::Add for $name<S> {
+            type Output = Self;
+            #[inline]
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+        impl<S: $crate::Scalar> core::ops::Sub for $name<S> {
+            type Output = Self;
+            #[inline]
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+        impl<S: $crate::Scalar> core::ops::Mul<S> for $name<S> {
+            type Output = Self;
+            #[inline]
+            fn mul(self, factor: S) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+    )+};
+}
+
+/// The units a quantity is read in, from text.
+macro_rules! readable {
+    ($name:ident, $what:literal, $si_from:ident, [$($symbol:literal = $factor:expr),+ $(,)?]) => {
+        impl $crate::quantity::Quantity for $name<f64> {
+            const WHAT: &'static str = $what;
+            const UNITS: &'static [$crate::quantity::Unit] =
+                &[$($crate::quantity::Unit { symbol: $symbol, factor: $factor, offset: 0.0 }),+];
+            fn from_si(value: f64) -> Self {
+                Self::$si_from(value)
+            }
+        }
+    };
+}
+
+pub(crate) use {additive, quantity, readable};

@@ -1,0 +1,237 @@
+//! Quantities read from text: a number and a unit, always both.
+
+use core::fmt;
+
+use super::heat::{GrossHeatRate, HEAT_UNITS, HeatRate, NetHeatRate};
+
+/// A unit a quantity is read in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// How it is written.
+    pub symbol: &'static str,
+    /// SI value of one.
+    pub factor: f64,
+    /// SI value of nought; differs from zero for temperatures only.
+    pub offset: f64,
+}
+
+/// A quantity that can be read from text.
+pub trait Quantity: Sized {
+    /// What it is called in messages.
+    const WHAT: &'static str;
+    /// The units it is read in.
+    const UNITS: &'static [Unit];
+    /// From its SI value.
+    fn from_si(value: f64) -> Self;
+    /// Reads what stands behind the unit, for quantities that want more than a unit.
+    ///
+    /// # Errors
+    ///
+    /// [`TextError`] when something stands there that should not.
+    fn from_parts(value: f64, rest: &str) -> Result<Self, TextError> {
+        if rest.is_empty() { Ok(Self::from_si(value)) } else { Err(TextError::unit::<Self>()) }
+    }
+}
+
+/// Why a text is not the quantity asked for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TextError {
+    what: &'static str,
+    units: &'static [Unit],
+    why: Why,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Why {
+    Number,
+    UnitMissing,
+    Unit,
+    BasisMissing,
+}
+
+impl TextError {
+    fn new<Q: Quantity>(why: Why) -> Self {
+        Self { what: Q::WHAT, units: Q::UNITS, why }
+    }
+    fn unit<Q: Quantity>() -> Self {
+        Self::new::<Q>(Why::Unit)
+    }
+}
+
+impl fmt::Display for TextError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.why {
+            Why::Number => {
+                write!(f, "not a number with a unit; {} is written like \"1.5 {}\"", self.what, self.units[0].symbol)?
+            }
+            Why::UnitMissing => write!(f, "a number without a unit; {} wants one", self.what)?,
+            Why::Unit => write!(f, "not a unit of {}", self.what)?,
+            Why::BasisMissing => write!(f, "{} must say gross or net", self.what)?,
+        }
+        f.write_str(" (accepted: ")?;
+        for (index, unit) in self.units.iter().enumerate() {
+            write!(f, "{}{}", if index == 0 { "" } else { ", " }, unit.symbol)?;
+        }
+        f.write_str(if self.what == <HeatRate as Quantity>::WHAT { "; then gross or net)" } else { ")" })
+    }
+}
+
+impl core::error::Error for TextError {}
+
+/// Reads a quantity: a decimal number, a fraction or a whole number with a fraction, then a unit.
+///
+/// # Errors
+///
+/// [`TextError`] saying which part is missing or wrong and which units are accepted. The range is not
+/// checked here.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::quantity::{self, GaugePressure, HeatRate, Length};
+/// assert_eq!(quantity::parse::<GaugePressure>("0.3 bar").unwrap().pascals(), 30_000.0);
+/// assert!((quantity::parse::<Length>("1 1/2 in").unwrap().millimeters() - 38.1).abs() < 1e-12);
+/// assert!(matches!(quantity::parse::<HeatRate>("26 kW net"), Ok(HeatRate::Net(_))));
+/// assert!(quantity::parse::<HeatRate>("26 kW").is_err());
+/// assert!(quantity::parse::<GaugePressure>("5").is_err());
+/// ```
+pub fn parse<Q: Quantity>(text: &str) -> Result<Q, TextError> {
+    let text = text.trim();
+    let (value, rest) = number(text).ok_or(TextError::new::<Q>(Why::Number))?;
+    let rest = rest.trim_start();
+    if rest.is_empty() {
+        return Err(TextError::new::<Q>(Why::UnitMissing));
+    }
+    let unit = Q::UNITS
+        .iter()
+        .filter(|unit| rest.starts_with(unit.symbol))
+        .max_by_key(|unit| unit.symbol.len())
+        .ok_or(TextError::unit::<Q>())?;
+    Q::from_parts(value * unit.factor + unit.offset, rest[unit.symbol.len()..].trim_start())
+}
+
+/// The leading number and what follows it.
+fn number(text: &str) -> Option<(f64, &str)> {
+    let (whole, rest) = decimal(text)?;
+    if let Some((bottom, rest)) = rest.strip_prefix('/').and_then(plain) {
+        return (bottom > 0.0).then(|| (whole / bottom, rest));
+    }
+    let fraction = rest.strip_prefix(' ').and_then(plain).and_then(|(top, rest)| {
+        let (bottom, rest) = rest.strip_prefix('/').and_then(plain)?;
+        (bottom > 0.0).then(|| (top / bottom, rest))
+    });
+    match fraction {
+        Some((fraction, rest)) => Some((if whole < 0.0 { whole - fraction } else { whole + fraction }, rest)),
+        None => Some((whole, rest)),
+    }
+}
+
+/// A leading run of digits, without sign, point or exponent.
+fn plain(text: &str) -> Option<(f64, &str)> {
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    Some((text[..end].parse().ok()?, &text[end..]))
+}
+
+/// A leading decimal number; an `e` counts only when digits follow it.
+fn decimal(text: &str) -> Option<(f64, &str)> {
+    let bytes = text.as_bytes();
+    let digits = |mut at: usize| {
+        while bytes.get(at).is_some_and(u8::is_ascii_digit) {
+            at += 1;
+        }
+        at
+    };
+    let mut end = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
+    end = digits(end);
+    if bytes.get(end) == Some(&b'.') {
+        end = digits(end + 1);
+    }
+    if matches!(bytes.get(end), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(end + 1), Some(b'+' | b'-')));
+        let exponent = digits(end + 1 + sign);
+        if exponent > end + 1 + sign {
+            end = exponent;
+        }
+    }
+    let value: f64 = text[..end].parse().ok()?;
+    value.is_finite().then_some((value, &text[end..]))
+}
+
+impl Quantity for HeatRate<f64> {
+    const WHAT: &'static str = "a heat rate";
+    const UNITS: &'static [Unit] = HEAT_UNITS;
+    fn from_si(value: f64) -> Self {
+        HeatRate::Net(NetHeatRate::from_watts(value))
+    }
+    fn from_parts(value: f64, rest: &str) -> Result<Self, TextError> {
+        match rest {
+            "gross" => Ok(HeatRate::Gross(GrossHeatRate::from_watts(value))),
+            "net" => Ok(HeatRate::Net(NetHeatRate::from_watts(value))),
+            "" => Err(TextError::new::<Self>(Why::BasisMissing)),
+            _ => Err(TextError::unit::<Self>()),
+        }
+    }
+}
+
+/// A share, read as a plain number or as a percentage.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::quantity::{Share, parse};
+/// assert_eq!(parse::<Share>("40 %").unwrap().0, 0.4);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Share(
+    /// The share, 1 being the whole.
+    pub f64,
+);
+
+impl Quantity for Share {
+    const WHAT: &'static str = "a share";
+    const UNITS: &'static [Unit] =
+        &[Unit { symbol: "%", factor: 0.01, offset: 0.0 }, Unit { symbol: "percent", factor: 0.01, offset: 0.0 }];
+    fn from_si(value: f64) -> Self {
+        Share(value)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::string::ToString;
+
+    use super::super::{GaugePressure, Length, Temperature, parse};
+    use super::number;
+
+    #[test]
+    fn numbers_of_every_shape_are_read_and_nothing_else() {
+        for (text, value) in [
+            ("5", 5.0),
+            ("-5.25", -5.25),
+            (".5", 0.5),
+            ("1e3", 1000.0),
+            ("1E-3", 0.001),
+            ("3/16", 0.1875),
+            ("1 1/2", 1.5),
+            ("-1 1/2", -1.5),
+        ] {
+            assert_eq!(number(text), Some((value, "")), "{text}");
+        }
+        for text in ["", "-", ".", "nan psi", "inf psi", "1e999", "1/0", "psi"] {
+            assert_eq!(number(text), None, "{text}");
+        }
+        assert!(parse::<GaugePressure>("1,5 psi").is_err());
+    }
+
+    #[test]
+    fn the_longest_unit_wins_and_leftovers_are_refused() {
+        assert_eq!(parse::<Length>("12mm").unwrap().millimeters(), 12.0);
+        assert!(parse::<Length>("12 mmm").is_err());
+        assert!(parse::<GaugePressure>("5 psia").is_err());
+        assert!((parse::<Temperature>("-30 degC").unwrap().kelvin() - 243.15).abs() < 1e-12);
+        assert_eq!(
+            parse::<GaugePressure>("5").unwrap_err().to_string().split(';').next(),
+            Some("a number without a unit")
+        );
+    }
+}

@@ -1,0 +1,180 @@
+//! The number type: `f32` on a chip, `f64` in a notebook, one source for both.
+//!
+//! [`Scalar`] is sealed and this is the only file that calls `libm`. Code that is generic over it
+//! may branch on comparisons only, which look at the value and nothing else, so that a number
+//! carrying derivatives can join later without a change elsewhere.
+
+use core::fmt::Debug;
+use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
+
+mod sealed {
+    pub trait Sealed {}
+    impl Sealed for f32 {}
+    impl Sealed for f64 {}
+}
+
+/// A real number the physics can be computed in.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::Scalar;
+/// fn circle_area<S: Scalar>(diameter: S) -> S { S::c(core::f64::consts::FRAC_PI_4) * diameter * diameter }
+/// assert!((circle_area(2.0_f64) - 3.141592653589793).abs() < 1e-12);
+/// assert!((circle_area(2.0_f32) - 3.1415927).abs() < 1e-6);
+/// ```
+pub trait Scalar:
+    sealed::Sealed
+    + Copy
+    + Debug
+    + Default
+    + PartialOrd
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + Neg<Output = Self>
+    + AddAssign
+    + SubAssign
+    + 'static
+{
+    /// The spacing of numbers next to one.
+    const EPSILON: Self;
+
+    /// A constant, written once as `f64` in the source.
+    fn c(constant: f64) -> Self;
+    /// The value alone, as `f64`, for printing and for tables.
+    fn to_f64(self) -> f64;
+    /// The value alone, as `f32`, for the payload of an error.
+    fn to_f32(self) -> f32;
+    /// The value with any derivatives dropped; the number itself for a plain float.
+    fn detach(self) -> Self;
+    /// Neither infinite nor NaN.
+    fn is_finite(self) -> bool;
+    /// Square root.
+    fn sqrt(self) -> Self;
+    /// Cube root.
+    fn cbrt(self) -> Self;
+    /// Natural exponential.
+    fn exp(self) -> Self;
+    /// `exp(self) - 1` without loss near zero.
+    fn exp_m1(self) -> Self;
+    /// Natural logarithm.
+    fn ln(self) -> Self;
+    /// `ln(1 + self)` without loss near zero.
+    fn ln_1p(self) -> Self;
+
+    /// Zero.
+    #[inline]
+    fn zero() -> Self {
+        Self::c(0.0)
+    }
+    /// One.
+    #[inline]
+    fn one() -> Self {
+        Self::c(1.0)
+    }
+    /// `self` raised to a real power, for `self > 0`.
+    #[inline]
+    fn powf(self, exponent: Self) -> Self {
+        (exponent * self.ln()).exp()
+    }
+    /// The square.
+    #[inline]
+    fn squared(self) -> Self {
+        self * self
+    }
+    /// The absolute value.
+    #[inline]
+    fn abs(self) -> Self {
+        if self < Self::zero() { -self } else { self }
+    }
+    /// The larger of two numbers, by value.
+    #[inline]
+    fn larger(self, other: Self) -> Self {
+        if self < other { other } else { self }
+    }
+    /// The smaller of two numbers, by value.
+    #[inline]
+    fn smaller(self, other: Self) -> Self {
+        if other < self { other } else { self }
+    }
+    /// The number brought into `low ..= high`.
+    #[inline]
+    fn clamped(self, low: Self, high: Self) -> Self {
+        self.larger(low).smaller(high)
+    }
+}
+
+macro_rules! scalar {
+    ($float:ident, $sqrt:ident, $cbrt:ident, $exp:ident, $expm1:ident, $log:ident, $log1p:ident) => {
+        impl Scalar for $float {
+            const EPSILON: Self = $float::EPSILON;
+            #[inline]
+            fn c(constant: f64) -> Self {
+                constant as $float
+            }
+            #[inline]
+            fn to_f64(self) -> f64 {
+                self as f64
+            }
+            #[inline]
+            fn to_f32(self) -> f32 {
+                self as f32
+            }
+            #[inline]
+            fn detach(self) -> Self {
+                self
+            }
+            #[inline]
+            fn is_finite(self) -> bool {
+                <$float>::is_finite(self)
+            }
+            #[inline]
+            fn sqrt(self) -> Self {
+                libm::$sqrt(self)
+            }
+            #[inline]
+            fn cbrt(self) -> Self {
+                libm::$cbrt(self)
+            }
+            #[inline]
+            fn exp(self) -> Self {
+                libm::$exp(self)
+            }
+            #[inline]
+            fn exp_m1(self) -> Self {
+                libm::$expm1(self)
+            }
+            #[inline]
+            fn ln(self) -> Self {
+                libm::$log(self)
+            }
+            #[inline]
+            fn ln_1p(self) -> Self {
+                libm::$log1p(self)
+            }
+        }
+    };
+}
+
+scalar!(f32, sqrtf, cbrtf, expf, expm1f, logf, log1pf);
+scalar!(f64, sqrt, cbrt, exp, expm1, log, log1p);
+
+#[cfg(test)]
+mod tests {
+    use super::Scalar;
+
+    #[test]
+    fn a_power_is_the_repeated_product() {
+        assert!((3.0_f64.powf(2.0) - 9.0).abs() < 1e-14);
+        assert!((Scalar::powf(3.0_f32, 2.0) - 9.0).abs() < 2e-6);
+    }
+
+    #[test]
+    fn clamping_keeps_a_number_between_its_bounds() {
+        assert_eq!(Scalar::clamped(5.0_f64, 1.0, 2.0), 2.0);
+        assert_eq!(Scalar::clamped(-5.0_f32, 1.0, 2.0), 1.0);
+        assert_eq!(Scalar::clamped(1.5_f32, 1.0, 2.0), 1.5);
+    }
+}

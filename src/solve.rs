@@ -1,0 +1,129 @@
+//! One bracketed root finder with a fixed cap, used by every inverse.
+
+use crate::error::{Error, Result};
+use crate::limits::Input;
+use crate::scalar::Scalar;
+
+/// Most evaluations [`root`] ever makes after those at the two ends.
+pub const ITERATION_CAP: usize = 80;
+
+/// A root and what it cost.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Root<S> {
+    /// Where the function is zero.
+    pub x: S,
+    /// Evaluations made between the ends.
+    pub iterations: usize,
+}
+
+/// The zero of a continuous function between `low` and `high`, at whose values it has opposite signs.
+///
+/// Inverse quadratic interpolation where it is safe, bisection elsewhere, until the bracket is a few
+/// spacings of the number type wide. A last secant step in the number type itself carries any
+/// derivatives to the root.
+///
+/// # Errors
+///
+/// [`Error::NoSolution`] naming `sought` when both ends have the same sign, with the value at the end
+/// nearer to zero; [`Error::NotConverged`] when the cap is used up or the function is not finite.
+///
+/// # Source
+///
+/// Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear
+/// function without using derivatives", Advances in Engineering Software 28 (1997) 145 (from memory).
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::{Input, solve};
+/// let root = solve::root(Input::Bore, 0.0, 2.0, |x: f64| x * x - 2.0).unwrap();
+/// assert!((root.x - 1.4142135623730951).abs() < 1e-14);
+/// assert!(root.iterations < 12);
+/// ```
+pub fn root<S: Scalar>(sought: Input, low: S, high: S, mut function: impl FnMut(S) -> S) -> Result<Root<S>> {
+    let (zero, one, half) = (S::zero(), S::one(), S::c(0.5));
+    let (mut a, mut b) = (high.detach(), low.detach());
+    let (mut fa, mut fb) = (function(a), function(b));
+    if !(fa.is_finite() && fb.is_finite()) {
+        return Err(Error::NotConverged { input: sought });
+    }
+    if fa != zero && fb != zero && (fa > zero) == (fb > zero) {
+        let nearest = if fa.abs() < fb.abs() { fa } else { fb };
+        return Err(Error::NoSolution { input: sought, nearest: nearest.to_f32() });
+    }
+    let (mut c, mut fc);
+    let mut fraction = half;
+    for iterations in 0..ITERATION_CAP {
+        let (best, f_best, other, f_other) = if fa.abs() < fb.abs() { (a, fa, b, fb) } else { (b, fb, a, fa) };
+        let tolerance = S::c(2.0) * S::EPSILON * best.abs() / (b - a).abs();
+        if f_best == zero || !(tolerance < half) {
+            let slope = (f_other.detach() - f_best.detach()) / (other - best);
+            let carried = if slope == zero || !slope.is_finite() { zero } else { (f_best - f_best.detach()) / slope };
+            return Ok(Root { x: best - carried, iterations });
+        }
+        let x = a + fraction.clamped(tolerance, one - tolerance) * (b - a);
+        let fx = function(x);
+        if !fx.is_finite() {
+            return Err(Error::NotConverged { input: sought });
+        }
+        if (fx > zero) == (fa > zero) {
+            (c, fc) = (a, fa);
+        } else {
+            (c, fc, b, fb) = (b, fb, a, fa);
+        }
+        (a, fa) = (x, fx);
+        fraction = interpolated(a, fa.detach(), b, fb.detach(), c, fc.detach());
+    }
+    Err(Error::NotConverged { input: sought })
+}
+
+/// Where between `a` and `b` the parabola through three points crosses zero, as a fraction of the way;
+/// one half where the parabola cannot be trusted.
+fn interpolated<S: Scalar>(a: S, fa: S, b: S, fb: S, c: S, fc: S) -> S {
+    let one = S::one();
+    let xi = (a - b) / (c - b);
+    let phi = (fa - fb) / (fc - fb);
+    if phi.squared() < xi && (one - phi).squared() < one - xi {
+        fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
+    } else {
+        S::c(0.5)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::root;
+    use crate::{Error, Input, Scalar};
+
+    fn awkward<S: Scalar>() -> usize {
+        let functions: [fn(S) -> S; 6] = [
+            |x| x * x * x - S::c(1e-3),
+            |x| (x - S::c(0.37)) * (S::c(1.0) + S::c(1e4) * (x - S::c(0.37)).squared()),
+            |x| if x < S::c(0.71) { S::c(-1.0) } else { S::c(1e6) },
+            |x| (S::c(30.0) * (x - S::c(0.9))).exp() - S::c(1e-8),
+            |x| S::c(1e-6) - x.squared().squared().squared().squared(),
+            |x| x - S::c(1e-5),
+        ];
+        let mut worst = 0;
+        for function in functions {
+            let found = root(Input::Bore, S::zero(), S::one(), function).unwrap();
+            let step = S::c(1e-5) * found.x.abs().larger(S::c(1e-9));
+            let (before, after) = (function(found.x - step), function(found.x + step));
+            assert!((before > S::zero()) != (after > S::zero()), "no change of sign at {:?}", found.x);
+            worst = worst.max(found.iterations);
+        }
+        worst
+    }
+
+    #[test]
+    fn awkward_functions_stay_far_under_the_cap() {
+        assert!(awkward::<f64>() <= 64, "{}", awkward::<f64>());
+        assert!(awkward::<f32>() <= 40, "{}", awkward::<f32>());
+    }
+
+    #[test]
+    fn a_bracket_without_a_root_says_what_it_reached() {
+        let error = root(Input::GaugePressure, 0.0, 1.0, |x: f64| x + 1.0).unwrap_err();
+        assert_eq!(error, Error::NoSolution { input: Input::GaugePressure, nearest: 1.0 });
+    }
+}
