@@ -3,6 +3,7 @@
 #[cfg(any(feature = "std", test))]
 extern crate std;
 
+pub mod air;
 pub mod error;
 pub mod friction;
 pub mod limits;
