@@ -217,6 +217,19 @@ mod tests {
     }
 
     #[test]
+    fn near_open_it_goes_through_the_published_rows() {
+        // Weisbach as handbooks repeat him (from memory): gate 3/4 and 7/8 open, disc at 20 and 10 degrees.
+        for (kind, opening, loss) in [
+            (DamperKind::BlastGate, 0.75, 0.26),
+            (DamperKind::BlastGate, 0.875, 0.07),
+            (DamperKind::Butterfly, 7.0 / 9.0, 1.54),
+            (DamperKind::Butterfly, 8.0 / 9.0, 0.52),
+        ] {
+            assert!((damper::<f64>(kind).loss_coefficient(opening).unwrap() / loss - 1.0).abs() < 1e-9, "{opening}");
+        }
+    }
+
+    #[test]
     fn fully_open_is_next_to_nothing_and_outside_is_refused() {
         assert!(damper::<f64>(DamperKind::BlastGate).loss_coefficient(1.0).unwrap() < 0.05);
         assert!(damper::<f64>(DamperKind::Butterfly).loss_coefficient(1.0).unwrap() < 0.15);
