@@ -8,6 +8,8 @@ pub mod friction;
 pub mod limits;
 pub mod quantity;
 mod scalar;
+#[cfg(feature = "cli")]
+pub mod sheet;
 pub mod solve;
 
 pub use error::{Error, Result};

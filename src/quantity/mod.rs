@@ -27,7 +27,7 @@ pub use pressure::{AbsolutePressure, GaugePressure, PressureDifference};
 pub use price::PricePerMass;
 pub use speed::{Force, RotationalSpeed, Speed};
 pub use temperature::{Temperature, TemperatureDifference};
-pub use text::{Quantity, Share, TextError, Unit, parse};
+pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;
 pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
 pub use within::{WithinError, parse_within};

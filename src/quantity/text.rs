@@ -62,6 +62,9 @@ impl TextError {
 
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.units[0].symbol.is_empty() {
+            return write!(f, "not {}; it is written like \"1.5\", without a unit", self.what);
+        }
         match self.why {
             Why::Number => {
                 write!(f, "not a number with a unit; {} is written like \"1.5 {}\"", self.what, self.units[0].symbol)?
@@ -209,6 +212,32 @@ impl Quantity for Share {
     ];
     fn from_si(value: f64) -> Self {
         Share(value)
+    }
+    fn si(&self) -> f64 {
+        self.0
+    }
+}
+
+/// A plain number: a ratio or a coefficient.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::quantity::{Number, parse};
+/// assert_eq!(parse::<Number>("1.05").unwrap().0, 1.05);
+/// assert!(parse::<Number>("1.05 %").is_err());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Number(
+    /// The number.
+    pub f64,
+);
+
+impl Quantity for Number {
+    const WHAT: &'static str = "a plain number";
+    const UNITS: &'static [Unit] = &[Unit { symbol: "", factor: 1.0, offset: 0.0 }];
+    fn from_si(value: f64) -> Self {
+        Number(value)
     }
     fn si(&self) -> f64 {
         self.0
