@@ -30,7 +30,7 @@ pub use temperature::{Temperature, TemperatureDifference};
 pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;
 pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
-pub use within::{WithinError, parse_within};
+pub use within::{WithinError, parse_count, parse_within};
 
 /// Declares a quantity as a newtype over its SI value, with a constructor and a getter a unit.
 macro_rules! quantity {

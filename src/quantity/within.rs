@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::text::{Quantity, TextError, Unit, split};
+use super::text::{Number, Quantity, TextError, Unit, split};
 use crate::limits::{self, Input};
 
 /// Why a text is not an accepted value of an input.
@@ -16,12 +16,17 @@ pub struct WithinError {
 enum Why {
     Text(TextError),
     Range(&'static Unit),
+    Whole,
 }
 
 impl fmt::Display for WithinError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.why {
             Why::Text(error) => error.fmt(f),
+            Why::Whole => {
+                let range = self.input.range();
+                write!(f, "not a whole number; {} is accepted from {} to {}", self.input, range.min, range.max)
+            }
             Why::Range(unit) => {
                 let range = self.input.range();
                 let [low, high] = [range.min, range.max].map(|bound| (bound - unit.offset) / unit.factor);
@@ -64,6 +69,25 @@ pub fn parse_within<Q: Quantity>(text: &str, input: Input) -> Result<Q, WithinEr
     let quantity = Q::from_parts(value, rest).map_err(text_error)?;
     limits::check(input, value).map_err(|_| WithinError { input, why: Why::Range(unit) })?;
     Ok(quantity)
+}
+
+/// Reads a whole number and checks it against the range of `input`.
+///
+/// # Errors
+///
+/// [`WithinError`]
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::{Input, quantity::parse_count};
+/// assert_eq!(parse_count("3", Input::JetCount), Ok(3));
+/// assert!(parse_count("2.5", Input::JetCount).is_err());
+/// ```
+pub fn parse_count(text: &str, input: Input) -> Result<u32, WithinError> {
+    let number = parse_within::<Number>(text, input)?.0;
+    let whole = number as u32;
+    if f64::from(whole) == number { Ok(whole) } else { Err(WithinError { input, why: Why::Whole }) }
 }
 
 /// A bound to four figures, rounded so that it is itself accepted.

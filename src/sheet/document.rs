@@ -323,13 +323,7 @@ impl<'d> Field<'d> {
     ///
     /// [`FileError`] as of [`Field::ranged`], and when it is not whole.
     pub fn count(&self, input: Input) -> Result<u32, FileError> {
-        let number = self.number(input)?;
-        let whole = number as u32;
-        if f64::from(whole) == number {
-            Ok(whole)
-        } else {
-            Err(self.refuse(format!("{input} is a whole number, {}", input.range())))
-        }
+        quantity::parse_count(self.content(), input).map_err(|error| self.refuse(error))
     }
 
     /// A text of one line, at most `most` characters long.
