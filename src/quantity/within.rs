@@ -90,7 +90,7 @@ pub fn parse_count(text: &str, input: Input) -> Result<u32, WithinError> {
     if f64::from(whole) == number { Ok(whole) } else { Err(WithinError { input, why: Why::Whole }) }
 }
 
-/// A bound to four figures, rounded so that it is itself accepted.
+/// A bound to four figures or whole numbers, rounded so that it is itself accepted.
 struct Rounded {
     value: f64,
     up: bool,
