@@ -13,6 +13,8 @@ pub mod limits;
 pub mod orifice;
 pub mod quantity;
 mod scalar;
+#[cfg(feature = "cli")]
+pub mod sheet;
 pub mod site;
 pub mod solve;
 

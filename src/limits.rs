@@ -97,6 +97,8 @@ inputs! {
     BlowerEfficiency = "blower efficiency", "", 0.05, 0.9;
     /// Density the blower's curve was taken at.
     AirDensity = "air density", "kg/m3", 0.6, 1.6;
+    /// Turns of the blower's wheel in a second.
+    WheelSpeed = "wheel speed", "turns/s", 0.1, 2_000.0;
     /// Turns of the wheel, now over those of the curve.
     SpeedRatio = "wheel speed over the curve's", "", 0.2, 2.0;
     /// Diameter of the wheel, now over that of the curve.

@@ -16,6 +16,7 @@ mod temperature;
 mod text;
 mod time;
 mod volume_flow;
+mod within;
 
 pub use area::Area;
 pub use density::Density;
@@ -26,9 +27,10 @@ pub use pressure::{AbsolutePressure, GaugePressure, PressureDifference};
 pub use price::PricePerMass;
 pub use speed::{Force, RotationalSpeed, Speed};
 pub use temperature::{Temperature, TemperatureDifference};
-pub use text::{Quantity, Share, TextError, Unit, parse};
+pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;
 pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
+pub use within::{WithinError, parse_count, parse_within};
 
 /// Declares a quantity as a newtype over its SI value, with a constructor and a getter a unit.
 macro_rules! quantity {
@@ -107,6 +109,9 @@ macro_rules! readable {
                 &[$($crate::quantity::Unit { symbol: $symbol, factor: $factor, offset: 0.0 }),+];
             fn from_si(value: f64) -> Self {
                 Self::$si_from(value)
+            }
+            fn si(&self) -> f64 {
+                self.0
             }
         }
     };

@@ -99,6 +99,21 @@ quantity! {
     from_inches_of_water, inches_of_water, INCH_OF_WATER, "conventional inches of water (249.08891 Pa)";
 }
 additive!(PressureDifference);
+readable!(
+    PressureDifference,
+    "a pressure difference",
+    from_pascals,
+    [
+        "inH2O" = INCH_OF_WATER,
+        "in w.c." = INCH_OF_WATER,
+        "mmH2O" = INCH_OF_WATER / 25.4,
+        "Pa" = 1.0,
+        "kPa" = 1e3,
+        "hPa" = 1e2,
+        "mbar" = 1e2,
+        "psi" = PSI,
+    ]
+);
 
 impl<S: Scalar> GaugePressure<S> {
     /// The absolute pressure, given that of the air around.

@@ -66,6 +66,9 @@ impl Quantity for Temperature<f64> {
     fn from_si(value: f64) -> Self {
         Self::from_kelvin(value)
     }
+    fn si(&self) -> f64 {
+        self.0
+    }
 }
 
 quantity! {

@@ -7,7 +7,7 @@ use super::heat::{GrossHeatRate, HEAT_UNITS, HeatRate, NetHeatRate};
 /// A unit a quantity is read in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Unit {
-    /// How it is written.
+    /// How it is written; empty where a bare number is accepted.
     pub symbol: &'static str,
     /// SI value of one.
     pub factor: f64,
@@ -23,6 +23,8 @@ pub trait Quantity: Sized {
     const UNITS: &'static [Unit];
     /// From its SI value.
     fn from_si(value: f64) -> Self;
+    /// Its SI value.
+    fn si(&self) -> f64;
     /// Reads what stands behind the unit, for quantities that want more than a unit.
     ///
     /// # Errors
@@ -60,6 +62,9 @@ impl TextError {
 
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.units[0].symbol.is_empty() {
+            return write!(f, "not {}; it is written like \"1.5\", without a unit", self.what);
+        }
         match self.why {
             Why::Number => {
                 write!(f, "not a number with a unit; {} is written like \"1.5 {}\"", self.what, self.units[0].symbol)?
@@ -70,7 +75,8 @@ impl fmt::Display for TextError {
         }
         f.write_str(" (accepted: ")?;
         for (index, unit) in self.units.iter().enumerate() {
-            write!(f, "{}{}", if index == 0 { "" } else { ", " }, unit.symbol)?;
+            let symbol = if unit.symbol.is_empty() { "none" } else { unit.symbol };
+            write!(f, "{}{symbol}", if index == 0 { "" } else { ", " })?;
         }
         f.write_str(if self.what == <HeatRate as Quantity>::WHAT { "; then gross or net)" } else { ")" })
     }
@@ -96,18 +102,21 @@ impl core::error::Error for TextError {}
 /// assert!(quantity::parse::<GaugePressure>("5").is_err());
 /// ```
 pub fn parse<Q: Quantity>(text: &str) -> Result<Q, TextError> {
+    let (value, unit, rest) = split::<Q>(text)?;
+    Q::from_parts(value * unit.factor + unit.offset, rest)
+}
+
+/// The number, its unit and what stands behind the unit.
+pub(super) fn split<Q: Quantity>(text: &str) -> Result<(f64, &'static Unit, &str), TextError> {
     let text = text.trim();
     let (value, rest) = number(text).ok_or(TextError::new::<Q>(Why::Number))?;
     let rest = rest.trim_start();
-    if rest.is_empty() {
-        return Err(TextError::new::<Q>(Why::UnitMissing));
-    }
     let unit = Q::UNITS
         .iter()
         .filter(|unit| rest.starts_with(unit.symbol))
         .max_by_key(|unit| unit.symbol.len())
-        .ok_or(TextError::unit::<Q>())?;
-    Q::from_parts(value * unit.factor + unit.offset, rest[unit.symbol.len()..].trim_start())
+        .ok_or(TextError::new::<Q>(if rest.is_empty() { Why::UnitMissing } else { Why::Unit }))?;
+    Ok((value, unit, rest[unit.symbol.len()..].trim_start()))
 }
 
 /// The leading number and what follows it.
@@ -163,6 +172,12 @@ impl Quantity for HeatRate<f64> {
     fn from_si(value: f64) -> Self {
         HeatRate::Net(NetHeatRate::from_watts(value))
     }
+    fn si(&self) -> f64 {
+        match self {
+            HeatRate::Gross(heat) => heat.watts(),
+            HeatRate::Net(heat) => heat.watts(),
+        }
+    }
     fn from_parts(value: f64, rest: &str) -> Result<Self, TextError> {
         match rest {
             "gross" => Ok(HeatRate::Gross(GrossHeatRate::from_watts(value))),
@@ -173,13 +188,14 @@ impl Quantity for HeatRate<f64> {
     }
 }
 
-/// A share, read as a plain number or as a percentage.
+/// A share, read as a plain number or as a percentage; the one kind that needs no unit.
 ///
 /// # Examples
 ///
 /// ```
 /// use jetwright::quantity::{Share, parse};
 /// assert_eq!(parse::<Share>("40 %").unwrap().0, 0.4);
+/// assert_eq!(parse::<Share>("0.4").unwrap().0, 0.4);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Share(
@@ -189,10 +205,42 @@ pub struct Share(
 
 impl Quantity for Share {
     const WHAT: &'static str = "a share";
-    const UNITS: &'static [Unit] =
-        &[Unit { symbol: "%", factor: 0.01, offset: 0.0 }, Unit { symbol: "percent", factor: 0.01, offset: 0.0 }];
+    const UNITS: &'static [Unit] = &[
+        Unit { symbol: "%", factor: 0.01, offset: 0.0 },
+        Unit { symbol: "percent", factor: 0.01, offset: 0.0 },
+        Unit { symbol: "", factor: 1.0, offset: 0.0 },
+    ];
     fn from_si(value: f64) -> Self {
         Share(value)
+    }
+    fn si(&self) -> f64 {
+        self.0
+    }
+}
+
+/// A plain number: a ratio or a coefficient.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::quantity::{Number, parse};
+/// assert_eq!(parse::<Number>("1.05").unwrap().0, 1.05);
+/// assert!(parse::<Number>("1.05 %").is_err());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Number(
+    /// The number.
+    pub f64,
+);
+
+impl Quantity for Number {
+    const WHAT: &'static str = "a plain number";
+    const UNITS: &'static [Unit] = &[Unit { symbol: "", factor: 1.0, offset: 0.0 }];
+    fn from_si(value: f64) -> Self {
+        Number(value)
+    }
+    fn si(&self) -> f64 {
+        self.0
     }
 }
 

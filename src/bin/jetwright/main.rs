@@ -1,1 +1,40 @@
-fn main() {}
+//! The command: the sheet of a burner file, and single questions that need no file.
+//!
+//! Process control only, never a flame safeguard.
+
+mod air;
+mod arguments;
+mod command_error;
+mod flow;
+mod jet;
+mod output;
+mod sheet;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use arguments::{Arguments, Command};
+use command_error::CommandError;
+
+/// The exit code of any bad input.
+const BAD_INPUT: u8 = 2;
+
+fn main() -> ExitCode {
+    let answered = answer().and_then(|text| output::write(&text).map_err(CommandError::Output));
+    match answered {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => error.report(),
+    }
+}
+
+fn answer() -> Result<String, CommandError> {
+    arguments::refuse_overlong(std::env::args_os())?;
+    match Arguments::try_parse().map_err(CommandError::Usage)?.command {
+        Command::Sheet(arguments) => sheet::run(&arguments),
+        Command::Blank => Ok(jetwright::sheet::burner_file::BLANK.into()),
+        Command::Flow(arguments) => flow::run(&arguments),
+        Command::Jet(arguments) => jet::run(&arguments),
+        Command::Air(arguments) => air::run(&arguments),
+    }
+}

@@ -1,0 +1,270 @@
+//! The arguments, typed and in range as soon as they are parsed.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::builder::{PossibleValuesParser, TypedValueParser};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use jetwright::Input;
+use jetwright::orifice::{BoreLength, BoreShape, Coefficient};
+use jetwright::quantity::{
+    AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
+    parse_count, parse_within,
+};
+use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
+use jetwright::sheet::shorten;
+
+use crate::command_error::CommandError;
+
+/// Longest argument accepted, in bytes; a path is the longest there is use for.
+const LONGEST: usize = 4096;
+
+/// Refuses an argument that no message could sensibly repeat.
+pub fn refuse_overlong(arguments: impl Iterator<Item = OsString>) -> Result<(), CommandError> {
+    for argument in arguments {
+        if argument.len() > LONGEST {
+            let shown = shorten(&argument.to_string_lossy(), 40);
+            let message = format!("given {shown}, an argument has at most {LONGEST} bytes\n");
+            return Err(CommandError::Usage(clap::Error::raw(clap::error::ErrorKind::ValueValidation, message)));
+        }
+    }
+    Ok(())
+}
+
+/// Jet, air and burner head of a forced-air gas furnace. Process control only, never a flame safeguard.
+#[derive(Debug, Parser)]
+#[command(version, after_help = "Example:\n  jetwright flow --gas propane --gauge \"5 psi\" --bore \"1.8 mm\"")]
+pub struct Arguments {
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Print the shop sheet of a burner file.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright sheet burner.toml")]
+    Sheet(SheetArguments),
+    /// Print a commented burner file to start from.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml")]
+    Blank,
+    /// Gas flow and heat of a jet at gauge pressures.
+    #[command(after_help = "Example:\n  jetwright flow --gas propane --gauge \"5 psi\" --gauge \"0.3 bar\" \
+        --bore \"1.8 mm\" --bore-length \"12 mm\" --edge square --altitude \"1600 m\"")]
+    Flow(FlowArguments),
+    /// The bore and the drill for a heat at a gauge pressure.
+    #[command(after_help = "Example:\n  jetwright jet --gas propane --gauge \"5 psi\" --heat \"26 kW net\" \
+        --drills number --altitude \"1600 m\"")]
+    Jet(JetArguments),
+    /// The air a heat needs.
+    #[command(after_help = "Example:\n  jetwright air --gas propane --heat \"26 kW net\" --air-ratio 1.05 \
+        --altitude \"1600 m\"")]
+    Air(AirArguments),
+}
+
+#[derive(Debug, Args)]
+pub struct SheetArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+#[derive(Debug, Args)]
+pub struct FlowArguments {
+    /// Gauge pressure before the jet, such as "5 psi"; repeat it for more rows.
+    #[arg(long, required = true, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: Vec<GaugePressure>,
+    /// Diameter of the bore, such as "1.8 mm".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::Bore))]
+    pub bore: Option<Length>,
+    /// A drill instead of the bore: "number 50", "letter A" or "1/16 in".
+    #[arg(long)]
+    pub drill: Option<String>,
+    #[command(flatten)]
+    pub shape: ShapeArguments,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+impl FlowArguments {
+    /// The size of the jet.
+    pub fn size(&self) -> Result<JetSize, CommandError> {
+        Ok(JetSize::of(self.drill.clone(), self.bore)?)
+    }
+}
+
+#[derive(Debug, Args)]
+pub struct JetArguments {
+    /// Gauge pressure before the jet, such as "5 psi".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: GaugePressure,
+    /// Heat wanted, gross or net, such as "26 kW net".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: HeatRate,
+    /// The list the nearest sizes are taken from.
+    #[arg(long, value_enum, default_value = "number")]
+    pub drills: DrillList,
+    #[command(flatten)]
+    pub shape: ShapeArguments,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+#[derive(Debug, Args)]
+pub struct AirArguments {
+    /// Heat of the fire, gross or net, such as "26 kW net".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: HeatRate,
+    /// Air ratio: 1 = just enough air, more is lean, less is rich.
+    #[arg(long, default_value = "1.05", allow_hyphen_values = true, value_parser = within::<Number>(Input::AirRatio))]
+    pub air_ratio: Number,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+/// Shape of the jet behind its diameter.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Shape of the jet")]
+pub struct ShapeArguments {
+    /// Length of the straight bore; 12 mm unless given, nought for a sharp edge.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::BoreLength))]
+    pub bore_length: Option<Length>,
+    /// Mouth of the bore.
+    #[arg(long, default_value = "square", value_parser = edge_words())]
+    pub edge: EdgeWord,
+    /// Depth of a chamfered mouth.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::ChamferDepth))]
+    pub chamfer_depth: Option<Length>,
+    /// Full cone angle of a chamfered mouth.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Angle>(Input::ChamferAngle))]
+    pub chamfer_angle: Option<Angle>,
+    /// Radius of a rounded mouth.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::EdgeRadius))]
+    pub edge_radius: Option<Length>,
+    /// Roughness of the bore's wall.
+    #[arg(long, default_value = "5 um", allow_hyphen_values = true, value_parser = within::<Length>(Input::Roughness))]
+    pub roughness: Length,
+    /// Inside diameter of the tube before the jet, if it is narrow beside the jet.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::DuctDiameter))]
+    pub approach_diameter: Option<Length>,
+    /// Gauge pressure the jet blows into.
+    #[arg(long, default_value = "0 Pa", allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
+    pub back_pressure: GaugePressure,
+    /// How many equal jets share the gas.
+    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::JetCount))]
+    pub jets: u32,
+    /// A discharge coefficient of your own instead of the model's.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Number>(Input::DischargeCoefficient))]
+    pub measured_coefficient: Option<Number>,
+}
+
+impl ShapeArguments {
+    /// The shape, with what goes together checked.
+    pub fn shape(&self) -> Result<BoreShape, CommandError> {
+        let edge = edge_of(self.edge, self.chamfer_depth, self.chamfer_angle, self.edge_radius)?;
+        let length = BoreLength::Fixed(self.bore_length.unwrap_or(usual_bore_length(self.edge)));
+        Ok(BoreShape { length, edge, roughness: self.roughness, approach: self.approach_diameter })
+    }
+
+    /// Where the coefficient comes from.
+    pub fn coefficient(&self) -> Coefficient {
+        self.measured_coefficient.map_or(Coefficient::Model, |measured| Coefficient::Measured(measured.0))
+    }
+}
+
+/// Gas and site, and the look of the answer.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Gas, site and answer")]
+pub struct SharedArguments {
+    /// A named gas, or mole fractions that add to one: "C3H8=0.95,C2H6=0.05".
+    #[arg(long)]
+    pub gas: String,
+    /// Temperature of the gas before the jet; that of the air unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
+    pub gas_temperature: Option<Temperature>,
+    /// Height above sea level, 0 m unless a pressure is given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::Altitude))]
+    pub altitude: Option<Length>,
+    /// What a barometer on the site reads, such as "835 hPa".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<AbsolutePressure>(Input::StationPressure))]
+    pub station_pressure: Option<AbsolutePressure>,
+    /// A forecast's pressure, together with the altitude.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<AbsolutePressure>(Input::SeaLevelPressure))]
+    pub sea_level_pressure: Option<AbsolutePressure>,
+    /// Temperature of the air.
+    #[arg(long, default_value = "15 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::AirTemperature))]
+    pub air_temperature: Temperature,
+    /// Relative humidity of the air.
+    #[arg(long, default_value = "0 %", allow_hyphen_values = true, value_parser = within::<Share>(Input::Humidity))]
+    pub humidity: Share,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+impl SharedArguments {
+    /// The site; sea level when nothing is given about its pressure.
+    pub fn site(&self) -> Result<SiteEntry, CommandError> {
+        let nothing = self.station_pressure.is_none() && self.sea_level_pressure.is_none();
+        let sea_level = nothing.then_some(Length::from_meters(0.0));
+        let pressure = SitePressure::of(self.altitude.or(sea_level), self.station_pressure, self.sea_level_pressure)?;
+        Ok(SiteEntry { pressure, air_temperature: self.air_temperature, humidity: self.humidity.0 })
+    }
+
+    /// Temperature of the gas before the jet.
+    pub fn gas_temperature(&self) -> Temperature {
+        self.gas_temperature.unwrap_or(self.air_temperature)
+    }
+}
+
+/// The look of the answer.
+#[derive(Debug, Args)]
+pub struct AnswerArguments {
+    /// Units of a text answer.
+    #[arg(long, value_enum, default_value = "metric")]
+    pub units: Units,
+    /// Text to read, or JSON or CSV for programs, both in SI base units.
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: Format,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Units {
+    Inch,
+    Metric,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    Text,
+    Json,
+    Csv,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DrillList {
+    /// Number drills, 80 to 1.
+    Number,
+    /// Letter drills, A to Z.
+    Letter,
+    /// Drills by fractions of an inch.
+    Fractional,
+    /// Drills by tenths of a millimeter.
+    Metric,
+    /// Contact tips of welding guns, by nominal bore; they wear.
+    Tips,
+}
+
+/// A parser of a quantity held to the range of an input.
+fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
+where
+    Q: Quantity + Clone + Send + Sync + 'static,
+{
+    move |text| parse_within(text, input)
+}
+
+/// A parser of the words for the mouth of a bore.
+fn edge_words() -> impl TypedValueParser<Value = EdgeWord> {
+    PossibleValuesParser::new(EdgeWord::WORDS.iter().map(|(word, _)| *word)).try_map(|given| {
+        EdgeWord::WORDS.iter().find(|(word, _)| *word == given).map(|(_, edge)| *edge).ok_or("not a shape of mouth")
+    })
+}

@@ -1,0 +1,12 @@
+//! Standard output: one whole answer or nothing.
+
+use std::io::{self, ErrorKind, Write};
+
+/// Writes the finished answer; styles in it survive only on a terminal, and a reader that has left is no error.
+pub fn write(text: &str) -> io::Result<()> {
+    let mut stdout = anstream::stdout().lock();
+    match stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush()) {
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
+        result => result,
+    }
+}

@@ -1,0 +1,302 @@
+//! The command from outside: good input answers on standard output, bad input gets exit code 2, one
+//! message on standard error and nothing on standard output.
+
+#![cfg(feature = "cli")]
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+use jetwright::sheet::burner_file::BLANK;
+
+fn jetwright(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_jetwright")).args(arguments).output().expect("the command starts")
+}
+
+/// Runs the command on input that must be refused, and returns its message.
+fn refused(arguments: &[&str]) -> String {
+    let output = jetwright(arguments);
+    let message = String::from_utf8(output.stderr).expect("messages are UTF-8");
+    assert_eq!(output.status.code(), Some(2), "{arguments:?}: {message}");
+    assert!(output.stdout.is_empty(), "{arguments:?} printed half an answer");
+    assert_eq!(message.matches("error:").count(), 1, "{arguments:?}: {message}");
+    assert!(!message.contains("panicked") && message.len() < 2000, "{arguments:?}: {message}");
+    message
+}
+
+fn accepted(arguments: &[&str]) -> String {
+    let output = jetwright(arguments);
+    assert_eq!(output.status.code(), Some(0), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).expect("answers are UTF-8")
+}
+
+/// Directory for one test's files, empty at its start.
+fn directory(name: &str) -> PathBuf {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let _ = std::fs::remove_dir_all(&path);
+    std::fs::create_dir_all(&path).expect("a directory for the test");
+    path
+}
+
+const FLOW: [&str; 7] = ["flow", "--gas", "propane", "--gauge", "5 psi", "--bore", "1.8 mm"];
+
+#[test]
+fn bad_options_are_named_with_what_was_given_and_what_is_accepted() {
+    let table: &[(&[&str], &[&str])] = &[
+        (&["--bore-length", "12"], &["'12'", "without a unit", "mm"]),
+        (&["--bore-length", "12 psi"], &["'12 psi'", "not a unit of a length", "mm"]),
+        (&["--bore-length", "70 mm"], &["'70 mm'", "from 0 mm to 65 mm"]),
+        (&["--bore-length", "3 in"], &["'3 in'", "from 0 in to 2.559 in"]),
+        (&["--bore-length", ""], &[]),
+        (&["--bore-length", "NaN mm"], &["not a number with a unit"]),
+        (&["--bore-length", "1e400 mm"], &["not a number with a unit"]),
+        (&["--air-temperature", "-40 C"], &["'-40 C'", "from -35 C to 55 C"]),
+        (&["--gas-temperature", "500 K"], &["'500 K'", "from 238.2 K to 328.1 K"]),
+        (&["--gauge", "70 psi"], &["'70 psi'", "from 0 psi to 65.26 psi"]),
+        (&["--gauge", "-1 psi"], &["'-1 psi'", "from 0 psi"]),
+        (&["--humidity", "40"], &["'40'", "from 0 to 1"]),
+        (&["--humidity", "140 %"], &["'140 %'", "from 0 % to 100 %"]),
+        (&["--altitude", "20000 ft"], &["'20000 ft'", "to 13123 ft"]),
+        (&["--station-pressure", "835"], &["'835'", "hPa"]),
+        (&["--station-pressure", "835 hPa", "--altitude", "1600 m"], &["alone"]),
+        (&["--sea-level-pressure", "1015 hPa"], &["--altitude", "sea-level"]),
+        (&["--drill", "number 50"], &["bore", "one of the two"]),
+        (&["--edge", "blunt"], &["'blunt'", "sharp", "square", "chamfered", "rounded"]),
+        (&["--edge", "chamfered"], &["--chamfer-depth", "needs its depth"]),
+        (&["--edge", "chamfered", "--chamfer-depth", "1 mm"], &["--chamfer-angle", "needs"]),
+        (&["--chamfer-angle", "90 deg"], &["chamfered"]),
+        (&["--edge", "rounded"], &["--edge-radius", "needs its radius"]),
+        (&["--edge-radius", "1 mm"], &["rounded"]),
+        (&["--jets", "2.5"], &["'2.5'", "whole", "1 to 64"]),
+        (&["--jets", "0"], &["'0'", "from 1 to 64"]),
+        (&["--measured-coefficient", "85 %"], &["'85 %'", "plain number"]),
+        (&["--measured-coefficient", "2"], &["'2'", "from 0.2 to 1.1"]),
+        (&["--units", "cubits"], &["'cubits'", "inch", "metric"]),
+        (&["--format", "xml"], &["'xml'", "text", "json", "csv"]),
+        (&["--colour", "blue"], &[]),
+        (&["--bore", "2 mm"], &[]),
+    ];
+    for (more, parts) in table {
+        let message = refused(&[&FLOW, *more].concat());
+        let named = if more[0] == "--edge" || more[0] == "--sea-level-pressure" { "--" } else { more[0] };
+        for part in [&[named], *parts].concat() {
+            assert!(message.contains(part), "{more:?} wants {part:?} in: {message}");
+        }
+    }
+    assert!(refused(&FLOW[..5]).contains("--bore"));
+    assert!(refused(&["flow"]).contains("--gauge"));
+    let heat = ["jet", "--gas", "propane", "--gauge", "5 psi", "--heat"];
+    assert!(refused(&[&heat[..], &["26 kW"]].concat()).contains("gross or net"));
+    assert!(refused(&[&heat[..], &["26 kW net", "--drills", "roman"]].concat()).contains("fractional"));
+    assert!(refused(&["air", "--gas", "propane", "--heat", "26 kW net", "--air-ratio", "0.1"]).contains("0.5 to 5"));
+    assert!(refused(&["simmer"]).contains("simmer"));
+    assert!(refused(&["flow", "--gas", &"x".repeat(100_000)]).contains("100000 characters"));
+}
+
+#[test]
+fn numbers_below_zero_and_every_option_are_accepted() {
+    let more = [
+        ["--gauge", "0.3 bar"],
+        ["--bore-length", "1/2 in"],
+        ["--edge", "chamfered"],
+        ["--chamfer-depth", "0.5 mm"],
+        ["--chamfer-angle", "90 deg"],
+        ["--roughness", "3 um"],
+        ["--back-pressure", "-0.5 inH2O"],
+        ["--jets", "2"],
+        ["--measured-coefficient", "0.8"],
+        ["--altitude", "-100 ft"],
+        ["--sea-level-pressure", "30.1 inHg"],
+        ["--air-temperature", "-5 C"],
+        ["--humidity", "0.4"],
+        ["--gas-temperature", "-10 C"],
+        ["--units", "inch"],
+        ["--format", "json"],
+    ];
+    accepted(&[&FLOW[..], more.as_flattened()].concat());
+}
+
+#[test]
+fn every_help_ends_with_an_example_that_works() {
+    for name in ["flow", "jet", "air"] {
+        let help = accepted(&[name, "--help"]);
+        let (_, example) = help.split_once("Example:\n").expect("an example");
+        let line = example.trim().strip_prefix("jetwright ").expect("the command's name");
+        // Arguments in quotes are every second piece.
+        let words: Vec<&str> = line
+            .split('"')
+            .enumerate()
+            .flat_map(|(at, piece)| if at % 2 == 1 { vec![piece] } else { piece.split_whitespace().collect() })
+            .collect();
+        accepted(&words);
+    }
+    for name in ["sheet", "blank"] {
+        assert!(accepted(&[name, "--help"]).contains("Example:\n  jetwright blank > burner.toml"));
+    }
+}
+
+#[test]
+fn the_blank_is_a_burner_file_on_any_system() {
+    let blank = accepted(&["blank"]);
+    assert_eq!(blank, BLANK);
+    for caution in ["never a flame safeguard", "INVENTED", "carbon monoxide", "Wet castings"] {
+        assert!(blank.contains(caution), "{caution}");
+    }
+    let path = directory("blank").join("burner.toml");
+    for text in [blank.clone(), format!("\u{feff}{}", blank.replace('\n', "\r\n"))] {
+        std::fs::write(&path, text).unwrap();
+        accepted(&["sheet", path.to_str().unwrap()]);
+    }
+}
+
+#[test]
+fn a_reader_that_leaves_is_no_error() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_jetwright"))
+        .arg("blank")
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let mut message = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut message).unwrap();
+    assert!(child.wait().unwrap().success());
+    assert_eq!(message, "");
+}
+
+/// Runs the sheet on a file of these bytes, which must be refused.
+fn refused_file(directory: &Path, bytes: &[u8]) -> String {
+    let path = directory.join("bells.toml");
+    std::fs::write(&path, bytes).unwrap();
+    let message = refused(&["sheet", path.to_str().unwrap()]);
+    assert!(message.contains("bells.toml") && message.trim_end().lines().count() == 1, "{message}");
+    message
+}
+
+#[test]
+fn a_changed_line_of_the_blank_is_named_with_field_given_and_accepted() {
+    let directory = directory("changed");
+    // Old line, what takes its place, field, parts of the message beside the line's number.
+    let table: &[(&str, &str, &str, &[&str])] = &[
+        ("kind = \"propane\"", "kind = 5", "gas.kind", &["given 5", "text"]),
+        ("drill = \"number 50\"", "bore = \"1.8\"", "jet.bore", &["given \"1.8\"", "without a unit", "mm"]),
+        ("drill = \"number 50\"", "bore = 1.8", "jet.bore", &["given 1.8,", "without a unit", "mm"]),
+        ("drill = \"number 50\"", "bore = \"18 mm\"", "jet.bore", &["given \"18 mm\"", "from 0.25 mm to 12.7 mm"]),
+        ("drill = \"number 50\"", "bore = true", "jet.bore", &["given true", "a length is written like"]),
+        ("drill = \"number 50\"", "drill = \"a\"\nbore = \"2 mm\"", "jet.drill", &["given \"a\"", "one of the two"]),
+        ("edge = \"square\"", "edge = \"blunt\"", "jet.edge", &["given \"blunt\"", "\"sharp\"", "\"rounded\""]),
+        ("edge = \"square\"", "edge = \"rounded\"", "jet.edge_radius", &["given nothing", "needs its radius"]),
+        ("roughness = \"5 um\"", "count = 1.5", "jet.count", &["TOML"]),
+        ("roughness = \"5 um\"", "approach_diameter = \"1 mm\"", "jet.approach_diameter", &["from 5 mm to 600 mm"]),
+        ("roughness = \"5 um\"", "measured_gauge = \"5 psi\"", "jet.measured_gauge", &["measured_coefficient"]),
+        ("altitude = \"1600 m\"", "altitude = \"16 km\"", "site.altitude", &["given \"16 km\"", "ft"]),
+        ("altitude = \"1600 m\"", "sea_level_pressure = \"1 bar\"", "site.altitude", &["given nothing", "altitude"]),
+        ("humidity = \"40 %\"", "humidity = 40", "site.humidity", &["given 40,", "from 0 to 1"]),
+        ("humidity = \"40 %\"", "humdity = \"40 %\"", "site.humdity", &["not a key known here", "humidity"]),
+        ("price = \"2.40 per kg\"", "price = \"2.40\"", "gas.price", &["given \"2.40\"", "per kg, per lb"]),
+        ("speed = \"3450 rpm\"", "now_speed = \"9 rpm\"", "blower.now_speed", &["given \"9 rpm\"", "of the curve"]),
+        ("speed = \"3450 rpm\"", "speed = \"9 Hz\"\nnow_speed = \"90 Hz\"", "blower.now_speed", &["0.2 to 2"]),
+        ("speed = \"3450 rpm\"", "shut_off = \"6 inH2O\"", "blower.points", &["without shut_off"]),
+        ("kind = \"blast gate\"", "kind = \"cork\"", "damper.kind", &["given \"cork\"", "\"butterfly\""]),
+        ("ports = 60", "ports = 60.5", "head.ports", &["given 60.5", "whole", "1 to 2000"]),
+        ("ports = 60", "slot_width = \"3 mm\"", "head.slot_width", &["slot_length"]),
+        ("air_ratio = 1.05", "air_ratio = \"1.05 %\"", "fire.air_ratio", &["plain number"]),
+        ("air_ratio = 1.05", "air_ratio = nan", "fire.air_ratio", &["given nan", "plain number"]),
+        ("gauge = \"0.5 psi\"", "gauge = \"500 psi\"", "setting[1].gauge", &["from 0 psi to 65.26 psi"]),
+        ("damper = \"60 %\"", "damper = \"5 %\"", "setting[2].damper", &["from 10 % to 100 %"]),
+        ("damper = \"60 %\"", "damper = 0.6\nair_ratio = 1", "setting[2].damper", &["not both"]),
+        ("heat = \"12 kW net\"", "heat = \"12 kW\"", "setting[3].heat", &["gross or net"]),
+        ("heat = \"12 kW net\"", "#", "setting[3].gauge", &["given nothing", "one of the two"]),
+        ("name = \"hold\"", "name = \"melt\"", "setting[3].name", &["given \"melt\"", "already"]),
+        ("minutes = \"60 min\"", "minutes = \"60\"", "setting[2].minutes", &["without a unit", "min"]),
+    ];
+    for (old, new, field, parts) in table {
+        let at = BLANK.find(&format!("\n{old}\n")).expect(old) + 1;
+        let changed = format!("{}{new}{}", &BLANK[..at], &BLANK[at + old.len()..]);
+        let message = refused_file(&directory, changed.as_bytes());
+        for part in *parts {
+            assert!(message.contains(part), "{new:?} wants {part:?} in: {message}");
+        }
+        if message.contains("TOML") {
+            continue;
+        }
+        assert!(message.contains(&format!(", {field}: ")), "{new:?} wants {field} in: {message}");
+        let key = field.rsplit('.').next().unwrap();
+        if let Some(below) = new.lines().position(|line| line.starts_with(&format!("{key} ="))) {
+            let line = BLANK[..at].lines().count() + 1 + below;
+            assert!(message.contains(&format!("line {line}, ")), "{new:?} stands on {line}: {message}");
+        }
+    }
+}
+
+#[test]
+fn sections_are_needed_lists_are_lists_and_ends_are_told() {
+    let directory = directory("sections");
+    let without = |from: &str, to: &str| {
+        let (start, end) = (BLANK.find(from).unwrap(), BLANK.find(to).unwrap());
+        format!("{}{}", &BLANK[..start], &BLANK[end..])
+    };
+    let gas = refused_file(&directory, without("[gas]", "[jet]").as_bytes());
+    assert!(gas.contains("gas: given nothing, this section is needed"), "{gas}");
+    let blower = refused_file(&directory, without("[blower]", "# Duct between").as_bytes());
+    assert!(blower.contains("[blower]"), "{blower}");
+    let damper = refused_file(&directory, without("[damper]", "[head]").as_bytes());
+    assert!(damper.contains("setting[2].damper") && damper.contains("[damper]"), "{damper}");
+    let bare = BLANK.split_once("[[setting]]\n").unwrap().0;
+    assert!(refused_file(&directory, bare.as_bytes()).contains("setting: given nothing, accepted are 1 to 12"));
+    let one = format!("{bare}[setting]\nname = 'melt'\n");
+    assert!(refused_file(&directory, one.as_bytes()).contains("setting: given a table, accepted are up to 12 tables"));
+    let many = format!("{bare}{}", "[[setting]]\n".repeat(20_000));
+    assert!(refused_file(&directory, many.as_bytes()).contains("setting: given 20000 tables"));
+    let word = format!("setting = [ 'melt' ]\n{bare}");
+    assert!(refused_file(&directory, word.as_bytes()).contains("line 1, setting[1]: given 'melt'"));
+    let site = BLANK.replace("[site]", "[[site]]");
+    assert!(refused_file(&directory, site.as_bytes()).contains("site: given"));
+}
+
+#[test]
+fn whatever_a_file_holds_it_gets_one_message() {
+    let directory = directory("garbage");
+    let long = format!("name = \"{}\"\n", "x".repeat(200_000));
+    let table: &[(&[u8], &str)] = &[
+        (b"", "name: given nothing"),
+        (b"\n\n  \n", "name: given nothing"),
+        (long.as_bytes(), "line 1, name: given \"xxx"),
+        (&[b'x'; 200_000], "line 1"),
+        (&[b'['; 200_000], "line 1"),
+        (&"a = ".repeat(50_000).into_bytes(), "line 1"),
+        (&format!("x = {}1{}", "[".repeat(5000), "]".repeat(5000)).into_bytes(), "line 1"),
+        (&format!("x = {}", "{a=".repeat(5000)).into_bytes(), "line 1"),
+        (&format!("{}a = 1", "a.".repeat(50_000)).into_bytes(), "line 1"),
+        (&format!("[{}a]", "a.".repeat(50_000)).into_bytes(), "line 1"),
+        (b"name = \"a\0b\"", "line 1"),
+        (b"name = \"a\"\n\0", "line 2"),
+        (b"name = \"a\\u0000\\u001b[31m\"", "name: given \"a\\u0000\\u001b"),
+        (b"name = \"a\"\n\x1b[31m = 2", "line 2"),
+        (b"name = \"a\"\nnote = \"\xff\xfe\"", "line 2: given bytes that are not text, accepted is UTF-8"),
+        (b"\xff\xfen\0a\0", "line 1: given bytes that are not text"),
+        (b"name = \"a\"\nname = \"b\"", "line 2"),
+        (b"name = \"a\"\n[site]\n[site]", "line 3"),
+        (b"name = \"a\"\r\n[site]\r\naltitude = 1\r\n", "line 3, site.altitude: given 1,"),
+        (b"\xef\xbb\xbfname = \"a\"\n[site]\naltitude = 1\n", "line 3, site.altitude: given 1,"),
+        (b"\xef\xbb\xbf", "name: given nothing"),
+        (b"name = \"\"\"a\nb\"\"\"", "name: given \"\"\"a\\nb\"\"\", accepted is a text of one line"),
+        (b"name = \" \"", "name: given \" \""),
+        (b"name = 99999999999999999999999", "name: given 9999"),
+        (b"name = 2026-01-01", "name: given 2026-01-01"),
+        (b"name.a.b = 1", "name: given a table"),
+        (b"name = \"a\"\rnote = \"b\"", "line 1"),
+        (b"site = 5\nname = \"a\"", "line 1, site: given 5, accepted is a section [site]"),
+        (&[b'#'; (1 << 20) + 1], "given a larger file, a burner file has at most 1024 KiB"),
+    ];
+    for (bytes, part) in table {
+        let message = refused_file(&directory, bytes);
+        let start: String = String::from_utf8_lossy(bytes).chars().take(40).collect();
+        assert!(message.contains(part), "{start:?} wants {part:?} in: {message}");
+        assert!(message.len() < 700, "{start:?}: {message}");
+        assert!(!message.trim_end().chars().any(char::is_control), "{start:?}: {message:?}");
+    }
+    let missing = refused(&["sheet", directory.join("missing.toml").to_str().unwrap()]);
+    assert!(missing.contains("missing.toml: cannot be read: "), "{missing}");
+    assert!(refused(&["sheet", directory.to_str().unwrap()]).contains("cannot be read: "));
+}
