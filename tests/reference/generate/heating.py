@@ -11,7 +11,7 @@ AIR_Z = {15.0: 0.999595, 60: 0.999601}
 VAPORIZATION = {15.0: 44.431, 60: 44.408, 25.0: 44.013}
 # 60 degF exactly: the standard prints 15.55 degC, and its example 2 is met only at 288.7056 K.
 KELVIN = {15.0: 288.15, 60: 288.15 + (60 - 59) / 1.8, 0.0: 273.15}
-CELSIUS = {15.0: "15", 60: "15.555556", 25.0: "25", 0.0: "0"}
+CELSIUS = {15.0: "15", 60: "15.55", 25.0: "25", 0.0: "0"}
 
 # Species of the two examples and the pure gases: hydrogen atoms, molar mass, gross kJ/mol at 15 degC and 60 degF,
 # summation factor at 15 degC and 60 degF.
@@ -72,7 +72,7 @@ PRINTED_2 = {
     "gross_mass_mj_per_kg": "51.294085", "gross_volume_mj_per_m3": "36.874304",
 }
 for name, composition, reference, printed in (
-    ("D.2 example 1", EXAMPLE_1, 15.0, PRINTED_1), ("D.3 example 2", EXAMPLE_2, 60, PRINTED_2),
+    ("D, example 1", EXAMPLE_1, 15.0, PRINTED_1), ("D, example 2", EXAMPLE_2, 60, PRINTED_2),
 ):
     for quantity, (value, unit) in iso_6976(composition, reference).items():
         given = references(text(composition), reference, reference)
@@ -86,8 +86,8 @@ for name, composition, reference, printed in (
             if quantity == "compression_factor":
                 remark = "; the printed value is reported to differ by 1.78e-5 from the standard's own formula"
             rows.append(row(quantity, given, f"{value:.9g}", unit, 1e-6,
-                            f"ISO 6976:2016 annex {name}: composition of the example in the formulas of clauses 5 to "
-                            f"10{remark} {FROM_FORMULA}"))
+                            f"ISO 6976:2016 annex {name}: composition of the example in the formulas of the "
+                            f"standard{remark} {FROM_FORMULA}"))
 
 for species in ("CH4", "C2H6", "C3H8", "nC4H10", "iC4H10", "C3H6", "H2", "CO"):
     derived = iso_6976({species: 1.0}, 15.0)
@@ -95,14 +95,14 @@ for species in ("CH4", "C2H6", "C3H8", "nC4H10", "iC4H10", "C3H6", "H2", "CO"):
                      "net_volume_mj_per_m3", "relative_density", "density_kg_per_m3", "wobbe_gross_mj_per_m3"):
         value, unit = derived[quantity]
         rows.append(row(quantity, references(f"{species}=1", 15.0, 15.0), value, unit, 1e-6,
-                        f"ISO 6976:2016 tables 1 to 3, pure gas in the formulas of clauses 5 to 10 {FROM_FORMULA}"))
+                        f"ISO 6976:2016 tables A.2 to A.4, pure gas in the formulas of the standard {FROM_FORMULA}"))
 
 # The same for gas metered at 0 degC and burnt at 25 degC, from its two ingredients.
 for species, gross_25, summation_0 in (("CH4", 890.58, 0.04886), ("C3H8", 2219.17, 0.1465)):
     z = 1 - summation_0**2
     rows.append(row("gross_volume_mj_per_m3", references(f"{species}=1", 25.0, 0.0),
                     gross_25 * 101.325 / (R * z * 273.15), "MJ/m3", 1e-6,
-                    f"ISO 6976:2016 tables 2 and 3, pure gas in the formulas of clauses 5 and 9 {FROM_FORMULA}"))
+                    f"ISO 6976:2016 tables A.2 to A.4, pure gas in the formulas of the standard {FROM_FORMULA}"))
 
 # Trade figures.
 for species, value, tolerance, source in (
