@@ -5,11 +5,14 @@ extern crate std;
 
 pub mod error;
 pub mod friction;
+pub mod gas;
 pub mod limits;
 pub mod quantity;
 mod scalar;
+pub mod site;
 pub mod solve;
 
 pub use error::{Error, Result};
 pub use limits::Input;
 pub use scalar::Scalar;
+pub use site::Site;

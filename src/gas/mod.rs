@@ -1,0 +1,21 @@
+//! The gas: what it is made of, the heat in it, and how it expands.
+//!
+//! A [`Mixture`] is a composition; a [`Gas`] is that composition worked out into the few numbers every
+//! later room needs.
+
+mod expansion;
+mod gas;
+mod heating;
+mod mixture;
+mod named;
+mod saturation;
+mod species;
+mod state;
+
+pub use expansion::Expansion;
+pub use gas::Gas;
+pub use heating::{CalorificValues, CombustionReference};
+pub use mixture::Mixture;
+pub use named::{GasTextError, NAMED, NamedGas, parse};
+pub use saturation::NEAR_CONDENSING;
+pub use species::Species;
