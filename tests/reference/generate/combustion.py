@@ -5,7 +5,7 @@ from table import FOUND, FROM_FORMULA, row, write
 OXYGEN, AIR = 0.20946, 28.96546
 # Molar mass, carbon, hydrogen and oxygen atoms.
 FUELS = {"CH4": (16.04246, 1, 4, 0), "C2H6": (30.06904, 2, 6, 0), "C3H8": (44.09562, 3, 8, 0),
-         "nC4H10": (58.1222, 4, 10, 0), "C3H6": (42.07974, 3, 6, 0), "CO": (28.0101, 1, 0, 1), "H2": (2.01588, 0, 2, 0)}
+         "nC4": (58.1222, 4, 10, 0), "C3H6": (42.07974, 3, 6, 0), "CO": (28.0101, 1, 0, 1), "H2": (2.01588, 0, 2, 0)}
 
 rows = []
 for name, (mass, c, h, o) in FUELS.items():

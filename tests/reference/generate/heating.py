@@ -19,8 +19,8 @@ SPECIES = {
     "CH4": (4, 16.04246, 891.51, 891.46, 0.04452, 0.04437),
     "C2H6": (6, 30.06904, 1562.14, 1562.06, 0.0919, 0.0916),
     "C3H8": (8, 44.09562, 2221.10, 2220.99, 0.1344, 0.134),
-    "nC4H10": (10, 58.1222, 2879.76, 2879.63, 0.184, 0.1834),
-    "iC4H10": (10, 58.1222, 2870.58, 2870.45, 0.1722, 0.1717),
+    "nC4": (10, 58.1222, 2879.76, 2879.63, 0.184, 0.1834),
+    "iC4": (10, 58.1222, 2870.58, 2870.45, 0.1722, 0.1717),
     "C3H6": (6, 42.07974, 2059.43, 2059.35, 0.1267, 0.1263),
     "H2": (2, 2.01588, 286.15, 286.13, -0.01, -0.01),
     "CO": (0, 28.0101, 282.91, 282.91, 0.0217, 0.0215),
@@ -89,7 +89,7 @@ for name, composition, reference, printed in (
                             f"ISO 6976:2016 annex {name}: composition of the example in the formulas of the "
                             f"standard{remark} {FROM_FORMULA}"))
 
-for species in ("CH4", "C2H6", "C3H8", "nC4H10", "iC4H10", "C3H6", "H2", "CO"):
+for species in ("CH4", "C2H6", "C3H8", "nC4", "iC4", "C3H6", "H2", "CO"):
     derived = iso_6976({species: 1.0}, 15.0)
     for quantity in ("compression_factor", "gross_mass_mj_per_kg", "net_mass_mj_per_kg", "gross_volume_mj_per_m3",
                      "net_volume_mj_per_m3", "relative_density", "density_kg_per_m3", "wobbe_gross_mj_per_m3"):
@@ -110,8 +110,8 @@ for species, value, tolerance, source in (
     ("CH4", "1010.0", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
     ("C2H6", "1769.7", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
     ("C3H8", "2516.1", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
-    ("iC4H10", "3251.9", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
-    ("nC4H10", "3262.3", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
+    ("iC4", "3251.9", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
+    ("nC4", "3262.3", 2e-4, f"GPA 2145, ideal gas {FROM_MEMORY}"),
 ):
     rows.append(row("gross_ideal_btu_per_ft3", {"composition": f"{species}=1"}, value, "Btu/ft3", tolerance, source))
 rows.append(row("gross_mass_mj_per_kg", references("C3H8=1", 60, 60), 21_591 * 2.326e-3, "MJ/kg", 4e-3,

@@ -14,12 +14,12 @@ from table import computed_with, row, write
 
 SOURCE = computed_with("CoolProp")
 GAS_CONSTANT = 8.314462618
-FLUIDS = {"C3H8": "Propane", "CH4": "Methane", "C2H6": "Ethane", "nC4H10": "n-Butane", "iC4H10": "IsoButane",
+FLUIDS = {"C3H8": "Propane", "CH4": "Methane", "C2H6": "Ethane", "nC4": "n-Butane", "iC4": "IsoButane",
           "C3H6": "Propylene", "N2": "Nitrogen", "CO2": "CarbonDioxide", "H2": "Hydrogen", "O2": "Oxygen", "Ar": "Argon"}
-NAMES = {"C3H8": "propane", "CH4": "methane", "C2H6": "ethane", "nC4H10": "n-butane", "iC4H10": "isobutane",
+NAMES = {"C3H8": "propane", "CH4": "methane", "C2H6": "ethane", "nC4": "n-butane", "iC4": "isobutane",
          "C3H6": "propylene", "N2": "nitrogen", "CO2": "carbon dioxide", "H2": "hydrogen", "O2": "oxygen", "Ar": "argon"}
 EQUATION = {"C3H8": "Lemmon, McLinden & Wagner 2009", "CH4": "Setzmann & Wagner 1991", "C2H6": "Buecker & Wagner 2006",
-            "nC4H10": "Buecker & Wagner 2006", "iC4H10": "Buecker & Wagner 2006", "C3H6": "Lemmon et al.",
+            "nC4": "Buecker & Wagner 2006", "iC4": "Buecker & Wagner 2006", "C3H6": "Lemmon et al.",
             "N2": "Span et al. 2000"}
 PSI = 6894.757293168361
 rows = []
@@ -108,8 +108,8 @@ def usable(gas, species, gauge, room, kelvin):
 
 
 # The densities that a virial equation cut after its second coefficient can be held to.
-DENSITY = {"CH4": 1e-3, "C2H6": 1e-3, "C3H8": 3e-3, "nC4H10": 3e-3}
-for species in ("C3H8", "CH4", "C2H6", "nC4H10"):
+DENSITY = {"CH4": 1e-3, "C2H6": 1e-3, "C3H8": 3e-3, "nC4": 3e-3}
+for species in ("C3H8", "CH4", "C2H6", "nC4"):
     both = []
     for gauge, room, kelvin, density, found, choked in states(species):
         given = {"gas": NAMES[species], "gauge_pressure_pa": gauge, "ambient_pressure_pa": room, "gas_temperature_k": kelvin}
@@ -121,7 +121,7 @@ for species in ("C3H8", "CH4", "C2H6", "nC4H10"):
     rows += [d for _, _, d in both[::2]]
 
 # Densities to 4 bar absolute, short of saturation.
-for species in ("C3H8", "CH4", "C2H6", "nC4H10"):
+for species in ("C3H8", "CH4", "C2H6", "nC4"):
     for kelvin in (250.0, 288.15, 320.0):
         for pressure in (101_325.0, 200_000.0, 400_000.0):
             if pressure < 0.97 * saturation(species, kelvin):
@@ -141,9 +141,9 @@ def mixture_density(composition, pressure, kelvin):
 
 
 NATURAL = {"CH4": 0.933212, "C2H6": 0.025656, "C3H8": 0.015368, "N2": 0.010350, "CO2": 0.015414}
-BLEND = {"C3H8": 0.6, "nC4H10": 0.4}
-COMMERCIAL = {"C3H8": 0.70, "C3H6": 0.25, "nC4H10": 0.05}
-for pair in (("C3H8", "C3H6"), ("C3H6", "nC4H10"), ("C3H8", "nC4H10")):
+BLEND = {"C3H8": 0.6, "nC4": 0.4}
+COMMERCIAL = {"C3H8": 0.70, "C3H6": 0.25, "nC4": 0.05}
+for pair in (("C3H8", "C3H6"), ("C3H6", "nC4"), ("C3H8", "nC4")):
     numbers = [CP.get_fluid_param_string(FLUIDS[s], "CAS") for s in pair]
     for ordered in (numbers, numbers[::-1]):
         try:
@@ -183,7 +183,7 @@ for species, temperatures, pressures in (("N2", (273.15, 293.15, 313.15), (101_3
                             {"gas": NAMES[species], "absolute_pressure_pa": pressure, "gas_temperature_k": kelvin},
                             value, "", 1e-3, f"Defined as in ISO 9300, {EQUATION[species]} {SOURCE}"))
 
-for species, tolerance in (("C3H8", 5e-3), ("nC4H10", 2e-2), ("iC4H10", 2e-2), ("C3H6", 2e-2)):
+for species, tolerance in (("C3H8", 5e-3), ("nC4", 2e-2), ("iC4", 2e-2), ("C3H6", 2e-2)):
     for celsius in (-40, -30, -20, -10, 0, 10, 20, 30, 40, 50):
         rows.append(row("saturation_pressure_pa", {"gas": NAMES[species], "gas_temperature_k": celsius + 273.15},
                         saturation(species, celsius + 273.15), "Pa", tolerance, f"{EQUATION[species]} {SOURCE}"))
