@@ -27,9 +27,10 @@ for back, area, tolerance, name in ((101_325, 3.6990e-3, 1e-4, "example 1, criti
                     24_270 / 3600, "kg/s", tolerance,
                     f"API 520 part 1, {name}: area times 0.975, as fluids 1.3.1 reproduces it {FOUND_IN_CODE}"))
 
-# Fanno and isentropic spot values.
-for mach, length in ((0.5, "1.06906031"),):
-    rows.append(row("fanno_friction_length", {"isentropic_exponent": 1.4, "mach_number": mach}, length, "", 1e-6,
-                    f"Virginia Tech compressible aerodynamics calculator, as pygasflow tests it {FOUND_IN_CODE}"))
+# A bore without a mouth's loss, as long as friction needs to bring Mach 0.5 to Mach 1, passes p0*/p0 of a nozzle's flow.
+rows.append(row("choked_bore_over_nozzle", {"isentropic_exponent": 1.4, "friction_length": "1.06906031"},
+                f"{1 / 1.33984375:.9g}", "", 1e-6,
+                "Fanno flow at Mach 0.5: f L/D 1.06906031, p0/p0* 1.33984375, from the Virginia Tech compressible "
+                f"aerodynamics calculator, as pygasflow tests it {FOUND_IN_CODE}"))
 
 write("compressible", rows)
