@@ -3,10 +3,12 @@
 #[cfg(any(feature = "std", test))]
 extern crate std;
 
+pub mod combustion;
 pub mod error;
 pub mod friction;
 pub mod gas;
 pub mod limits;
+pub mod orifice;
 pub mod quantity;
 mod scalar;
 pub mod site;

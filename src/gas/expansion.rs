@@ -3,7 +3,7 @@
 //! One fourth-order step in x = ln p carries temperature and enthalpy together, so nothing small is ever
 //! the difference of two large numbers and single precision suffices.
 
-use super::gas::Gas;
+use super::fuel::Gas;
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, PressureDifference, Speed, Temperature};

@@ -4,7 +4,7 @@
 //! later room needs.
 
 mod expansion;
-mod gas;
+mod fuel;
 mod heating;
 mod mixture;
 mod named;
@@ -13,7 +13,7 @@ mod species;
 mod state;
 
 pub use expansion::Expansion;
-pub use gas::Gas;
+pub use fuel::Gas;
 pub use heating::{CalorificValues, CombustionReference};
 pub use mixture::Mixture;
 pub use named::{GasTextError, NAMED, NamedGas, parse};

@@ -43,7 +43,6 @@ impl Species {
     pub const COUNT: usize = 16;
 
     /// Every species, in the order of the table.
-    #[must_use]
     pub fn all() -> impl Iterator<Item = Species> {
         TABLE.iter().map(|data| data.species)
     }

@@ -2,7 +2,7 @@
 //!
 //! Everything is written per unit of R: volumes as p V / R in kelvin, enthalpy over R in kelvin.
 
-use super::gas::{Gas, SCALE};
+use super::fuel::{Gas, SCALE};
 use crate::error::{Error, Result};
 use crate::quantity::{AbsolutePressure, Density, Temperature};
 use crate::scalar::Scalar;

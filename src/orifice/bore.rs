@@ -1,0 +1,117 @@
+//! The shape of a bore.
+
+use super::edge::Edge;
+use crate::error::Result;
+use crate::friction::Wall;
+use crate::limits::{Input, check};
+use crate::quantity::{Area, Length};
+use crate::scalar::Scalar;
+
+/// Roughness of a drilled wall when none is given, m (common practice, no source).
+const DRILLED_ROUGHNESS: f64 = 5e-6;
+
+/// Length of a bore: known, or known in diameters while the diameter is still sought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BoreLength<S = f64> {
+    /// A length.
+    Fixed(Length<S>),
+    /// A multiple of the diameter.
+    Diameters(S),
+}
+
+/// Everything about a bore but its diameter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoreShape<S = f64> {
+    /// Length of the straight bore, without a chamfer or rounding.
+    pub length: BoreLength<S>,
+    /// The mouth.
+    pub edge: Edge<S>,
+    /// Roughness of its wall.
+    pub roughness: Length<S>,
+    /// Inside diameter of the tube before it; none for a wide approach.
+    pub approach: Option<Length<S>>,
+}
+
+impl<S: Scalar> Default for BoreShape<S> {
+    /// A drilled hole of which nothing is known: square, three diameters long.
+    fn default() -> Self {
+        Self::drilled(BoreLength::Diameters(S::c(3.0)))
+    }
+}
+
+impl<S: Scalar> BoreShape<S> {
+    /// A drilled hole of a known length with a square shoulder.
+    #[must_use]
+    pub fn drilled(length: BoreLength<S>) -> Self {
+        Self { length, edge: Edge::Square, roughness: Length::from_meters(S::c(DRILLED_ROUGHNESS)), approach: None }
+    }
+
+    /// A thin plate with a sharp edge.
+    #[must_use]
+    pub fn thin_plate() -> Self {
+        Self { edge: Edge::Sharp, ..Self::drilled(BoreLength::Fixed(Length::from_meters(S::zero()))) }
+    }
+
+    /// The bore of this shape and diameter.
+    ///
+    /// # Errors
+    ///
+    /// The measure that is out of its range; an approach tube must be wider than the bore over 0.7.
+    pub fn with_diameter(&self, diameter: Length<S>) -> Result<Bore<S>> {
+        let d = check(Input::Bore, diameter.meters())?;
+        let length = match self.length {
+            BoreLength::Fixed(length) => length.meters(),
+            BoreLength::Diameters(count) => count * d,
+        };
+        let length = check(Input::BoreLength, length)?;
+        let roughness = check(Input::Roughness, self.roughness.meters())?;
+        let approach_ratio = match self.approach {
+            Some(approach) => check(Input::ApproachRatio, d / approach.meters())?,
+            None => S::zero(),
+        };
+        Ok(Bore {
+            diameter,
+            area: Area::from_square_meters(S::c(core::f64::consts::FRAC_PI_4) * d.squared()),
+            length_ratio: length / d,
+            edge: self.edge,
+            entry_loss: self.edge.entry_loss(diameter)?,
+            wall: Wall::new(roughness / d),
+            approach_ratio,
+        })
+    }
+}
+
+/// A bore, checked and with all that depends on its shape alone worked out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bore<S = f64> {
+    pub(super) diameter: Length<S>,
+    pub(super) area: Area<S>,
+    pub(super) length_ratio: S,
+    pub(super) edge: Edge<S>,
+    pub(super) entry_loss: S,
+    pub(super) wall: Wall<S>,
+    pub(super) approach_ratio: S,
+}
+
+impl<S: Scalar> Bore<S> {
+    /// Diameter.
+    #[must_use]
+    pub fn diameter(&self) -> Length<S> {
+        self.diameter
+    }
+    /// Area of the hole.
+    #[must_use]
+    pub fn area(&self) -> Area<S> {
+        self.area
+    }
+    /// Length over diameter.
+    #[must_use]
+    pub fn length_ratio(&self) -> S {
+        self.length_ratio
+    }
+    /// Diameter over that of the tube before it; zero for a wide approach.
+    #[must_use]
+    pub fn approach_ratio(&self) -> S {
+        self.approach_ratio
+    }
+}

@@ -1,0 +1,259 @@
+//! A bore with a loss at its mouth and friction along its wall.
+//!
+//! Written per supply pressure and per R T0: v is the square of the speed at the head of the bore over R T0,
+//! w the same at its end. The perfect gas of the stream's exponent is enough, since only the ratio to its own
+//! lossless flow is used.
+
+use super::stream::Stream;
+use crate::error::{Error, Result};
+use crate::friction::Friction;
+use crate::limits::Input;
+use crate::scalar::Scalar;
+
+/// Most Newton steps of the subsonic solution; the worst met on a dense grid is 12.
+const NEWTON_CAP: usize = 16;
+/// Steps of the two choking limits, each of which gains more than a digit a step.
+const CHOKING_STEPS: usize = 8;
+
+/// The flow of a bore against the lossless flow of the same gas.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoreFlow<S = f64> {
+    /// Flow over lossless flow.
+    pub coefficient: S,
+    /// Pressure at the end of the bore over the supply's.
+    pub exit_pressure_ratio: S,
+    /// Speed at the end over sqrt(p0 / rho0).
+    pub exit_speed: S,
+    /// Whether the bore is choked, so that the pressure ahead no longer matters.
+    pub choked: bool,
+    /// Newton steps taken.
+    pub iterations: usize,
+}
+
+/// Flow through a bore whose mouth loses `entry_loss` dynamic heads and whose wall has a friction
+/// length f L/D.
+///
+/// 1 - v/w - c v ln(w/v) = v f L/D, c = (k+1)/2k (adiabatic friction), with
+/// p0/p1 = (1 - a v)^(-1/2a) + K v / 2(1 - a v), a = (k-1)/2k (mouth), and the pressure ahead at the end;
+/// choked where the end is sonic or where the loss of the mouth makes the flux peak, whichever comes first.
+///
+/// # Arguments
+///
+/// `friction` gives f L/D and its slope d ln f / d ln flux for a flow over the lossless flow of the same gas.
+///
+/// # Errors
+///
+/// [`Error::NotConverged`] never for exponents 1.02 to 1.67, entry loss 0 to 1, f L/D 0 to 60.
+///
+/// # Source
+///
+/// NACA 1135 (1953) for the isentropic part, Shapiro, The Dynamics and Thermodynamics of Compressible Fluid
+/// Flow (1953), chapter 6, for the adiabatic friction; form of our own that keeps single precision at low speed.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::friction::Friction;
+/// use jetwright::orifice::{Stream, frictional_bore};
+/// // At low speed the coefficient is 1/sqrt(1 + K + f L/D).
+/// let slow = Stream::perfect_gas(1.4_f64, 0.9999);
+/// let flow = frictional_bore(0.5, &slow, |_| Friction { factor: 0.5, log_slope: 0.0 }).unwrap();
+/// assert!((flow.coefficient - 1.0 / 2.0_f64.sqrt()).abs() < 1e-4);
+/// ```
+pub fn frictional_bore<S: Scalar>(
+    entry_loss: S,
+    stream: &Stream<S>,
+    friction: impl Fn(S) -> Friction<S>,
+) -> Result<BoreFlow<S>> {
+    let bore = Equations::new(entry_loss, stream);
+    let nozzle = bore.nozzle();
+    let solution = if nozzle.choked { bore.choked(&nozzle, &friction)? } else { None };
+    let solution = match solution {
+        Some(choked) => choked,
+        None => bore.subsonic(&nozzle, &friction)?,
+    };
+    Ok(BoreFlow {
+        coefficient: solution.flux / nozzle.flux,
+        exit_pressure_ratio: solution.flux * (S::one() - bore.a * solution.exit) / solution.exit.sqrt(),
+        exit_speed: solution.exit.sqrt(),
+        choked: solution.choked,
+        iterations: solution.iterations,
+    })
+}
+
+/// The lossless flow of the same perfect gas.
+struct Nozzle<S> {
+    flux: S,
+    choked: bool,
+}
+
+struct Solution<S> {
+    flux: S,
+    exit: S,
+    choked: bool,
+    iterations: usize,
+}
+
+/// The state at the head of the bore for a trial speed.
+struct Head<S> {
+    /// 1 - a v.
+    tau: S,
+    /// p0/p1 - 1.
+    loss: S,
+    /// Its derivative by v.
+    loss_slope: S,
+    flux: S,
+}
+
+impl<S: Scalar> Head<S> {
+    /// d ln(flux) / dv.
+    fn log_flux_slope(&self, v: S, a: S) -> S {
+        S::c(0.5) / v + a / self.tau - self.loss_slope / (S::one() + self.loss)
+    }
+}
+
+struct Equations<S> {
+    /// (k-1)/2k
+    a: S,
+    /// (k+1)/2k; one over it is the square of the speed of sound's flow.
+    c: S,
+    entry_loss: S,
+    /// 1 - pressure ahead over the supply's.
+    fall: S,
+}
+
+impl<S: Scalar> Equations<S> {
+    fn new(entry_loss: S, stream: &Stream<S>) -> Self {
+        let half_inverse = S::c(0.5) / stream.exponent;
+        Self { a: S::c(0.5) - half_inverse, c: S::c(0.5) + half_inverse, entry_loss, fall: stream.fall }
+    }
+
+    fn nozzle(&self) -> Nozzle<S> {
+        let (one, two_a) = (S::one(), S::c(2.0) * self.a);
+        let sonic = one / self.c;
+        let sonic_tau = one - self.a * sonic;
+        let throat = ((-self.a * sonic).ln_1p() / two_a).exp();
+        let ratio = one - self.fall;
+        if ratio <= throat {
+            let flux = throat * sonic.sqrt() / sonic_tau;
+            return Nozzle { flux, choked: true };
+        }
+        let cooling = (two_a * (-self.fall).ln_1p()).exp_m1();
+        let flux = ratio * (-cooling / self.a).sqrt() / (one + cooling);
+        Nozzle { flux, choked: false }
+    }
+
+    fn head(&self, v: S) -> Head<S> {
+        let one = S::one();
+        let tau = one - self.a * v;
+        let isentropic = ((-self.a * v).ln_1p() * (-S::c(0.5) / self.a)).exp_m1();
+        let mouth = self.entry_loss / tau;
+        let loss = isentropic + S::c(0.5) * mouth * v;
+        Head {
+            tau,
+            loss,
+            loss_slope: S::c(0.5) * ((one + isentropic) + mouth) / tau,
+            flux: v.sqrt() / (tau * (one + loss)),
+        }
+    }
+
+    /// Residual of the friction equation and its slope, with w at the end.
+    fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> (S, S, S) {
+        let (one, two) = (S::one(), S::c(2.0));
+        let (a, c) = (self.a, self.c);
+        let head_ratio = one / (one + head.loss);
+        let ahead = one - self.fall;
+        // p1/p2 - 1 without the difference of nearly equal pressures.
+        let excess = (self.fall - head.loss * head_ratio) / ahead;
+        let ratio = one + excess;
+        let ratio_slope = -head_ratio.squared() * head.loss_slope / ahead;
+        let quadratic = ratio * a * v;
+        let linear = head.tau + two * quadratic;
+        let constant = excess * head.tau;
+        let gain = two * constant / (linear + (linear.squared() + S::c(4.0) * quadratic * constant).sqrt());
+        let product_slope = a * (ratio + ratio_slope * v);
+        let by_v = (product_slope * gain + two * product_slope - a) * gain - ratio_slope * head.tau + excess * a;
+        let gain_slope = -by_v / (two * quadratic * gain + linear);
+        // w/v - 1.
+        let delta = gain * (two + gain);
+        let delta_slope = two * (one + gain) * gain_slope;
+        let stretch = one + delta;
+        let log_stretch = delta.ln_1p();
+        let value = delta / stretch - c * v * log_stretch - v * friction.factor;
+        let slope = delta_slope / stretch.squared()
+            - c * (log_stretch + v * delta_slope / stretch)
+            - friction.factor * (one + v * friction.log_slope * head.log_flux_slope(v, a));
+        (value, slope, v * stretch)
+    }
+
+    /// The subsonic flow: Newton in ln v.
+    fn subsonic(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Solution<S>> {
+        let one = S::one();
+        // Nearer to sonic than this the flux no longer changes by a spacing of f32.
+        let most = S::c(0.9999) / self.c;
+        let guess_friction = friction(S::c(0.7)).factor;
+        let drop = self.fall * (one + S::c(0.5) * self.fall);
+        let mut v = (S::c(2.0) * drop / (one + self.entry_loss + guess_friction * (one + self.fall))).smaller(most);
+        for iterations in 1..=NEWTON_CAP {
+            let head = self.head(v);
+            let (value, slope, exit) = self.residual(v, &head, friction(head.flux / nozzle.flux));
+            let step = (-value / (v * slope)).clamped(-one, one);
+            let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
+            if step.abs() <= S::c(16.0) * S::EPSILON || (v >= most && next >= most) {
+                return Ok(Solution { flux: head.flux, exit, choked: false, iterations });
+            }
+            v = next;
+        }
+        Err(Error::NotConverged { input: Input::BoreLength })
+    }
+
+    /// The choked flow, if the pressure ahead is low enough for it.
+    fn choked(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Option<Solution<S>>> {
+        let sonic = S::one() / self.c;
+        let v = self.sonic_end(nozzle, friction);
+        let head = self.head(v);
+        if head.log_flux_slope(v, self.a) >= S::zero() {
+            let exit_pressure = head.flux * (S::one() - self.a * sonic) / sonic.sqrt();
+            let choked = S::one() - self.fall <= exit_pressure;
+            let solution = Solution { flux: head.flux, exit: sonic, choked: true, iterations: CHOKING_STEPS };
+            return Ok(choked.then_some(solution));
+        }
+        let v = self.flux_peak(v);
+        let head = self.head(v);
+        let (value, _, exit) = self.residual(v, &head, friction(head.flux / nozzle.flux));
+        let choked = exit >= sonic || value >= S::zero();
+        let exit = exit.smaller(sonic);
+        Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
+    }
+
+    /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
+    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> S {
+        let one = S::one();
+        let mut t = S::zero();
+        for step in 0..CHOKING_STEPS {
+            let share = if step == 0 { S::c(0.75) } else { self.head(one / (self.c * (one + t))).flux / nozzle.flux };
+            let length = friction(share).factor / self.c;
+            if length <= S::zero() {
+                return one / self.c;
+            }
+            if step == 0 {
+                t = (S::c(2.0) * length).sqrt() + S::c(2.0 / 3.0) * length;
+            }
+            t = t - (t - t.ln_1p() - length) * (one + t) / t;
+        }
+        one / (self.c * (one + t))
+    }
+
+    /// The v at which the loss of the mouth makes the flux peak, below a v that lies beyond the peak.
+    fn flux_peak(&self, beyond: S) -> S {
+        let one = S::one();
+        let mut v = beyond;
+        for _ in 0..CHOKING_STEPS {
+            let head = self.head(v);
+            // The slope's zero written as v = x/(1 - a x); the step is lengthened since that map shrinks by a sixth.
+            let x = S::c(0.5) * (one + head.loss) / (head.loss_slope * head.tau);
+            v += (x / (one - self.a * x) - v) * S::c(1.2);
+        }
+        v
+    }
+}
