@@ -7,7 +7,8 @@ use jetwright::{Scalar, Site};
 
 /// Our value for a row of this topic.
 pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
-    let dry = Site::at_altitude(Length::from_meters(S::zero()), Temperature::from_celsius(S::c(15.0)), S::zero()).unwrap();
+    let dry =
+        Site::at_altitude(Length::from_meters(S::zero()), Temperature::from_celsius(S::c(15.0)), S::zero()).unwrap();
     let need = AirNeed::new(&row.gas(), &dry);
     Some(match row.quantity.as_str() {
         "stoichiometric_air_volume_ratio" => need.volume_ratio,

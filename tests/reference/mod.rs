@@ -3,7 +3,11 @@
 //! A topic is a file of rows and a module here that answers them. A row that nothing answers fails.
 //! `JETWRIGHT_WRITE_PAGE=1 cargo test --test main reference` writes the page of every row anew.
 
+mod combustion;
+mod compressible;
+mod drills;
 mod heating;
+mod orifice;
 mod page;
 mod real_gas;
 mod row;
@@ -22,6 +26,10 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "site" => site::ours(row),
         "heating" => heating::ours(row),
         "real_gas" => real_gas::ours(row),
+        "orifice" => orifice::ours(row),
+        "drills" => drills::ours(row),
+        "compressible" => compressible::ours(row),
+        "combustion" => combustion::ours(row),
         _ => None,
     }
 }

@@ -67,12 +67,12 @@ fn table(page: &mut String, topic: &str, answers: &[(Row, f64)]) {
             sources.len() - 1
         }) + 1;
         let inputs = row.inputs.replace('|', ", ").replace(';', "; ");
-        let (unit, off) = (&row.unit, difference(row, *found));
+        let off = difference(row, *found);
         writeln!(
             page,
-            "| {} | {inputs} | {} {unit} | {} | {} | {} | {number} |",
+            "| {} | {inputs} | {} | {} | {} | {} | {number} |",
             row.quantity,
-            row.printed,
+            format!("{} {}", row.printed, row.unit).trim_end(),
             significant(*found),
             percent(off),
             row.tolerance
