@@ -6,7 +6,7 @@ use jetwright::friction::Friction;
 use jetwright::orifice::{Stream, frictional_bore};
 
 /// Molar gas constant, J/(kmol K).
-const GAS_CONSTANT: f64 = 8314.462_618;
+const GAS_CONSTANT: f64 = 8_314.462_618;
 
 /// Our value for a row of this topic.
 pub fn ours<S: Scalar>(row: &Row) -> Option<S> {

@@ -6,7 +6,7 @@ use jetwright::gas::CombustionReference;
 use jetwright::quantity::ReferenceState;
 
 /// J of an International Table Btu, and m3 of a cubic foot.
-const BTU: f64 = 1055.055_852_62;
+const BTU: f64 = 1_055.055_852_62;
 const CUBIC_FOOT: f64 = 0.028_316_846_592;
 /// R T / p of an ideal gas at 60 degF and one atmosphere, m3/mol.
 const IDEAL_MOLAR_VOLUME: f64 = 8.314_462_1 * (288.15 + 1.0 / 1.8) / 101_325.0;

@@ -41,11 +41,13 @@ fn hold(topic: &str) {
         seen += 1;
         let found = ours::<f64>(topic, &row).unwrap_or_else(|| panic!("no arm answers {row}"));
         let used = share_used(found, row.value, &row.tolerance);
-        if !(used <= 1.0) {
+        let met = used <= 1.0;
+        if !met {
             faults.push(format!("{used:.2} of the tolerance: we have {found}, {row}"));
         }
         let single = ours::<f32>(topic, &row).map_or(f64::NAN, Scalar::to_f64);
-        if !((single - found).abs() <= SINGLE_PRECISION * found.abs()) {
+        let agrees = (single - found).abs() <= SINGLE_PRECISION * found.abs();
+        if !agrees {
             faults.push(format!("single precision has {single}, double {found}, {row}"));
         }
     }
