@@ -16,6 +16,16 @@ for eighths, loss in ((7, "0.07"), (6, "0.26"), (5, "0.81"), (4, "2.06"), (3, "5
                     "Weisbach's gate in a round pipe, open height over diameter, as reprinted in Idelchik, "
                     f"Handbook of Hydraulic Resistance {FROM_MEMORY}"))
 
+for flow, head, efficiency in ((100, 4, 0.5), (250, 10, 0.4), (60, 6, 0.3)):
+    rows.append(row("shaft_power_hp", {"flow_cfm": flow, "pressure_inh2o": head, "efficiency": efficiency},
+                    flow * head / 6356 / efficiency, "hp", 2.5e-3,
+                    "Fan trade: hp = cfm x in w.c. / 6356 / efficiency; its inch of water weighs 0.2 % less than the "
+                    f"conventional one {FROM_MEMORY}"))
+for speed in (1000, 2000, 4005):
+    rows.append(row("velocity_pressure_inh2o", {"speed_fpm": speed, "density_lb_per_ft3": 0.075}, (speed / 4005) ** 2,
+                    "inH2O", 2.5e-3, "Fan trade: (ft/min / 4005)^2 at 0.075 lb/ft3; the same inch of water "
+                    f"{FROM_MEMORY}"))
+
 # Idelchik's thick perforated plate, tau as tabulated in diagram 4-12 at the lengths of its own nodes.
 TAU = {0.0: 1.35, 0.4: 1.10, 0.8: 0.42, 1.0: 0.24, 2.0: 0.02, 2.4: 0.0, 5.0: 0.0, 10.0: 0.0}
 FRICTION = 0.02
@@ -31,15 +41,5 @@ for f in (0.1, 0.2, 0.3, 0.4, 0.5, 0.6):
                     {"open_fraction": f, "length_over_diameter": 0, "friction_factor": 0.02}, square_edge_screen(f), "",
                     0.13, "Blevins, Applied Fluid Dynamics Handbook, square-edged perforated plate; another author, so a "
                     f"wide band {computed_with('fluids')}"))
-
-for flow, head, efficiency in ((100, 4, 0.5), (250, 10, 0.4), (60, 6, 0.3)):
-    rows.append(row("shaft_power_hp", {"flow_cfm": flow, "pressure_inh2o": head, "efficiency": efficiency},
-                    flow * head / 6356 / efficiency, "hp", 2.5e-3,
-                    "Fan trade: hp = cfm x in w.c. / 6356 / efficiency; its inch of water weighs 0.2 % less than the "
-                    f"conventional one {FROM_MEMORY}"))
-for speed in (1000, 2000, 4005):
-    rows.append(row("velocity_pressure_inh2o", {"speed_fpm": speed, "density_lb_per_ft3": 0.075}, (speed / 4005) ** 2,
-                    "inH2O", 2.5e-3, "Fan trade: (ft/min / 4005)^2 at 0.075 lb/ft3; the same inch of water "
-                    f"{FROM_MEMORY}"))
 
 write("air", rows)
