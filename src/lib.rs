@@ -3,6 +3,8 @@
 #[cfg(any(feature = "std", test))]
 extern crate std;
 
+pub mod air;
+pub mod burner;
 pub mod combustion;
 pub mod error;
 pub mod friction;

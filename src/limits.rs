@@ -105,6 +105,8 @@ inputs! {
     DuctDiameter = "duct diameter", "m", 5.0e-3, 0.6;
     /// Length of a duct.
     DuctLength = "duct length", "m", 0.0, 50.0;
+    /// How many ducts lie in series.
+    DuctCount = "number of ducts in series", "", 0.0, 4.0;
     /// Sum of the loss coefficients of fittings.
     FittingLoss = "fitting loss coefficient", "", 0.0, 1_000.0;
     /// How far a damper stands open, 0 to 1.

@@ -1,0 +1,352 @@
+//! A blower: its curve as printed, and the same blower at another density, speed or size.
+
+use heapless::Vec;
+
+use super::curve::{Curve, POINT_CAP};
+use crate::error::{Error, Result};
+use crate::limits::{Input, check};
+use crate::quantity::{ActualVolumeFlow, Density, Power, PressureDifference};
+use crate::scalar::Scalar;
+
+/// One point of a blower's curve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BlowerPoint<S = f64> {
+    /// Flow at the inlet, as it passes.
+    pub flow: ActualVolumeFlow<S>,
+    /// Static pressure at the outlet over that at the inlet.
+    pub static_pressure: PressureDifference<S>,
+    /// Power at the shaft, where it is printed.
+    pub shaft_power: Option<Power<S>>,
+}
+
+/// A blower at one speed, in air of one density.
+///
+/// Its pressure is defined at every flow. Between the points it is a [`Curve`]. Right of the last it
+/// falls in a straight line, on the curve's own slope but no flatter than highest pressure over last
+/// flow, so it reaches zero by twice the last flow and goes on below. Left of the first it stays as there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blower<S = f64> {
+    pressure: Curve<S>,
+    power: Option<Curve<S>>,
+    density: Density<S>,
+    /// Pressure lost per flow beyond the last point; above zero.
+    fall: S,
+}
+
+impl<S: Scalar> Blower<S> {
+    /// A blower from the points of its curve and the density of the air they were taken in.
+    ///
+    /// # Range
+    ///
+    /// 2 to 16 points with rising flow, at least one pressure above zero, shaft power for all or for
+    /// none; each within its row of [`limits`](crate::limits).
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NotFinite`], [`Error::OutOfRange`], or [`Error::Points`] naming the static pressure or
+    /// the shaft power.
+    ///
+    /// # Examples
+    ///
+    /// An invented blower of four points:
+    ///
+    /// ```
+    /// use jetwright::air::{Blower, BlowerPoint};
+    /// use jetwright::quantity::{ActualVolumeFlow, Density, PressureDifference};
+    /// let points = [(0.0, 600.0), (0.02, 580.0), (0.04, 420.0), (0.06, 100.0)].map(|(flow, pressure)| BlowerPoint {
+    ///     flow: ActualVolumeFlow::from_cubic_meters_per_second(flow),
+    ///     static_pressure: PressureDifference::from_pascals(pressure),
+    ///     shaft_power: None,
+    /// });
+    /// let blower = Blower::new(&points, Density::from_kilograms_per_cubic_meter(1.2)).unwrap();
+    /// let flow = ActualVolumeFlow::from_cubic_meters_per_second(0.04);
+    /// assert!((blower.static_pressure(flow).pascals() - 420.0_f64).abs() < 1e-9);
+    /// ```
+    pub fn new(points: &[BlowerPoint<S>], density: Density<S>) -> Result<Self> {
+        check(Input::AirDensity, density.kilograms_per_cubic_meter())?;
+        let mut pressures: Vec<(S, S), POINT_CAP> = Vec::new();
+        let mut powers: Vec<(S, S), POINT_CAP> = Vec::new();
+        for point in points {
+            let flow = check(Input::AirFlow, point.flow.cubic_meters_per_second())?;
+            let pressure = check(Input::BlowerPressure, point.static_pressure.pascals())?;
+            pressures.push((flow, pressure)).map_err(|_| Error::Points { input: Input::BlowerPressure })?;
+            if let Some(power) = point.shaft_power {
+                let power = check(Input::ShaftPower, power.watts())?;
+                powers.push((flow, power)).map_err(|_| Error::Points { input: Input::ShaftPower })?;
+            }
+        }
+        let pressure = Curve::new(Input::BlowerPressure, &pressures)?;
+        let power = match powers.len() {
+            0 => None,
+            count if count == points.len() => Some(Curve::new(Input::ShaftPower, &powers)?),
+            _ => return Err(Error::Points { input: Input::ShaftPower }),
+        };
+        let (last_flow, _) = pressure.last();
+        let fall = (-pressure.slope(last_flow)).larger(pressure.highest().1 / last_flow);
+        if !(fall > S::zero() && fall.is_finite()) {
+            return Err(Error::Points { input: Input::BlowerPressure });
+        }
+        Ok(Self { pressure, power, density, fall })
+    }
+
+    /// A guess where no curve is printed: p = p0 (1 - (Q/Q0)^2), from the pressure against a shut
+    /// outlet and the flow from an open one.
+    ///
+    /// # Errors
+    ///
+    /// As [`Blower::new`].
+    ///
+    /// # Source
+    ///
+    /// Common practice, no source. A real curve may lie well above or below it between the two ends.
+    ///
+    /// # Examples
+    ///
+    /// At half the free flow three quarters of the pressure are left:
+    ///
+    /// ```
+    /// use jetwright::air::Blower;
+    /// use jetwright::quantity::{ActualVolumeFlow, Density, PressureDifference};
+    /// let free = ActualVolumeFlow::from_liters_per_second(60.0_f64);
+    /// let shut_off = PressureDifference::from_pascals(1000.0);
+    /// let blower = Blower::from_two_numbers(shut_off, free, Density::from_kilograms_per_cubic_meter(1.2)).unwrap();
+    /// assert!((blower.static_pressure(free * 0.5).pascals() - 750.0).abs() < 1.0);
+    /// ```
+    pub fn from_two_numbers(
+        shut_off: PressureDifference<S>,
+        free_delivery: ActualVolumeFlow<S>,
+        density: Density<S>,
+    ) -> Result<Self> {
+        let last = POINT_CAP - 1;
+        let points: [BlowerPoint<S>; POINT_CAP] = core::array::from_fn(|at| {
+            let share = S::c(at as f64) / S::c(last as f64);
+            BlowerPoint {
+                flow: free_delivery * share,
+                static_pressure: shut_off * (S::one() - share.squared()),
+                shaft_power: None,
+            }
+        });
+        Self::new(&points, density)
+    }
+
+    /// The same blower in air of another density, at another speed, or one of its likeness in another
+    /// size: Q ~ N D^3, p ~ rho N^2 D^2, P ~ rho N^3 D^5.
+    ///
+    /// # Units
+    ///
+    /// `speed_ratio` and `size_ratio` are the new turns and wheel diameter over those of this curve.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NotFinite`] or [`Error::OutOfRange`].
+    ///
+    /// # Source
+    ///
+    /// AMCA Publication 201, Fans and Systems, the fan laws.
+    ///
+    /// # Examples
+    ///
+    /// In air a quarter thinner the pressure is a quarter less, at the same flow:
+    ///
+    /// ```
+    /// use jetwright::air::Blower;
+    /// use jetwright::quantity::{ActualVolumeFlow, Density, PressureDifference};
+    /// let (flow, shut_off) = (ActualVolumeFlow::from_liters_per_second(60.0_f64), PressureDifference::from_pascals(1000.0));
+    /// let printed = Blower::from_two_numbers(shut_off, flow, Density::from_kilograms_per_cubic_meter(1.2)).unwrap();
+    /// let here = printed.scaled(Density::from_kilograms_per_cubic_meter(0.9), 1.0, 1.0).unwrap();
+    /// let still = ActualVolumeFlow::from_liters_per_second(0.0);
+    /// assert!((here.static_pressure(still).pascals() - 750.0).abs() < 1e-9);
+    /// ```
+    pub fn scaled(&self, density: Density<S>, speed_ratio: S, size_ratio: S) -> Result<Self> {
+        let speed = check(Input::SpeedRatio, speed_ratio)?;
+        let size = check(Input::SizeRatio, size_ratio)?;
+        let thickness =
+            check(Input::AirDensity, density.kilograms_per_cubic_meter())? / self.density.kilograms_per_cubic_meter();
+        let flow = speed * size.squared() * size;
+        let pressure = thickness * (speed * size).squared();
+        Ok(Self {
+            pressure: self.pressure.stretched(flow, pressure),
+            power: self.power.as_ref().map(|power| power.stretched(flow, pressure * flow)),
+            density,
+            fall: self.fall * pressure / flow,
+        })
+    }
+
+    /// The static pressure at a flow; below zero beyond free delivery.
+    #[must_use]
+    pub fn static_pressure(&self, flow: ActualVolumeFlow<S>) -> PressureDifference<S> {
+        let flow = flow.cubic_meters_per_second();
+        let (last_flow, last_pressure) = self.pressure.last();
+        PressureDifference::from_pascals(if flow > last_flow {
+            last_pressure - self.fall * (flow - last_flow)
+        } else {
+            self.pressure.value(flow.larger(self.pressure.first().0))
+        })
+    }
+
+    /// The power at the shaft, where the points give it; as at the first point left of that, straight
+    /// beyond the last and never below zero.
+    #[must_use]
+    pub fn shaft_power(&self, flow: ActualVolumeFlow<S>) -> Option<Power<S>> {
+        let power = self.power.as_ref()?;
+        let flow = flow.cubic_meters_per_second().larger(power.first().0);
+        Some(Power::from_watts(power.value(flow).larger(S::zero())))
+    }
+
+    /// The flow from an open outlet, where the static pressure is zero.
+    #[must_use]
+    pub fn free_delivery(&self) -> ActualVolumeFlow<S> {
+        let (last_flow, last_pressure) = self.pressure.last();
+        ActualVolumeFlow::from_cubic_meters_per_second(last_flow + last_pressure / self.fall)
+    }
+
+    /// The highest of the points: its flow and its static pressure.
+    #[must_use]
+    pub fn peak(&self) -> (ActualVolumeFlow<S>, PressureDifference<S>) {
+        let (flow, pressure) = self.pressure.highest();
+        (ActualVolumeFlow::from_cubic_meters_per_second(flow), PressureDifference::from_pascals(pressure))
+    }
+
+    /// Whether the flow is less than that of the highest point, where blowers may surge.
+    ///
+    /// True also left of a first point that is the highest: makers leave the unsteady part out of print
+    /// (common practice, no source).
+    #[must_use]
+    pub fn is_left_of_peak(&self, flow: ActualVolumeFlow<S>) -> bool {
+        flow < self.peak().0
+    }
+
+    /// Whether the flow is less than that of the first point or more than that of the last, where the
+    /// curve is continued and not printed.
+    #[must_use]
+    pub fn is_beyond_points(&self, flow: ActualVolumeFlow<S>) -> bool {
+        let mut flows = self.flows();
+        flows.next().is_some_and(|first| flow < first) || flows.next_back().is_some_and(|last| flow > last)
+    }
+
+    /// The flows of the points, rising.
+    pub fn flows(&self) -> impl DoubleEndedIterator<Item = ActualVolumeFlow<S>> + '_ {
+        self.pressure.points().map(|(flow, _)| ActualVolumeFlow::from_cubic_meters_per_second(flow))
+    }
+
+    /// The density of the air this curve is for.
+    #[must_use]
+    pub const fn density(&self) -> Density<S> {
+        self.density
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fixture::{any_points, density, flow, invented, of, point};
+    use super::Blower;
+    use crate::quantity::PressureDifference;
+    use crate::{Error, Input, Scalar};
+    use proptest::prelude::*;
+
+    #[test]
+    fn between_points_the_pressure_is_that_of_a_public_library() {
+        // scipy 1.17.1 PchipInterpolator through the same points.
+        let blower = invented::<f64>();
+        for (at, pascals) in [(0.003, 923.295), (0.03, 834.678_568_7), (0.045, 540.299_641_6), (0.0575, 146.578_303_8)]
+        {
+            assert!((blower.static_pressure(flow(at)).pascals() - pascals).abs() < 1e-6, "{at}");
+        }
+        // The end's slope is -39 400 Pa per m3/s, by the same library.
+        assert!((blower.free_delivery().cubic_meters_per_second() - (0.06 + 50.0 / 39_400.0)).abs() < 1e-12);
+        assert!((blower.static_pressure(flow(0.07)).pascals() + 344.0).abs() < 1e-6);
+        assert_eq!((blower.peak().0.cubic_meters_per_second(), blower.peak().1.pascals()), (0.01, 950.0));
+        assert!(blower.is_left_of_peak(flow(0.009)) && !blower.is_left_of_peak(flow(0.011)));
+        assert!(blower.is_beyond_points(flow(0.061)) && !blower.is_beyond_points(flow(0.06)));
+    }
+
+    #[test]
+    fn the_laws_are_those_of_the_published_table() {
+        // AMCA 201: twice the speed gives twice the flow, four times the pressure, eight times the power;
+        // twice the size at one speed gives 8, 4 and 32; density moves pressure and power alone.
+        let blower = invented::<f64>();
+        let at = 0.03;
+        let (pressure, power) =
+            (blower.static_pressure(flow(at)).pascals(), blower.shaft_power(flow(at)).unwrap().watts());
+        for (thickness, speed, size, flows, pressures, powers) in
+            [(1.0, 2.0, 1.0, 2.0, 4.0, 8.0), (1.0, 1.0, 2.0, 8.0, 4.0, 32.0), (0.75, 1.0, 1.0, 1.0, 0.75, 0.75)]
+        {
+            let scaled = blower.scaled(density(1.2 * thickness), speed, size).unwrap();
+            assert!((scaled.static_pressure(flow(at * flows)).pascals() / (pressure * pressures) - 1.0).abs() < 1e-12);
+            let scaled_power = scaled.shaft_power(flow(at * flows)).unwrap().watts();
+            assert!((scaled_power / (power * powers) - 1.0).abs() < 1e-12);
+            let free = scaled.free_delivery().cubic_meters_per_second();
+            assert!((free / (blower.free_delivery().cubic_meters_per_second() * flows) - 1.0).abs() < 1e-12);
+            assert!((scaled.density().kilograms_per_cubic_meter() - 1.2 * thickness).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn two_numbers_give_their_parabola() {
+        let blower =
+            Blower::from_two_numbers(PressureDifference::from_pascals(1000.0), flow(0.06), density(1.2)).unwrap();
+        for step in 0..=60 {
+            let share = f64::from(step) / 60.0;
+            let pressure = blower.static_pressure(flow(0.06 * share)).pascals();
+            assert!((pressure - 1000.0 * (1.0 - share * share)).abs() < 0.5, "{share}: {pressure}");
+        }
+        assert!((blower.free_delivery().cubic_meters_per_second() - 0.06).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_curve_that_does_not_fall_at_its_end_is_made_to() {
+        // Highest pressure over last flow is 100 Pa / 0.02 m3/s, so zero is reached at 0.04 m3/s.
+        let rising = Blower::new(&[point(0.0, 50.0, None), point(0.02, 100.0, None)], density(1.2)).unwrap();
+        assert!((rising.free_delivery().cubic_meters_per_second() - 0.04_f64).abs() < 1e-12);
+        assert!((rising.static_pressure(flow(0.03)).pascals() - 50.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn bad_points_are_refused_by_name() {
+        let none: Option<f64> = None;
+        let pressure = Error::Points { input: Input::BlowerPressure };
+        let cases = [
+            (std::vec![point(0.0, 1.0, none)], pressure),
+            (std::vec![point(0.1, 1.0, none), point(0.1, 0.5, none)], pressure),
+            (std::vec![point(0.0, 0.0, none), point(0.1, 0.0, none)], pressure),
+            (std::vec![point(0.0, 1.0, Some(1.0)), point(0.1, 0.5, none)], Error::Points { input: Input::ShaftPower }),
+            (
+                std::vec![point(0.0, -1.0, none), point(0.1, 0.5, none)],
+                Error::OutOfRange { input: Input::BlowerPressure, given: -1.0 },
+            ),
+            (std::vec![point(0.0, 1.0, none), point(f64::NAN, 0.5, none)], Error::NotFinite { input: Input::AirFlow }),
+        ];
+        for (points, error) in cases {
+            assert_eq!(Blower::new(&points, density(1.2)).unwrap_err(), error);
+        }
+        assert!(Blower::new(&[point(0.0, 1.0, none), point(0.1, 0.5, none)], density(12.0)).is_err());
+        assert!(invented::<f64>().scaled(density(1.2), 0.0, 1.0).is_err());
+    }
+
+    proptest! {
+        #[test]
+        fn any_blower_falls_to_zero_before_twice_its_last_flow(points in any_points(), share in 1.0..3.0_f64) {
+            let (double, single) = (of::<f64>(&points), of::<f32>(&points));
+            let last = points[points.len() - 1].0;
+            let free = double.free_delivery().cubic_meters_per_second();
+            prop_assert!(free > last && free <= 2.0 * last * (1.0 + 1e-12));
+            prop_assert!(double.static_pressure(flow(free)).pascals().abs() < 1e-9 * double.peak().1.pascals());
+            let (near, far) = (flow(last * share), flow(last * share * 1.01));
+            prop_assert!(double.static_pressure(near) > double.static_pressure(far));
+            let scale = double.peak().1.pascals() + double.static_pressure(near).pascals().abs();
+            let difference = double.static_pressure(near).pascals() - single.static_pressure(flow((last * share) as f32)).pascals().to_f64();
+            prop_assert!(difference.abs() < 1e-4 * scale, "{difference} of {scale}");
+        }
+
+        #[test]
+        fn there_and_back_by_the_laws_is_the_same_blower(
+            points in any_points(), thin in 0.6..1.6_f64, speed in 0.5..2.0_f64, size in 0.5..2.0_f64, share in 0.0..2.0_f64,
+        ) {
+            let blower = of::<f64>(&points);
+            let back = blower.scaled(density(thin), speed, size).unwrap().scaled(density(1.2), 1.0 / speed, 1.0 / size).unwrap();
+            let at = flow(points[points.len() - 1].0 * share);
+            let difference = back.static_pressure(at).pascals() - blower.static_pressure(at).pascals();
+            prop_assert!(difference.abs() < 1e-9 * blower.peak().1.pascals());
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! The chamber as the head feels it: the pressure its gases need to leave.
+
+use crate::error::Result;
+use crate::limits::{Input, check};
+use crate::quantity::{AbsolutePressure, Area, MassFlow, PressureDifference, Temperature};
+use crate::scalar::Scalar;
+
+/// Gas constant of what leaves the fire, J/(kg K): 28.3 kg/kmol, within 3 % for every named gas lean or rich.
+const PRODUCTS_GAS_CONSTANT: f64 = 8314.46 / 28.3;
+
+/// The opening the chamber's gases leave by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exhaust<S = f64> {
+    area: Area<S>,
+    loss_coefficient: S,
+}
+
+impl<S: Scalar> Exhaust<S> {
+    /// An opening and its loss coefficient; 1.5 is a plain hole, half a head in and one out.
+    ///
+    /// # Errors
+    ///
+    /// Area or coefficient out of range.
+    pub fn new(area: Area<S>, loss_coefficient: S) -> Result<Self> {
+        check(Input::ExhaustArea, area.square_meters())?;
+        check(Input::ExhaustLoss, loss_coefficient)?;
+        Ok(Self { area, loss_coefficient })
+    }
+
+    /// Pressure in the chamber above the room: zeta rho v^2 / 2 of the hot gases in the opening.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::burner::Exhaust;
+    /// use jetwright::quantity::{AbsolutePressure, Area, MassFlow, Temperature};
+    /// let flue = Exhaust::new(Area::from_square_centimeters(20.0_f64), 1.5).unwrap();
+    /// // 9.9 g/s at 1600 K and 835 hPa: 0.178 kg/m3, 27.9 m/s, 1.5 heads of 69 Pa.
+    /// let pressure = flue.pressure(
+    ///     MassFlow::from_grams_per_second(9.9),
+    ///     AbsolutePressure::from_hectopascals(835.0),
+    ///     Temperature::from_kelvin(1600.0),
+    /// );
+    /// assert!((pressure.pascals() - 104.0).abs() < 2.0);
+    /// ```
+    #[must_use]
+    pub fn pressure(
+        &self,
+        gases: MassFlow<S>,
+        ambient: AbsolutePressure<S>,
+        temperature: Temperature<S>,
+    ) -> PressureDifference<S> {
+        let density = ambient.pascals() / (S::c(PRODUCTS_GAS_CONSTANT) * temperature.kelvin());
+        let flux = gases.kilograms_per_second() / self.area.square_meters();
+        PressureDifference::from_pascals(S::c(0.5) * self.loss_coefficient * flux.squared() / density)
+    }
+}

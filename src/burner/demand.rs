@@ -1,0 +1,105 @@
+//! The other way round: what a blower must do for a gauge setting and an air ratio, and the damper for it.
+
+use super::rig::{Burner, Conditions, too_weak};
+use crate::air::{Duty, air_viscosity};
+use crate::error::Result;
+use crate::limits::{Input, check};
+use crate::orifice::JetFlow;
+use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, PressureDifference};
+use crate::scalar::Scalar;
+use crate::solve;
+
+/// What a setting asks of the air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Demand<S = f64> {
+    /// The jets of one head.
+    pub jet: JetFlow<S>,
+    /// Gas of all heads.
+    pub gas: MassFlow<S>,
+    /// Air of all heads.
+    pub air: MassFlow<S>,
+    /// The same at the blower's inlet.
+    pub air_flow: ActualVolumeFlow<S>,
+    /// Static pressure where the jets stand.
+    pub back_pressure: GaugePressure<S>,
+    /// What the blower must give with the damper wide open.
+    pub blower_pressure: PressureDifference<S>,
+    /// Evaluations the solution took.
+    pub iterations: usize,
+}
+
+impl<S: Scalar> Burner<S> {
+    /// The air an air ratio needs at a gauge setting, and the pressure it needs, whatever blower gives it.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range.
+    pub fn demand(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<Demand<S>> {
+        self.checked(conditions, gauge)?;
+        check(Input::AirRatio, air_ratio)?;
+        let need = conditions.air_need();
+        let head_air = |jet: &JetFlow<S>| jet.mass_flow * (need.mass_ratio * air_ratio);
+        let low = S::c(Input::BackPressure.range().min);
+        let root = solve::root(Input::BackPressure, low, gauge.pascals(), |back| {
+            self.jet_flow(conditions, gauge, back)
+                .map_or(-back, |jet| self.head_need(conditions, &jet, head_air(&jet)).back_pressure() - back)
+        })?;
+        let jet = self.jet_flow(conditions, gauge, root.x)?;
+        let air = head_air(&jet) * self.head_count;
+        let density = conditions.site.air_density();
+        let air_flow = air.at(density);
+        let open = self.path.damper_loss_coefficient(S::one())?;
+        let path = self.path.loss_with(air_flow, density, air_viscosity(conditions.site.air_temperature()), open);
+        Ok(Demand {
+            jet,
+            gas: jet.mass_flow * self.head_count,
+            air,
+            air_flow,
+            back_pressure: GaugePressure::from_pascals(root.x),
+            blower_pressure: PressureDifference::from_pascals(root.x + path.pascals()),
+            iterations: root.iterations,
+        })
+    }
+
+    /// The damper opening that gives an air ratio at a gauge setting.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NoSolution`](crate::Error::NoSolution) naming the air flow when the blower is too weak with the
+    /// damper wide open, with what it lacks in Pa; naming the damper opening when there is no damper or it would
+    /// have to close further than a tenth; an input out of range.
+    pub fn opening_for(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<S> {
+        let demand = self.demand(conditions, gauge, air_ratio)?;
+        let surplus = self.surplus(conditions, &demand)?;
+        if surplus < S::zero() {
+            return Err(too_weak(surplus));
+        }
+        let wide = self.path.damper_loss_coefficient(S::one())?;
+        let no_damper = crate::Error::NoSolution { input: Input::DamperOpening, nearest: 1.0 };
+        let damper = self.path.damper().ok_or(no_damper)?;
+        let density = conditions.site.air_density();
+        // The loss of a coefficient of one: the dynamic head in the damper's duct.
+        let dynamic_head = damper.loss(demand.air_flow, density, S::one()).pascals();
+        damper.opening_for(wide + surplus / dynamic_head)
+    }
+
+    /// What the blower has over what a demand asks, damper wide open, Pa; below zero when it is too weak.
+    ///
+    /// # Errors
+    ///
+    /// Air density out of range.
+    pub fn surplus(&self, conditions: &Conditions<S>, demand: &Demand<S>) -> Result<S> {
+        let blower = self.blower_here(conditions)?;
+        Ok(blower.static_pressure(demand.air_flow).pascals() - demand.blower_pressure.pascals())
+    }
+
+    /// A demand as a blower's duty: powers at an efficiency, and what to read in a sea-level catalogue.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range.
+    pub fn duty(&self, conditions: &Conditions<S>, demand: &Demand<S>, efficiency: Option<S>) -> Result<Duty<S>> {
+        let pressure = PressureDifference::from_pascals(demand.blower_pressure.pascals().larger(S::zero()));
+        Duty::new(demand.air_flow, pressure, conditions.site.air_density(), efficiency)
+    }
+}

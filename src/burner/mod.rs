@@ -1,0 +1,15 @@
+//! The burner: head, jet, air and chamber at work together.
+
+mod chamber;
+mod demand;
+mod head;
+mod remedy;
+mod rig;
+mod running;
+
+pub use chamber::Exhaust;
+pub use demand::Demand;
+pub use head::{Head, HeadFlow};
+pub use remedy::Remedies;
+pub use rig::{Burner, Conditions};
+pub use running::Running;

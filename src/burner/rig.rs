@@ -1,0 +1,172 @@
+//! Everything that is bolted together, and the conditions it runs under.
+
+use super::chamber::Exhaust;
+use super::head::{Head, HeadFlow};
+use crate::air::{AirPath, Blower, air_viscosity};
+use crate::combustion::AirNeed;
+use crate::error::{Error, Result};
+use crate::gas::Gas;
+use crate::limits::{Input, check};
+use crate::orifice::{Jet, JetFlow, Supply};
+use crate::quantity::{AbsolutePressure, Density, GaugePressure, Length, MassFlow, PressureDifference, Temperature};
+use crate::scalar::Scalar;
+use crate::site::Site;
+
+/// Molar gas constant, J/(kmol K).
+const GAS_CONSTANT: f64 = 8314.462_618;
+
+/// A forced-air burner, as built.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Burner<S = f64> {
+    /// The jet or jets of one head.
+    pub jet: Jet<S>,
+    /// One head.
+    pub head: Head<S>,
+    /// How many equal heads, each with its own jets, hang on the blower.
+    pub head_count: S,
+    /// The blower, at the speed of its wheel now and the density of its curve.
+    pub blower: Blower<S>,
+    /// Ducts and damper between blower and jets; all heads' air passes them.
+    pub path: AirPath<S>,
+    /// Inside diameter of the tube in which a jet's push adds to the air; none for a jet into a wide box.
+    pub mixing_tube: Option<Length<S>>,
+    /// The opening of each chamber; none for a fire in the open.
+    pub exhaust: Option<Exhaust<S>>,
+}
+
+/// What a burner runs under.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Conditions<S = f64> {
+    /// The site and its weather.
+    pub site: Site<S>,
+    /// The gas.
+    pub gas: Gas<S>,
+    /// Temperature of the gas before the jet.
+    pub gas_temperature: Temperature<S>,
+    /// Temperature of the mixture in the ports.
+    pub mixture_temperature: Temperature<S>,
+    /// Temperature in the chamber.
+    pub chamber_temperature: Temperature<S>,
+}
+
+/// What the mixture of one head needs, and gets from its jets, for a gas and an air flow.
+pub(super) struct HeadNeed<S> {
+    pub head: HeadFlow<S>,
+    pub chamber_pressure: PressureDifference<S>,
+    pub push: PressureDifference<S>,
+}
+
+impl<S: Scalar> HeadNeed<S> {
+    /// Static pressure needed where the jet stands.
+    pub fn back_pressure(&self) -> S {
+        self.head.pressure.pascals() + self.chamber_pressure.pascals() - self.push.pascals()
+    }
+}
+
+impl<S: Scalar> Conditions<S> {
+    pub(super) fn checked(&self) -> Result<()> {
+        check(Input::MixtureTemperature, self.mixture_temperature.kelvin())?;
+        check(Input::ChamberTemperature, self.chamber_temperature.kelvin())?;
+        check(Input::GasTemperature, self.gas_temperature.kelvin())?;
+        Ok(())
+    }
+
+    pub(super) fn ambient(&self) -> AbsolutePressure<S> {
+        self.site.ambient_pressure()
+    }
+
+    pub(super) fn supply(&self, gauge: GaugePressure<S>, back: S) -> Supply<S> {
+        Supply {
+            ambient: self.ambient(),
+            gauge,
+            back: GaugePressure::from_pascals(back),
+            temperature: self.gas_temperature,
+        }
+    }
+
+    /// The air this gas needs here.
+    #[must_use]
+    pub fn air_need(&self) -> AirNeed<S> {
+        AirNeed::new(&self.gas, &self.site)
+    }
+
+    /// Density of a mixture of air and gas at a temperature and the pressure of the air around.
+    fn mixture_density(&self, air: S, gas: S, temperature: Temperature<S>) -> Density<S> {
+        let moles = air / self.site.air_molar_mass() + gas / self.gas.mixture().molar_mass();
+        let molar_mass = (air + gas) / moles;
+        let density = self.ambient().pascals() * molar_mass / (S::c(GAS_CONSTANT) * temperature.kelvin());
+        Density::from_kilograms_per_cubic_meter(density)
+    }
+}
+
+impl<S: Scalar> Burner<S> {
+    /// The blower in this site's air.
+    pub(super) fn blower_here(&self, conditions: &Conditions<S>) -> Result<Blower<S>> {
+        self.blower.scaled(conditions.site.air_density(), S::one(), S::one())
+    }
+
+    /// Gas flow of one head's jets into a back pressure; none where the air stream stands above the gauge.
+    pub(super) fn jet_flow(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, back: S) -> Result<JetFlow<S>> {
+        let range = Input::BackPressure.range();
+        let back = back.clamped(S::c(range.min), S::c(range.max)).smaller(gauge.pascals());
+        self.jet.flow(&conditions.gas, &conditions.supply(gauge, back))
+    }
+
+    /// What one head needs for its gas and air flow.
+    pub(super) fn head_need(&self, conditions: &Conditions<S>, jet: &JetFlow<S>, air: MassFlow<S>) -> HeadNeed<S> {
+        let (air, gas) = (air.kilograms_per_second(), jet.mass_flow.kilograms_per_second());
+        let both = MassFlow::from_kilograms_per_second(air + gas);
+        let none = PressureDifference::from_pascals(S::zero());
+        if both.kilograms_per_second() <= S::zero() {
+            let density = conditions.site.air_density();
+            let head = self.head.flow(both, density, air_viscosity(conditions.mixture_temperature));
+            return HeadNeed { head, chamber_pressure: none, push: none };
+        }
+        let in_ports = conditions.mixture_density(air, gas, conditions.mixture_temperature);
+        let head = self.head.flow(both, in_ports, air_viscosity(conditions.mixture_temperature));
+        let chamber_pressure = self
+            .exhaust
+            .map_or(none, |exhaust| exhaust.pressure(both, conditions.ambient(), conditions.chamber_temperature));
+        let push = self.mixing_tube.map_or(none, |tube| {
+            let in_tube = conditions.mixture_density(air, gas, conditions.site.air_temperature());
+            push(jet.thrust.newtons(), air, air + gas, conditions.site.air_density(), in_tube, tube)
+        });
+        HeadNeed { head, chamber_pressure, push }
+    }
+
+    /// One burner's inputs, checked once.
+    pub(super) fn checked(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>) -> Result<()> {
+        conditions.checked()?;
+        check(Input::HeadCount, self.head_count)?;
+        if let Some(tube) = self.mixing_tube {
+            check(Input::DuctDiameter, tube.meters())?;
+        }
+        self.jet_flow(conditions, gauge, S::zero()).map(|_| ())
+    }
+
+    /// Air of the whole blower, shared by the heads.
+    pub(super) fn air_of_one_head(&self, air: S) -> MassFlow<S> {
+        MassFlow::from_kilograms_per_second(air / self.head_count)
+    }
+}
+
+/// Rise of pressure that a jet makes in a tube of constant width, wall friction aside:
+/// (jet thrust + air momentum - mixture momentum) / area.
+fn push<S: Scalar>(
+    thrust: S,
+    air: S,
+    mixture: S,
+    air_density: Density<S>,
+    mixture_density: Density<S>,
+    tube: Length<S>,
+) -> PressureDifference<S> {
+    let area = S::c(core::f64::consts::FRAC_PI_4) * tube.meters().squared();
+    let air_momentum = air.squared() / (air_density.kilograms_per_cubic_meter() * area);
+    let mixture_momentum = mixture.squared() / (mixture_density.kilograms_per_cubic_meter() * area);
+    PressureDifference::from_pascals((thrust + air_momentum - mixture_momentum) / area)
+}
+
+/// The error of a search that ended at the shortfall of pressure there, not at an answer.
+pub(super) fn too_weak<S: Scalar>(shortfall: S) -> Error {
+    Error::NoSolution { input: Input::AirFlow, nearest: shortfall.to_f32() }
+}
