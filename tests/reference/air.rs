@@ -3,6 +3,7 @@
 use super::row::Row;
 use jetwright::Scalar;
 use jetwright::air::{Damper, DamperKind, Duty, Resistance};
+use jetwright::burner::Head;
 use jetwright::quantity::{ActualVolumeFlow, Density, Length, PressureDifference};
 
 /// kg of a pound, m of a foot, W of a mechanical horsepower.
@@ -28,15 +29,26 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         }
         "velocity_pressure_inh2o" => {
             let density = row.get::<S>("density_lb_per_ft3") * S::c(POUND / (FOOT * FOOT * FOOT));
-            let one_head = Resistance::from_loss_coefficient(
-                S::one(),
-                duct,
-                Density::from_kilograms_per_cubic_meter(density),
-            );
+            let one_head =
+                Resistance::from_loss_coefficient(S::one(), duct, Density::from_kilograms_per_cubic_meter(density));
             let area = S::c(core::f64::consts::FRAC_PI_4) * duct.meters().squared();
             let flow = row.get::<S>("speed_fpm") * S::c(FOOT / 60.0) * area;
             one_head.loss(ActualVolumeFlow::from_cubic_meters_per_second(flow)).inches_of_water()
         }
+        "port_loss_coefficient" => port_loss(row),
+        // A plate in a duct loses (1-f)^2 of the ports' heads behind it; a head in a chamber loses all of one.
+        "head_loss_coefficient_on_duct" => {
+            let open = row.get::<S>("open_fraction");
+            (port_loss::<S>(row) - S::one() + (S::one() - open).squared()) / open.squared()
+        }
         _ => return None,
     })
+}
+
+/// Loss of a head of ports of 4 mm, on their speed.
+fn port_loss<S: Scalar>(row: &Row) -> S {
+    let diameter = Length::from_millimeters(S::c(4.0));
+    let length = diameter * row.get("length_over_diameter");
+    let head = Head::with_ports(S::one(), diameter, length, row.get("open_fraction")).unwrap();
+    head.loss_coefficient(row.get("friction_factor"))
 }

@@ -3,6 +3,7 @@
 //! A topic is a file of rows and a module here that answers them. A row that nothing answers fails.
 //! `JETWRIGHT_WRITE_PAGE=1 cargo test --test main reference` writes the page of every row anew.
 
+mod air;
 mod combustion;
 mod compressible;
 mod drills;
@@ -30,6 +31,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "drills" => drills::ours(row),
         "compressible" => compressible::ours(row),
         "combustion" => combustion::ours(row),
+        "air" => air::ours(row),
         _ => None,
     }
 }
