@@ -103,8 +103,8 @@ impl<S: Scalar> Mixture<S> {
         let hydrogen = self.mean(|data| data.atoms.hydrogen);
         let net_molar = gross_molar - S::c(0.5 * WATER_HEAT[burnt]) * hydrogen;
         let compression_factor = S::one() - self.mean(|data: &SpeciesData| data.summation[metered]).squared();
-        // ISO 6976 writes 60 degF as 15.55 degC.
-        let kelvin = S::c([273.15, 288.15, 288.70, 293.15][metered]);
+        // ISO 6976 writes 60 degF as 15.55 degC, but its example 2 is met only at 60 degF exactly.
+        let kelvin = metering.temperature::<S>().kelvin();
         let molar_volume = compression_factor * S::c(GAS_CONSTANT) * kelvin / metering.pressure().pascals() * S::c(1e3);
         let density = molar_mass / molar_volume;
         let relative_density =

@@ -1,0 +1,4 @@
+//! Everything that looks at the crate from outside, in one binary.
+
+mod reference;
+mod tolerance;
