@@ -5,9 +5,18 @@ use crate::air::{Duty, air_viscosity};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
-use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, PressureDifference};
+use crate::quantity::{ActualVolumeFlow, GaugePressure, HeatRate, MassFlow, PressureDifference};
 use crate::scalar::Scalar;
 use crate::solve;
+
+/// How the air of a setting is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum AirSetting<S = f64> {
+    /// The damper stands at an opening.
+    Opening(S),
+    /// The damper is moved until the air ratio is this.
+    Ratio(S),
+}
 
 /// What a setting asks of the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,6 +100,35 @@ impl<S: Scalar> Burner<S> {
     pub fn surplus(&self, conditions: &Conditions<S>, demand: &Demand<S>) -> Result<S> {
         let blower = self.blower_here(conditions)?;
         Ok(blower.static_pressure(demand.air_flow).pascals() - demand.blower_pressure.pascals())
+    }
+
+    /// The gauge setting at which all heads together make a heat, with the air set one way or the other.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NoSolution`](crate::Error::NoSolution) when no setting in range makes it; an input out of range.
+    pub fn gauge_for_heat(
+        &self,
+        conditions: &Conditions<S>,
+        heat: HeatRate<S>,
+        air: AirSetting<S>,
+    ) -> Result<GaugePressure<S>> {
+        let wanted = conditions.gas.flow_for(heat)?.kilograms_per_second();
+        let range = Input::GaugePressure.range();
+        let flow = |gauge: S| -> Result<S> {
+            let gauge = GaugePressure::from_pascals(gauge);
+            let gas = match air {
+                AirSetting::Opening(opening) => self.run(conditions, gauge, opening)?.gas,
+                AirSetting::Ratio(ratio) => self.demand(conditions, gauge, ratio)?.gas,
+            };
+            Ok(gas.kilograms_per_second())
+        };
+        let high = S::c(range.max);
+        flow(high)?;
+        let root = solve::root(Input::GaugePressure, S::c(range.min), high, |gauge| {
+            flow(gauge).map_or(-wanted, |flow| flow - wanted)
+        })?;
+        Ok(GaugePressure::from_pascals(root.x))
     }
 
     /// A demand as a blower's duty: powers at an efficiency, and what to read in a sea-level catalogue.

@@ -8,7 +8,7 @@ mod rig;
 mod running;
 
 pub use chamber::Exhaust;
-pub use demand::Demand;
+pub use demand::{AirSetting, Demand};
 pub use head::{Head, HeadFlow};
 pub use remedy::Remedies;
 pub use rig::{Burner, Conditions};

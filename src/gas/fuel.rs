@@ -3,7 +3,9 @@
 use super::heating::CombustionReference;
 use super::mixture::Mixture;
 use super::species::{Species, SpeciesData};
-use crate::quantity::{GrossHeatPerMass, NetHeatPerMass, ReferenceState};
+use crate::error::Result;
+use crate::limits::{Input, check};
+use crate::quantity::{GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
@@ -93,6 +95,17 @@ impl<S: Scalar> Gas<S> {
     #[must_use]
     pub fn net_heating_value(&self) -> NetHeatPerMass<S> {
         self.net
+    }
+    /// The mass flow that makes a heat, gross or net.
+    ///
+    /// # Errors
+    ///
+    /// Heat out of its range.
+    pub fn flow_for(&self, heat: HeatRate<S>) -> Result<MassFlow<S>> {
+        match heat {
+            HeatRate::Gross(heat) => check(Input::HeatRate, heat.watts()).map(|_| self.gross.flow_for(heat)),
+            HeatRate::Net(heat) => check(Input::HeatRate, heat.watts()).map(|_| self.net.flow_for(heat)),
+        }
     }
     /// Compression factor at 15 degC and 101.325 kPa, from ISO 6976.
     #[must_use]

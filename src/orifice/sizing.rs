@@ -4,25 +4,10 @@ use super::bore::BoreShape;
 use super::jet::{Jet, Supply};
 use crate::error::{Error, Result};
 use crate::gas::Gas;
-use crate::limits::{Input, check};
-use crate::quantity::{GaugePressure, HeatRate, Length, MassFlow};
+use crate::limits::Input;
+use crate::quantity::{GaugePressure, HeatRate, Length};
 use crate::scalar::Scalar;
 use crate::solve;
-
-/// The gas that makes a heat, whichever way it is counted.
-fn flow_for<S: Scalar>(gas: &Gas<S>, heat: HeatRate<S>) -> Result<MassFlow<S>> {
-    let flow = match heat {
-        HeatRate::Gross(heat) => {
-            check(Input::HeatRate, heat.watts())?;
-            gas.gross_heating_value().flow_for(heat)
-        }
-        HeatRate::Net(heat) => {
-            check(Input::HeatRate, heat.watts())?;
-            gas.net_heating_value().flow_for(heat)
-        }
-    };
-    Ok(flow)
-}
 
 /// The gauge pressure at which a jet makes a heat; the gauge of `supply` is not looked at.
 ///
@@ -52,7 +37,7 @@ pub fn pressure_for_heat<S: Scalar>(
     supply: &Supply<S>,
     heat: HeatRate<S>,
 ) -> Result<GaugePressure<S>> {
-    let wanted = flow_for(gas, heat)?.kilograms_per_second();
+    let wanted = gas.flow_for(heat)?.kilograms_per_second();
     let low = supply.back.pascals().larger(S::zero());
     let mut high = S::c(Input::GaugePressure.range().max);
     // A gas that would be a liquid at the top of the range is asked no further than it stays a gas.
@@ -100,7 +85,7 @@ pub fn bore_for_heat<S: Scalar>(
     supply: &Supply<S>,
     heat: HeatRate<S>,
 ) -> Result<Length<S>> {
-    let wanted = flow_for(gas, heat)?.kilograms_per_second();
+    let wanted = gas.flow_for(heat)?.kilograms_per_second();
     let flow_of = |diameter: S| -> Result<S> {
         let bore = shape.with_diameter(Length::from_meters(diameter))?;
         Ok(Jet { bore, count, coefficient }.flow(gas, supply)?.mass_flow.kilograms_per_second())
