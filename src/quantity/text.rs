@@ -103,7 +103,8 @@ impl core::error::Error for TextError {}
 /// ```
 pub fn parse<Q: Quantity>(text: &str) -> Result<Q, TextError> {
     let (value, unit, rest) = split::<Q>(text)?;
-    Q::from_parts(value * unit.factor + unit.offset, rest)
+    let value = value * unit.factor + unit.offset;
+    if value.is_finite() { Q::from_parts(value, rest) } else { Err(TextError::new::<Q>(Why::Number)) }
 }
 
 /// The number, its unit and what stands behind the unit.
@@ -138,7 +139,8 @@ fn number(text: &str) -> Option<(f64, &str)> {
 /// A leading run of digits, without sign, point or exponent.
 fn plain(text: &str) -> Option<(f64, &str)> {
     let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
-    Some((text[..end].parse().ok()?, &text[end..]))
+    let value: f64 = text[..end].parse().ok()?;
+    value.is_finite().then_some((value, &text[end..]))
 }
 
 /// A leading decimal number; an `e` counts only when digits follow it.
@@ -246,6 +248,7 @@ impl Quantity for Number {
 
 #[cfg(test)]
 mod tests {
+    use std::format;
     use std::string::ToString;
 
     use super::super::{GaugePressure, Length, Temperature, parse};
@@ -268,6 +271,11 @@ mod tests {
         for text in ["", "-", ".", "nan psi", "inf psi", "1e999", "1/0", "psi"] {
             assert_eq!(number(text), None, "{text}");
         }
+        let endless = "9".repeat(400);
+        for text in [endless.clone(), format!("1/{endless}"), format!("1 {endless}/{endless}")] {
+            assert!(parse::<Length>(&format!("{text} mm")).is_err(), "{text}");
+        }
+        assert!(parse::<GaugePressure>("1e305 bar").is_err());
         assert!(parse::<GaugePressure>("1,5 psi").is_err());
     }
 

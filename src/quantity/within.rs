@@ -64,8 +64,8 @@ pub fn parse_within<Q: Quantity>(text: &str, input: Input) -> Result<Q, WithinEr
     let (number, unit, rest) = split::<Q>(text).map_err(text_error)?;
     let range = input.range();
     let given = number * unit.factor + unit.offset;
-    let slack = 1e-12 * (range.min.abs() + range.max.abs());
-    let value = [range.min, range.max].into_iter().find(|bound| (given - bound).abs() <= slack).unwrap_or(given);
+    let value =
+        [range.min, range.max].into_iter().find(|bound| (given - bound).abs() <= 1e-12 * bound.abs()).unwrap_or(given);
     let quantity = Q::from_parts(value, rest).map_err(text_error)?;
     limits::check(input, value).map_err(|_| WithinError { input, why: Why::Range(unit) })?;
     Ok(quantity)
@@ -118,11 +118,15 @@ impl fmt::Display for Rounded {
 
 #[cfg(test)]
 mod tests {
+    use std::format;
     use std::string::ToString;
 
     use super::{Rounded, parse_within};
     use crate::Input;
-    use crate::quantity::{HeatRate, Length, Share, Temperature};
+    use crate::quantity::{
+        AbsolutePressure, ActualVolumeFlow, Angle, Duration, GaugePressure, HeatRate, Length, Number,
+        PressureDifference, PricePerMass, Quantity, RotationalSpeed, Share, Temperature,
+    };
 
     #[test]
     fn a_bound_written_in_any_unit_is_accepted_and_a_step_beyond_is_not() {
@@ -135,6 +139,51 @@ mod tests {
         }
         assert!(parse_within::<Length>("12.700001 mm", Input::Bore).is_err());
         assert!(parse_within::<Temperature>("-35.0001 C", Input::AirTemperature).is_err());
+    }
+
+    fn comes_back_in_every_unit<Q: Quantity>(input: Input) {
+        let range = input.range();
+        let basis = if Q::WHAT == HeatRate::WHAT { " net" } else { "" };
+        for unit in Q::UNITS {
+            for part in 0..=10 {
+                let value = range.min + (range.max - range.min) * f64::from(part) / 10.0;
+                let text = format!("{} {}{basis}", (value - unit.offset) / unit.factor, unit.symbol);
+                let read = parse_within::<Q>(&text, input).unwrap_or_else(|error| panic!("{text}: {error}")).si();
+                assert!((read - value).abs() <= 1e-12 * (range.min.abs() + range.max.abs()), "{text}: {read}");
+            }
+            for beyond in [range.min - 1e-6 * (1.0 + range.min.abs()), range.max + 1e-6 * (1.0 + range.max.abs())] {
+                let text = format!("{} {}{basis}", (beyond - unit.offset) / unit.factor, unit.symbol);
+                assert!(parse_within::<Q>(&text, input).is_err(), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_whole_range_comes_back_and_nothing_beyond_it() {
+        comes_back_in_every_unit::<AbsolutePressure>(Input::StationPressure);
+        comes_back_in_every_unit::<ActualVolumeFlow>(Input::AirFlow);
+        comes_back_in_every_unit::<Angle>(Input::ChamferAngle);
+        comes_back_in_every_unit::<Duration>(Input::Duration);
+        comes_back_in_every_unit::<GaugePressure>(Input::BackPressure);
+        comes_back_in_every_unit::<HeatRate>(Input::HeatRate);
+        comes_back_in_every_unit::<Length>(Input::Altitude);
+        comes_back_in_every_unit::<Number>(Input::AirRatio);
+        comes_back_in_every_unit::<PressureDifference>(Input::BlowerPressure);
+        comes_back_in_every_unit::<PricePerMass>(Input::Price);
+        comes_back_in_every_unit::<RotationalSpeed>(Input::WheelSpeed);
+        comes_back_in_every_unit::<Share>(Input::OpenFraction);
+        comes_back_in_every_unit::<Temperature>(Input::ChamberTemperature);
+    }
+
+    #[test]
+    fn a_pressure_difference_has_the_units_of_the_tables() {
+        // NIST SP 811 (2008), appendix B.8: psi 6.894757e3 Pa, inH2O conventional 2.490889e2, mmH2O conventional 9.80665.
+        for (text, pascals) in
+            [("1 psi", 6.894_757e3), ("1 inH2O", 2.490_889e2), ("1 in w.c.", 2.490_889e2), ("1 mmH2O", 9.806_65)]
+        {
+            let read = parse_within::<PressureDifference>(text, Input::BlowerPressure).unwrap().pascals();
+            assert!((read / pascals - 1.0).abs() < 1e-6, "{text}: {read}");
+        }
     }
 
     #[test]

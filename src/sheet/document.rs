@@ -71,7 +71,8 @@ impl<'t> Document<'t> {
             Err(error) => {
                 let span = error.span().unwrap_or_default();
                 let given = text.get(span.clone()).unwrap_or_default();
-                let given = if given.trim().is_empty() { "" } else { given };
+                // An empty span stands where something is missing: the line says more.
+                let given = if given.trim().is_empty() { whole_line(text, span.start) } else { given };
                 Err(FileError {
                     file: name.into(),
                     line: Some(line_at(text.as_bytes(), span.start)),
@@ -116,6 +117,14 @@ impl<'t> Document<'t> {
 /// The line, counted from 1, of a byte.
 fn line_at(text: &[u8], at: usize) -> usize {
     1 + text.iter().take(at).filter(|&&byte| byte == b'\n').count()
+}
+
+/// The line around a byte, without the blanks at its ends.
+fn whole_line(text: &str, at: usize) -> &str {
+    let (before, behind) = text.split_at_checked(at).unwrap_or((text, ""));
+    let start = before.rfind('\n').map_or(0, |end| end + 1);
+    let end = behind.find('\n').map_or(text.len(), |length| before.len() + length);
+    text[start..end].trim()
 }
 
 /// A table of the document, from which fields are taken by key.
