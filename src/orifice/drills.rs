@@ -99,6 +99,12 @@ impl DrillList {
 }
 
 impl Drill {
+    /// The list it stands in.
+    #[must_use]
+    pub fn list(self) -> DrillList {
+        self.list
+    }
+
     /// Its nominal diameter.
     #[must_use]
     pub fn diameter(self) -> Length {

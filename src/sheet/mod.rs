@@ -1,8 +1,26 @@
-//! The burner file of the command, read and checked.
+//! The shop sheet: reads a burner file, asks the rooms, prints. No physics of its own.
+//!
+//! Process control only, never a flame safeguard.
 
+mod assembled;
 pub mod burner_file;
+mod caution;
+mod compose;
 pub mod document;
 pub mod entries;
 mod file_error;
+pub mod rows;
+mod shop;
+mod table;
+mod text;
 
+pub use assembled::{Assembled, assemble};
+pub use caution::Caution;
+pub use compose::{AirBlock, Rung, Setting, SettingAir, Sheet, WrongDrill, compose};
 pub use file_error::{FileError, Places, shorten};
+pub use shop::Shop;
+pub use table::table;
+pub use text::sheet_text;
+
+#[doc = include_str!("json_keys.md")]
+pub mod json_keys {}

@@ -1,11 +1,57 @@
 //! `jetwright air`.
 
-use crate::arguments::AirArguments;
-use crate::command_error::CommandError;
+use jetwright::combustion::AirNeed;
+use jetwright::sheet::Shop;
+use jetwright::sheet::rows::csv_of;
+use serde_json::{Map, Value, json};
 
-/// The air a heat needs.
+use crate::arguments::{AirArguments, Format, Units};
+use crate::command_error::CommandError;
+use crate::output;
+
+/// The air a heat needs at an air ratio.
 pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
-    let _site = arguments.shared.site()?;
-    let _gas = (&arguments.shared.gas, arguments.shared.gas_temperature());
-    Ok(String::new())
+    let shared = &arguments.shared;
+    let (site, gas) = (shared.site()?, shared.gas()?);
+    let gas_flow = gas.flow_for(arguments.heat).map_err(|error| CommandError::option("heat", error))?;
+    let need = AirNeed::new(&gas, &site);
+    let refuse = |error| CommandError::option("air-ratio", error);
+    let air = need.air_for(gas_flow, arguments.air_ratio.0).map_err(refuse)?;
+    let exact = need.air_for(gas_flow, 1.0).map_err(refuse)?;
+    let flow = air.at(site.air_density());
+    let mut row = Map::new();
+    for (key, value) in [
+        ("ambient_pressure_pa", site.ambient_pressure().pascals()),
+        ("air_density_kg_per_m3", site.air_density().kilograms_per_cubic_meter()),
+        ("air_ratio", arguments.air_ratio.0),
+        ("mass_flow_kg_per_s", gas_flow.kilograms_per_second()),
+        ("heat_gross_w", gas.gross_heating_value().of(gas_flow).watts()),
+        ("heat_net_w", gas.net_heating_value().of(gas_flow).watts()),
+        ("air_stoichiometric_kg_per_s", exact.kilograms_per_second()),
+        ("air_kg_per_s", air.kilograms_per_second()),
+        ("air_flow_m3_per_s", flow.cubic_meters_per_second()),
+        ("air_stoichiometric_m3_per_m3", need.volume_ratio),
+        ("air_stoichiometric_kg_per_kg", need.mass_ratio),
+    ] {
+        row.insert(key.into(), json!(value));
+    }
+    Ok(match shared.answer.format {
+        Format::Json => output::pretty(&Value::Object(row)),
+        Format::Csv => csv_of(&[row]).map_err(CommandError::table)?,
+        Format::Text => {
+            let shop = Shop { inch: shared.answer.units == Units::Inch };
+            format!(
+                "{} at air ratio {:.2} (1 = just enough) needs {} {} of air: {} as the blower takes it in here.\n\
+                 That burns {} {} of gas; one volume of gas takes {:.1} volumes of air to just burn.\n",
+                shop.heat(gas.gross_heating_value().of(gas_flow), gas.net_heating_value().of(gas_flow)),
+                arguments.air_ratio.0,
+                shop.gas_number(air),
+                shop.gas_unit(),
+                shop.air(flow),
+                shop.gas_number(gas_flow),
+                shop.gas_unit(),
+                need.volume_ratio,
+            )
+        }
+    })
 }

@@ -5,14 +5,15 @@ use std::path::PathBuf;
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use jetwright::Input;
-use jetwright::orifice::{BoreLength, BoreShape, Coefficient};
+use jetwright::gas::{Gas, parse as parse_gas};
+use jetwright::orifice::{BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::quantity::{
     AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
     parse_count, parse_within,
 };
 use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
 use jetwright::sheet::shorten;
+use jetwright::{Input, Site};
 
 use crate::command_error::CommandError;
 
@@ -103,7 +104,7 @@ pub struct JetArguments {
     pub heat: HeatRate,
     /// The list the nearest sizes are taken from.
     #[arg(long, value_enum, default_value = "number")]
-    pub drills: DrillList,
+    pub drills: DrillWord,
     #[command(flatten)]
     pub shape: ShapeArguments,
     #[command(flatten)]
@@ -203,11 +204,24 @@ pub struct SharedArguments {
 
 impl SharedArguments {
     /// The site; sea level when nothing is given about its pressure.
-    pub fn site(&self) -> Result<SiteEntry, CommandError> {
+    pub fn site(&self) -> Result<Site, CommandError> {
         let nothing = self.station_pressure.is_none() && self.sea_level_pressure.is_none();
         let sea_level = nothing.then_some(Length::from_meters(0.0));
         let pressure = SitePressure::of(self.altitude.or(sea_level), self.station_pressure, self.sea_level_pressure)?;
-        Ok(SiteEntry { pressure, air_temperature: self.air_temperature, humidity: self.humidity.0 })
+        let entry = SiteEntry { pressure, air_temperature: self.air_temperature, humidity: self.humidity.0 };
+        entry.site().map_err(|error| CommandError::option("altitude", error))
+    }
+
+    /// The gas.
+    pub fn gas(&self) -> Result<Gas, CommandError> {
+        let mixture = parse_gas(&self.gas)
+            .map_err(|error| CommandError::option("gas", format!("given {}, {error}", shorten(&self.gas, 60))))?;
+        Ok(Gas::new(mixture))
+    }
+
+    /// The gas before the jet at a gauge pressure, and what it blows into.
+    pub fn supply(&self, site: &Site, gauge: GaugePressure, back: GaugePressure) -> Supply {
+        Supply { ambient: site.ambient_pressure(), gauge, back, temperature: self.gas_temperature() }
     }
 
     /// Temperature of the gas before the jet.
@@ -241,17 +255,30 @@ pub enum Format {
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum DrillList {
+pub enum DrillWord {
     /// Number drills, 80 to 1.
     Number,
     /// Letter drills, A to Z.
     Letter,
-    /// Drills by fractions of an inch.
+    /// Drills by sixty-fourths of an inch.
     Fractional,
-    /// Drills by tenths of a millimeter.
+    /// Metric drills.
     Metric,
-    /// Contact tips of welding guns, by nominal bore; they wear.
+    /// Contact tips of welding guns by their marked size; they wear.
     Tips,
+}
+
+impl DrillWord {
+    /// The list it names.
+    pub fn list(self) -> DrillList {
+        match self {
+            DrillWord::Number => DrillList::Number,
+            DrillWord::Letter => DrillList::Letter,
+            DrillWord::Fractional => DrillList::Fractional,
+            DrillWord::Metric => DrillList::Metric,
+            DrillWord::Tips => DrillList::Tips,
+        }
+    }
 }
 
 /// A parser of a quantity held to the range of an input.

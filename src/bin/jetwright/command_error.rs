@@ -41,6 +41,11 @@ impl CommandError {
         BAD_INPUT.into()
     }
 
+    /// A table that cannot be written, which memory alone can cause.
+    pub fn table(error: csv::Error) -> Self {
+        CommandError::Output(io::Error::other(error))
+    }
+
     /// The physics refuses what an option gave.
     pub fn option(option: &str, accepted: impl fmt::Display) -> Self {
         CommandError::Option { option: option.replace('_', "-"), accepted: accepted.to_string() }

@@ -1,12 +1,68 @@
 //! `jetwright flow`.
 
-use crate::arguments::FlowArguments;
+use jetwright::combustion::AirNeed;
+use jetwright::orifice::{Jet, JetFlow};
+use jetwright::quantity::GaugePressure;
+use jetwright::sheet::rows::{csv_of, flow_row};
+use jetwright::sheet::{Shop, table};
+use serde_json::{Value, json};
+
+use crate::arguments::{FlowArguments, Format, Units};
 use crate::command_error::CommandError;
+use crate::output;
 
 /// Gas flow and heat at each gauge pressure, in the order asked.
 pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
-    let _site = arguments.shared.site()?;
-    let _gas = (&arguments.shared.gas, arguments.shared.gas_temperature());
-    let _jet = (arguments.size()?, arguments.shape.shape()?);
-    Ok(String::new())
+    let shared = &arguments.shared;
+    let (site, gas) = (shared.site()?, shared.gas()?);
+    let (diameter, _) = arguments.size()?.diameter().map_err(|accepted| CommandError::option("drill", accepted))?;
+    let bore = arguments.shape.shape()?.with_diameter(diameter).map_err(|error| CommandError::option("bore", error))?;
+    let jet = Jet { bore, count: f64::from(arguments.shape.jets), coefficient: arguments.shape.coefficient() };
+    let need = AirNeed::new(&gas, &site);
+    let mut flows = Vec::new();
+    for &gauge in &arguments.gauge {
+        let supply = shared.supply(&site, gauge, arguments.shape.back_pressure);
+        let flow = jet.flow(&gas, &supply).map_err(|error| CommandError::option("gauge", error))?;
+        let saturation = gas.mixture().saturation_ratio(gauge.to_absolute(supply.ambient), supply.temperature);
+        flows.push((gauge, flow, saturation));
+    }
+    let rows: Vec<_> =
+        flows.iter().map(|(gauge, flow, saturation)| flow_row(*gauge, flow, 1.0, &need, *saturation)).collect();
+    Ok(match shared.answer.format {
+        Format::Text => text(&flows, &need, Shop { inch: shared.answer.units == Units::Inch }),
+        Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
+        Format::Json => output::pretty(&json!({
+            "ambient_pressure_pa": site.ambient_pressure().pascals(),
+            "rows": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
+        })),
+    })
+}
+
+fn text(flows: &[(GaugePressure, JetFlow, f64)], need: &AirNeed, shop: Shop) -> String {
+    let gauge = format!("gauge {}", shop.gauge_unit());
+    let (fire, gas) = (format!("fire {}", shop.heat_unit()), format!("gas {}", shop.gas_unit()));
+    let air = format!("air needed {}", shop.gas_unit());
+    let titles = [&gauge, fire.as_str(), &gas, &air, "coefficient", "sure within", "speed of sound", ""];
+    let rows: Vec<Vec<String>> = flows
+        .iter()
+        .map(|(gauge, flow, saturation)| {
+            vec![
+                shop.gauge_number(*gauge),
+                shop.heat_number(flow.heat_gross, flow.heat_net),
+                shop.gas_number(flow.mass_flow),
+                shop.gas_number(flow.mass_flow * need.mass_ratio),
+                format!("{:.3}", flow.discharge_coefficient),
+                Shop::share(flow.coefficient_uncertainty),
+                if flow.choked { "reached" } else { "-" }.into(),
+                if *saturation > 1.0 {
+                    "would be partly liquid".into()
+                } else if *saturation > jetwright::gas::NEAR_CONDENSING {
+                    "close to condensing".into()
+                } else {
+                    String::new()
+                },
+            ]
+        })
+        .collect();
+    table(&titles, &[7], &rows)
 }

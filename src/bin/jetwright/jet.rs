@@ -1,12 +1,90 @@
 //! `jetwright jet`.
 
-use crate::arguments::JetArguments;
-use crate::command_error::CommandError;
+use jetwright::orifice::{Drill, Jet, JetFlow, bore_for_heat, pressure_for_heat};
+use jetwright::quantity::{GaugePressure, HeatRate};
+use jetwright::sheet::rows::csv_of;
+use jetwright::sheet::{Shop, table};
+use serde_json::{Map, Value, json};
 
-/// The bore for a heat, and the nearest sizes of a list.
+use crate::arguments::{Format, JetArguments, Units};
+use crate::command_error::CommandError;
+use crate::output;
+
+/// A size next to the wanted bore.
+struct Near {
+    drill: Drill,
+    flow: JetFlow,
+    heat_error: f64,
+    gauge: Option<GaugePressure>,
+}
+
+/// The bore for a heat at a gauge pressure, and the sizes next to it.
 pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
-    let _site = arguments.shared.site()?;
-    let _gas = (&arguments.shared.gas, arguments.shared.gas_temperature());
-    let _shape = arguments.shape.shape()?;
-    Ok(String::new())
+    let shared = &arguments.shared;
+    let (site, gas, shape) = (shared.site()?, shared.gas()?, arguments.shape.shape()?);
+    let supply = shared.supply(&site, arguments.gauge, arguments.shape.back_pressure);
+    let (count, coefficient) = (f64::from(arguments.shape.jets), arguments.shape.coefficient());
+    let bore = bore_for_heat(&shape, count, coefficient, &gas, &supply, arguments.heat)
+        .map_err(|error| CommandError::option("heat", error))?;
+    let (below, above) = arguments.drills.list().neighbors(bore);
+    let mut nearest = Vec::new();
+    for drill in [below, above].into_iter().flatten() {
+        let bore = shape.with_diameter(drill.diameter()).map_err(|error| CommandError::option("drills", error))?;
+        let jet = Jet { bore, count, coefficient };
+        let flow = jet.flow(&gas, &supply).map_err(|error| CommandError::option("gauge", error))?;
+        let heat_error = match arguments.heat {
+            HeatRate::Gross(heat) => flow.heat_gross.watts() / heat.watts() - 1.0,
+            HeatRate::Net(heat) => flow.heat_net.watts() / heat.watts() - 1.0,
+        };
+        let gauge = pressure_for_heat(&jet, &gas, &supply, arguments.heat).ok();
+        nearest.push(Near { drill, flow, heat_error, gauge });
+    }
+    let rows: Vec<_> = nearest.iter().map(row).collect();
+    Ok(match shared.answer.format {
+        Format::Json => output::pretty(&json!({
+            "ambient_pressure_pa": site.ambient_pressure().pascals(),
+            "gauge_pressure_pa": arguments.gauge.pascals(),
+            "bore_m": bore.meters(),
+            "nearest": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
+        })),
+        Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
+        Format::Text => {
+            let shop = Shop { inch: shared.answer.units == Units::Inch };
+            format!(
+                "The bore for it is {} at {}.\n{}",
+                shop.bore(bore),
+                shop.gauge(arguments.gauge),
+                text(&nearest, shop)
+            )
+        }
+    })
+}
+
+fn row(near: &Near) -> Map<String, Value> {
+    let mut row = Map::new();
+    row.insert("name".into(), json!(near.drill.to_string()));
+    row.insert("bore_m".into(), json!(near.drill.diameter().meters()));
+    row.insert("heat_gross_w".into(), json!(near.flow.heat_gross.watts()));
+    row.insert("heat_net_w".into(), json!(near.flow.heat_net.watts()));
+    row.insert("heat_error".into(), json!(near.heat_error));
+    row.insert("exact_gauge_pressure_pa".into(), json!(near.gauge.map(|gauge| gauge.pascals())));
+    row
+}
+
+fn text(nearest: &[Near], shop: Shop) -> String {
+    let fire = format!("fire {}", shop.heat_unit());
+    let titles = ["size", "bore", &fire, "off by", "exact at"];
+    let rows: Vec<Vec<String>> = nearest
+        .iter()
+        .map(|near| {
+            vec![
+                near.drill.to_string(),
+                shop.bore(near.drill.diameter()),
+                shop.heat_number(near.flow.heat_gross, near.flow.heat_net),
+                format!("{:+.1} %", 100.0 * near.heat_error),
+                near.gauge.map_or("out of reach".into(), |gauge| shop.gauge(gauge)),
+            ]
+        })
+        .collect();
+    table(&titles, &[1], &rows)
 }

@@ -2,6 +2,8 @@
 
 use std::io::{self, ErrorKind, Write};
 
+use serde_json::Value;
+
 /// Writes the finished answer; styles in it survive only on a terminal, and a reader that has left is no error.
 pub fn write(text: &str) -> io::Result<()> {
     let mut stdout = anstream::stdout().lock();
@@ -9,4 +11,9 @@ pub fn write(text: &str) -> io::Result<()> {
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         result => result,
     }
+}
+
+/// An object for programs, indented, with a newline at its end.
+pub fn pretty(value: &Value) -> String {
+    format!("{value:#}\n")
 }

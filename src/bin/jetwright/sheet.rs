@@ -1,13 +1,19 @@
 //! `jetwright sheet`.
 
-use jetwright::sheet::burner_file;
+use jetwright::sheet::rows::{csv_of, setting_rows, sheet_json};
+use jetwright::sheet::{Shop, burner_file, compose, sheet_text};
 
-use crate::arguments::SheetArguments;
+use crate::arguments::{Format, SheetArguments, Units};
 use crate::command_error::CommandError;
+use crate::output;
 
-/// The whole sheet of a burner file.
+/// The whole sheet of one burner file.
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
-    let _burner = burner_file::read(&arguments.file)?;
-    let _look = (arguments.answer.units, arguments.answer.format);
-    Ok(String::new())
+    let inch = arguments.answer.units == Units::Inch;
+    let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
+    Ok(match arguments.answer.format {
+        Format::Text => sheet_text(&sheet, &Shop { inch }),
+        Format::Json => output::pretty(&sheet_json(&sheet)),
+        Format::Csv => csv_of(&setting_rows(&sheet)).map_err(CommandError::table)?,
+    })
 }

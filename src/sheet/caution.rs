@@ -1,0 +1,314 @@
+//! What the numbers warn of, each where its number stands.
+
+use std::format;
+use std::prelude::rust_2024::*;
+use std::string::ToString;
+use std::vec;
+
+use super::assembled::Assembled;
+use super::burner_file::BurnerFile;
+use super::compose::{AirBlock, Setting};
+use super::shop::Shop;
+use crate::combustion::AirNeed;
+use crate::gas::NEAR_CONDENSING;
+use crate::orifice::DrillList;
+use crate::site::Site;
+
+/// Above this share of the tube the approach is no longer wide.
+const NARROW_APPROACH: f64 = 0.35;
+/// Above this share of the gauge, the air stream's own pressure makes the gauge misleading.
+const MUCH_BACK_PRESSURE: f64 = 0.1;
+/// Below this Reynolds number viscosity rules the coefficient.
+const VISCOUS: f64 = 5000.0;
+/// Above this height sea-level settings mislead.
+const HIGH: f64 = 0.97;
+/// Below this opening a damper is touchy.
+const NEARLY_SHUT: f64 = 0.2;
+/// Below this air ratio a fire makes carbon monoxide in earnest.
+const RICH: f64 = 0.98;
+
+/// A warning drawn from a number.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Caution {
+    /// The supply is near its dew point, or beyond it.
+    NearCondensing {
+        /// Setting.
+        setting: String,
+        /// Supply pressure over dew-point pressure.
+        ratio: f64,
+    },
+    /// The blower cannot give the air asked.
+    BlowerTooSmall {
+        /// Setting.
+        setting: String,
+        /// Air ratio it reaches.
+        air_ratio: Option<f64>,
+        /// What it lacks, Pa.
+        shortfall_pa: f64,
+    },
+    /// The mixture would blow back into the blower.
+    BlowsBack {
+        /// Setting.
+        setting: String,
+    },
+    /// The blower runs where it may surge.
+    LeftOfPeak {
+        /// Setting.
+        setting: String,
+    },
+    /// Less air than the gas needs.
+    CarbonMonoxide {
+        /// Setting.
+        setting: String,
+        /// Air ratio.
+        air_ratio: f64,
+    },
+    /// The damper is nearly shut.
+    DamperNearlyShut {
+        /// Setting.
+        setting: String,
+        /// Opening.
+        opening: f64,
+    },
+    /// The air stream's pressure is a good part of the gauge's.
+    BackPressure {
+        /// Setting.
+        setting: String,
+        /// Its share of the gauge.
+        share: f64,
+    },
+    /// Small hole, slow gas.
+    SlowJet {
+        /// Setting.
+        setting: String,
+        /// Reynolds number.
+        reynolds_number: f64,
+    },
+    /// A hole neither thin nor long.
+    ShortBore {
+        /// Length over diameter.
+        length_ratio: f64,
+    },
+    /// The tube before the jet is narrow.
+    NarrowApproach {
+        /// Bore over tube.
+        ratio: f64,
+    },
+    /// A contact tip by its marked size.
+    UnmeasuredTip {
+        /// Its name.
+        tip: String,
+    },
+    /// Gas heavier than air.
+    HeavyGas {
+        /// Relative density.
+        relative_density: f64,
+    },
+    /// Sea-level settings mislead here.
+    Altitude {
+        /// What an air ratio of 1 set at sea level becomes.
+        air_ratio: f64,
+    },
+}
+
+/// Every caution the numbers call for, the dangerous first.
+pub fn cautions(file: &BurnerFile, rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>) -> Vec<Caution> {
+    let mut found = vec![];
+    for setting in settings {
+        of_setting(setting, &mut found);
+    }
+    of_burner(rig, air, file, &mut found);
+    found.sort_by_key(Caution::rank);
+    found
+}
+
+fn of_setting(setting: &Setting, found: &mut Vec<Caution>) {
+    let name = || setting.entry.name.clone();
+    if setting.saturation_ratio > NEAR_CONDENSING {
+        found.push(Caution::NearCondensing { setting: name(), ratio: setting.saturation_ratio });
+    }
+    if setting.jet.reynolds_number < VISCOUS {
+        let reynolds_number = setting.jet.reynolds_number;
+        found.push(Caution::SlowJet { setting: name(), reynolds_number });
+    }
+    let Some(air) = &setting.air else { return };
+    let air_ratio = air.air_ratio();
+    if let Some(shortfall) = air.shortfall {
+        found.push(Caution::BlowerTooSmall { setting: name(), air_ratio, shortfall_pa: shortfall.pascals() });
+    }
+    let Some(running) = air.running else {
+        found.push(Caution::BlowsBack { setting: name() });
+        return;
+    };
+    if running.left_of_peak {
+        found.push(Caution::LeftOfPeak { setting: name() });
+    }
+    match air_ratio {
+        Some(air_ratio) if air_ratio < RICH => found.push(Caution::CarbonMonoxide { setting: name(), air_ratio }),
+        _ => {}
+    }
+    match air.opening {
+        Some(opening) if opening < NEARLY_SHUT => found.push(Caution::DamperNearlyShut { setting: name(), opening }),
+        _ => {}
+    }
+    let share = running.back_pressure.pascals() / setting.gauge.pascals();
+    if share > MUCH_BACK_PRESSURE {
+        found.push(Caution::BackPressure { setting: name(), share });
+    }
+}
+
+fn of_burner(rig: &Assembled, air: Option<&AirBlock>, file: &BurnerFile, found: &mut Vec<Caution>) {
+    let bore = &rig.jet.bore;
+    if (0.3..1.5).contains(&bore.length_ratio()) {
+        found.push(Caution::ShortBore { length_ratio: bore.length_ratio() });
+    }
+    if bore.approach_ratio() > NARROW_APPROACH {
+        found.push(Caution::NarrowApproach { ratio: bore.approach_ratio() });
+    }
+    if let Some(drill) = rig.drill.filter(|drill| drill.list() == DrillList::Tips) {
+        found.push(Caution::UnmeasuredTip { tip: drill.to_string() });
+    }
+    let values = rig.gas.mixture().calorific_values(Default::default(), Default::default());
+    if values.relative_density > 1.0 {
+        found.push(Caution::HeavyGas { relative_density: values.relative_density });
+    }
+    if air.is_some() && rig.site.ambient_pressure().pascals() < HIGH * 101_325.0 {
+        if let Some(air_ratio) = sea_level_settings(rig, file) {
+            found.push(Caution::Altitude { air_ratio });
+        }
+    }
+}
+
+/// The air ratio that a burner set to 1 at sea level has here: air by density, gas by the jet at the same gauge.
+fn sea_level_settings(rig: &Assembled, file: &BurnerFile) -> Option<f64> {
+    let sea_level = Site::at_station_pressure(
+        crate::quantity::AbsolutePressure::from_pascals(101_325.0),
+        rig.site.air_temperature(),
+        rig.site.humidity(),
+    )
+    .ok()?;
+    let gauge = file.settings.iter().find_map(|setting| match setting.gas {
+        super::entries::GasAim::Gauge(gauge) => Some(gauge),
+        super::entries::GasAim::Heat(_) => None,
+    })?;
+    let gas_at = |site: &Site| {
+        let back = crate::quantity::GaugePressure::from_pascals(0.0);
+        let ambient = site.ambient_pressure();
+        let supply = crate::orifice::Supply { ambient, gauge, back, temperature: rig.conditions.gas_temperature };
+        Some(rig.jet.flow(&rig.gas, &supply).ok()?.mass_flow.kilograms_per_second())
+    };
+    let air = rig.site.air_density().kilograms_per_cubic_meter() / sea_level.air_density().kilograms_per_cubic_meter();
+    let need = AirNeed::new(&rig.gas, &sea_level).mass_ratio / AirNeed::new(&rig.gas, &rig.site).mass_ratio;
+    Some(air * need * gas_at(&sea_level)? / gas_at(&rig.site)?)
+}
+
+impl Caution {
+    /// The key it has for programs.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        match self {
+            Caution::NearCondensing { .. } => "near_condensing",
+            Caution::BlowerTooSmall { .. } => "blower_too_small",
+            Caution::BlowsBack { .. } => "blows_back",
+            Caution::LeftOfPeak { .. } => "left_of_peak",
+            Caution::CarbonMonoxide { .. } => "carbon_monoxide",
+            Caution::DamperNearlyShut { .. } => "damper_nearly_shut",
+            Caution::BackPressure { .. } => "back_pressure",
+            Caution::SlowJet { .. } => "slow_jet",
+            Caution::ShortBore { .. } => "short_bore",
+            Caution::NarrowApproach { .. } => "narrow_approach",
+            Caution::UnmeasuredTip { .. } => "unmeasured_tip",
+            Caution::HeavyGas { .. } => "heavy_gas",
+            Caution::Altitude { .. } => "altitude",
+        }
+    }
+
+    /// The setting it stands at, if one.
+    #[must_use]
+    pub fn setting(&self) -> Option<&str> {
+        match self {
+            Caution::NearCondensing { setting, .. }
+            | Caution::BlowerTooSmall { setting, .. }
+            | Caution::BlowsBack { setting }
+            | Caution::LeftOfPeak { setting }
+            | Caution::CarbonMonoxide { setting, .. }
+            | Caution::DamperNearlyShut { setting, .. }
+            | Caution::BackPressure { setting, .. }
+            | Caution::SlowJet { setting, .. } => Some(setting),
+            _ => None,
+        }
+    }
+
+    /// Danger to life first, then what spoils the work, then what blurs the numbers.
+    fn rank(&self) -> u8 {
+        match self {
+            Caution::BlowsBack { .. } => 0,
+            Caution::CarbonMonoxide { .. } => 1,
+            Caution::HeavyGas { .. } => 2,
+            Caution::BlowerTooSmall { .. } => 3,
+            Caution::NearCondensing { .. } => 4,
+            Caution::LeftOfPeak { .. } => 5,
+            Caution::Altitude { .. } => 6,
+            Caution::BackPressure { .. } | Caution::DamperNearlyShut { .. } => 7,
+            Caution::UnmeasuredTip { .. } => 8,
+            Caution::SlowJet { .. } | Caution::ShortBore { .. } | Caution::NarrowApproach { .. } => 9,
+        }
+    }
+
+    /// What it says, without the setting's name.
+    #[must_use]
+    pub fn text(&self, shop: &Shop) -> String {
+        match self {
+            Caution::NearCondensing { ratio, .. } if *ratio >= 1.0 => format!(
+                "gas at this temperature is partly liquid at this gauge ({ratio:.2} times its dew-point pressure): warm it or turn down"
+            ),
+            Caution::NearCondensing { ratio, .. } => {
+                format!("gas close to condensing ({:.0} % of its dew-point pressure): the gauge may lie", 100.0 * ratio)
+            }
+            Caution::BlowerTooSmall { air_ratio: Some(ratio), shortfall_pa, .. } => format!(
+                "THE BLOWER IS TOO SMALL: wide open it reaches air ratio {ratio:.2}, short by {}",
+                shop.low_pressure(*shortfall_pa)
+            ),
+            Caution::BlowerTooSmall { air_ratio: None, shortfall_pa, .. } => {
+                format!("THE BLOWER IS TOO SMALL, short by {}", shop.low_pressure(*shortfall_pa))
+            }
+            Caution::BlowsBack { .. } => "GAS WOULD BLOW BACK INTO THE BLOWER: never light this setting".into(),
+            Caution::LeftOfPeak { .. } => {
+                "the blower runs left of its highest point and may surge: open the damper or bleed air".into()
+            }
+            Caution::CarbonMonoxide { air_ratio, .. } => format!(
+                "air ratio {air_ratio:.2} makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm"
+            ),
+            Caution::DamperNearlyShut { opening, .. } => {
+                format!(
+                    "damper only {:.0} % open: a hair's turn changes the fire; a smaller blower speed is steadier",
+                    100.0 * opening
+                )
+            }
+            Caution::BackPressure { share, .. } => format!(
+                "the air stream pushes back {:.0} % of the gauge: moving the damper changes the gas too",
+                100.0 * share
+            ),
+            Caution::SlowJet { reynolds_number, .. } => {
+                format!(
+                    "slow gas in a small hole (Reynolds number {reynolds_number:.0}): the fire may be 8 % further off"
+                )
+            }
+            Caution::ShortBore { length_ratio } => format!(
+                "the jet is {length_ratio:.1} diameters long: between thin and long the flow can flip; expect 10 %, drill deeper"
+            ),
+            Caution::NarrowApproach { ratio } => {
+                format!("the jet is {:.0} % of its tube: what is in the tube before it matters too", 100.0 * ratio)
+            }
+            Caution::UnmeasuredTip { tip } => format!(
+                "{tip} is a marked size, not a bore: new tips are bored wider and wear. Measure with pins, then give bore"
+            ),
+            Caution::HeavyGas { relative_density } => format!(
+                "the gas is {relative_density:.1} times as heavy as air and pools in low places: no pit, no cellar, no drain nearby"
+            ),
+            Caution::Altitude { air_ratio } => {
+                format!("settings copied from sea level go wrong here: air ratio 1 becomes {air_ratio:.2}")
+            }
+        }
+    }
+}

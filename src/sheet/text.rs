@@ -1,0 +1,370 @@
+//! The sheet as one printed page, in the order of an evening.
+
+use std::fmt::Write as _;
+use std::format;
+use std::prelude::rust_2024::*;
+use std::string::ToString;
+use std::vec;
+
+use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
+use super::entries::SitePressure;
+use super::shop::{Shop, fire_words};
+use super::table::table;
+use crate::burner::Remedies;
+use crate::orifice::{DrillList, Edge};
+use crate::quantity::{Duration, Length};
+
+/// Columns of the page.
+const WIDTH: usize = 92;
+
+/// The sheet as text.
+#[must_use]
+pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
+    let mut page = String::new();
+    head(&mut page, sheet, shop);
+    set(&mut page, sheet, shop);
+    tonight(&mut page, sheet, shop);
+    by_gauge(&mut page, sheet, shop);
+    wrong_drill(&mut page, sheet, shop);
+    if let Some(air) = &sheet.air {
+        blower(&mut page, sheet, air, shop);
+    }
+    cautions(&mut page, sheet, shop);
+    always(&mut page);
+    page
+}
+
+/// Adds a paragraph: the first line after a label, the others under it.
+fn paragraph(page: &mut String, label: &str, text: &str) {
+    const INDENT: usize = 9;
+    let mut line = format!("{label:<INDENT$}");
+    let mut used = line.len();
+    for word in text.split_whitespace() {
+        if used > INDENT && used + 1 + word.chars().count() > WIDTH {
+            page.push_str(line.trim_end());
+            page.push('\n');
+            line = " ".repeat(INDENT);
+            used = INDENT;
+        } else if used > INDENT {
+            line.push(' ');
+            used += 1;
+        }
+        line.push_str(word);
+        used += word.chars().count();
+    }
+    page.push_str(line.trim_end());
+    page.push('\n');
+}
+
+fn heading(page: &mut String, text: &str) {
+    page.push('\n');
+    page.push_str(text);
+    page.push('\n');
+}
+
+fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    let _ = writeln!(page, "{}", sheet.file.name);
+    if let Some(note) = &sheet.file.note {
+        paragraph(page, "", note);
+    }
+    let site = &sheet.rig.site;
+    let place = match sheet.file.site.pressure {
+        SitePressure::Altitude(altitude) | SitePressure::Forecast { altitude, .. } => shop.height(altitude) + ", ",
+        SitePressure::Station(_) => String::new(),
+    };
+    let ambient = site.ambient_pressure();
+    let pressure =
+        if shop.inch { format!("{:.2} psia", ambient.psia()) } else { format!("{:.0} hPa", ambient.hectopascals()) };
+    let oxygen = site.oxygen_fraction() * ambient.pascals() / site.air_temperature().kelvin();
+    let at_sea_level = 0.209_46 * 101_325.0 / 288.15;
+    paragraph(
+        page,
+        "Site",
+        &format!(
+            "{place}{}, {} humidity, air pressure {pressure}: {} of the oxygen a litre holds at sea level",
+            shop.temperature(site.air_temperature()),
+            Shop::share(site.humidity()),
+            Shop::share(oxygen / at_sea_level),
+        ),
+    );
+    let heavy = &sheet.file.gas;
+    paragraph(page, "Gas", &format!("{} at {} before the jet", heavy.kind, shop.temperature(heavy.temperature)));
+    paragraph(page, "Jet", &jet_words(sheet, shop));
+}
+
+fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
+    let bore = &sheet.rig.jet.bore;
+    let edge = match sheet.file.jet.shape.edge {
+        Edge::Sharp => "thin sharp edge",
+        Edge::Square => "square edge",
+        Edge::Chamfered { .. } => "chamfered edge",
+        Edge::Rounded { .. } => "rounded edge",
+    };
+    let name = match sheet.rig.drill {
+        Some(drill) if drill.list() == DrillList::Tips => drill.to_string(),
+        Some(drill) => format!("DRILL {}", drill.to_string().to_uppercase()),
+        None => "measured bore".into(),
+    };
+    let many = match (sheet.file.jet.count, sheet.rig.heads) {
+        (1, 1.0) => String::new(),
+        (count, heads) => format!("{count} to a head, {heads:.0} heads: "),
+    };
+    let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
+    let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
+    format!(
+        "{many}{name} ({}), straight for {}, {edge}. The hole's shape makes every fire below sure within {:.0} %.",
+        shop.bore(bore.diameter()),
+        shop.length(length),
+        100.0 * spread,
+    )
+}
+
+fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    let currency = &sheet.file.gas.currency;
+    heading(page, "SET THE GAUGE AND THE DAMPER");
+    let gauge = format!("gauge {}", shop.gauge_unit());
+    let fire = format!("fire {}", shop.heat_unit());
+    let gas = format!("gas {}", shop.gas_unit());
+    let money = format!("{currency} an hour");
+    let titles = ["", &gauge, "damper", "air ratio", &fire, &gas, &money, "the fire is"];
+    let rows: Vec<Vec<String>> = sheet
+        .settings
+        .iter()
+        .map(|setting| {
+            let ratio = setting.air.as_ref().and_then(super::compose::SettingAir::air_ratio);
+            vec![
+                setting.entry.name.clone(),
+                shop.gauge_number(setting.gauge),
+                damper_words(setting),
+                ratio.map_or("-".into(), |ratio| format!("{ratio:.2}")),
+                shop.heat_number(setting.heat_gross, setting.heat_net),
+                shop.gas_number(setting.gas),
+                setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
+                ratio.map_or(String::new(), |ratio| fire_words(ratio).into()),
+            ]
+        })
+        .collect();
+    page.push_str(&table(&titles, &[7], &rows));
+    paragraph(page, "", "Air ratio 1 = just enough air. Read the gauge while gas flows.");
+}
+
+fn damper_words(setting: &Setting) -> String {
+    let Some(air) = &setting.air else { return "-".into() };
+    match (air.opening, air.shortfall) {
+        (_, Some(_)) => "wide, too little".into(),
+        (Some(opening), None) => Shop::share(opening),
+        (None, None) => "none".into(),
+    }
+}
+
+fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    let Some((time, mass, cost)) = sheet.evening() else { return };
+    let currency = &sheet.file.gas.currency;
+    heading(page, "TONIGHT");
+    let mut clock = Duration::from_seconds(0.0);
+    for setting in &sheet.settings {
+        let (Some(minutes), Some(used)) = (setting.entry.minutes, setting.gas_used) else { continue };
+        let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
+        let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
+        let text = format!(
+            "{}{purpose}: gauge {} for {:.0} min, {} of gas{money}",
+            setting.entry.name,
+            shop.gauge(setting.gauge),
+            minutes.minutes(),
+            shop.mass(used),
+        );
+        paragraph(page, &format!("  {}", Shop::clock(clock)), &text);
+        clock = clock + minutes;
+    }
+    let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
+    paragraph(
+        page,
+        &format!("  {}", Shop::clock(time)),
+        &format!("gas off. The evening burns {} of gas{money}.", shop.mass(mass)),
+    );
+}
+
+fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    if sheet.rungs.is_empty() {
+        return;
+    }
+    heading(page, "WHAT EACH GAUGE READING DOES");
+    let has_air = sheet.air.is_some();
+    let mut columns: Vec<Vec<String>> = vec![
+        vec![format!("gauge {}", shop.gauge_unit())],
+        vec![format!("fire {}", shop.heat_unit())],
+        vec![format!("gas {}", shop.gas_unit())],
+    ];
+    if sheet.file.gas.price.is_some() {
+        columns.push(vec![format!("{} an hour", sheet.file.gas.currency)]);
+    }
+    if has_air {
+        columns.push(vec![format!("damper for {:.2}", sheet.file.air_ratio)]);
+        let left =
+            sheet.air.as_ref().and_then(|air| sheet.settings[air.setting].air.as_ref()).and_then(|air| air.opening);
+        columns.push(vec![
+            left.map_or("air ratio".into(), |left| format!("air ratio, damper left at {}", Shop::share(left))),
+        ]);
+    }
+    for rung in &sheet.rungs {
+        let mut cells = vec![
+            shop.gauge_number(rung.gauge),
+            shop.heat_number(rung.heat_gross, rung.heat_net),
+            shop.gas_number(rung.gas),
+        ];
+        if let Some(price) = sheet.file.gas.price {
+            cells.push(format!("{:.2}", price.per_kilogram() * rung.gas.kilograms_per_hour()));
+        }
+        if has_air {
+            cells.push(rung.opening.map_or("out of reach".into(), Shop::share));
+            cells.push(rung.air_ratio_damper_left.map_or("-".into(), |ratio| format!("{ratio:.2}")));
+        }
+        for (column, cell) in columns.iter_mut().zip(cells) {
+            column.push(cell);
+        }
+    }
+    let titles: Vec<&str> = columns.iter().map(|column| column[0].as_str()).collect();
+    let rows: Vec<Vec<String>> =
+        (1..=sheet.rungs.len()).map(|row| columns.iter().map(|column| column[row].clone()).collect()).collect();
+    page.push_str(&table(&titles, &[], &rows));
+}
+
+fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    let name = |index: usize| sheet.settings[0].wrong_drills[index].as_ref().map(|wrong| wrong.drill);
+    if name(0).is_none() && name(1).is_none() {
+        return;
+    }
+    heading(page, "WRONG DRILL IN THE CAP? SAME FIRE AT");
+    let gauge = |wrong: &Option<WrongDrill>| {
+        wrong.as_ref().and_then(|wrong| wrong.gauge).map_or("out of reach".into(), |gauge| shop.gauge(gauge))
+    };
+    let title = |index: usize| {
+        name(index).map_or("-".into(), |drill| format!("{drill} ({:.2} mm)", drill.diameter().millimeters()))
+    };
+    let (below, above) = (title(0), title(1));
+    let own = sheet.rig.drill.map_or_else(|| "the measured bore".into(), |drill| drill.to_string());
+    let rows: Vec<Vec<String>> = sheet
+        .settings
+        .iter()
+        .map(|setting| {
+            vec![
+                setting.entry.name.clone(),
+                gauge(&setting.wrong_drills[0]),
+                shop.gauge(setting.gauge),
+                gauge(&setting.wrong_drills[1]),
+            ]
+        })
+        .collect();
+    page.push_str(&table(&["", &below, &own, &above], &[], &rows));
+}
+
+fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
+    let setting = &sheet.settings[air.setting];
+    heading(page, "BLOWER");
+    let verdict = if air.surplus.pascals() >= 0.0 {
+        format!("WILL DO, with {} to spare", shop.low_pressure(air.surplus.pascals()))
+    } else {
+        format!("TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
+    };
+    let text = format!(
+        "\"{}\" at {} and air ratio {:.2} wants {} at {} here, damper wide open. This blower {verdict}.",
+        setting.entry.name,
+        shop.gauge(setting.gauge),
+        air.air_ratio,
+        shop.air(air.demand.air_flow),
+        shop.low_pressure(air.demand.blower_pressure.pascals()),
+        verdict = verdict,
+    );
+    paragraph(page, "  Here", &text);
+    if let (Some(gauge), Some((gross, net))) = (air.highest_gauge, air.largest_fire) {
+        paragraph(
+            page,
+            "  Most",
+            &format!("the largest fire it can feed here is {}, at {}", shop.heat(gross, net), shop.gauge(gauge)),
+        );
+    }
+    let standard = &air.duty.as_standard_air;
+    let power = standard.shaft_power.map_or(String::new(), |power| {
+        if shop.inch {
+            format!(", {:.2} hp at the shaft", power.horsepower())
+        } else {
+            format!(", {:.0} W at the shaft", power.watts())
+        }
+    });
+    paragraph(
+        page,
+        "  Buying",
+        &format!(
+            "in a catalogue for sea-level air (1.2 kg/m3) look for {} at {}{power}",
+            shop.air(standard.flow),
+            shop.low_pressure(standard.static_pressure.pascals())
+        ),
+    );
+    for setting in &sheet.settings {
+        if let Some(remedies) = setting.air.as_ref().and_then(|air| air.remedies) {
+            paragraph(page, "  Cures", &cures(setting, &remedies, sheet, shop));
+        }
+    }
+}
+
+/// The cures of one setting, with their numbers.
+fn cures(setting: &Setting, remedies: &Remedies, sheet: &Sheet, shop: &Shop) -> String {
+    let list = sheet.rig.drill.map_or(DrillList::Number, crate::orifice::Drill::list);
+    let mut cures: Vec<String> = vec![];
+    if let Some(bore) = remedies.bore {
+        let drill = list.neighbors(bore).0.map_or(String::new(), |drill| format!("{drill}, "));
+        cures.push(format!("a smaller jet ({drill}at most {}) at the same gauge", shop.bore(bore)));
+    }
+    if let Some(gauge) = remedies.gauge {
+        cures.push(format!("a lower setting ({} at most)", shop.gauge(gauge)));
+    }
+    if let Some(area) = remedies.head_area {
+        cures.push(format!("a wider head ({area:.2} times the open area)"));
+    }
+    if let Some(speed) = remedies.wheel_speed {
+        cures.push(format!(
+            "a faster wheel ({speed:.2} times the speed, {:.1} times the power; ask its maker)",
+            speed.powi(3)
+        ));
+    }
+    if cures.is_empty() {
+        return format!("for \"{}\" no single change is enough: another blower", setting.entry.name);
+    }
+    format!("for \"{}\", one of: {}", setting.entry.name, cures.join("; "))
+}
+
+fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
+    if sheet.cautions.is_empty() {
+        return;
+    }
+    heading(page, "CAUTIONS");
+    let mut done: Vec<(String, Vec<&str>)> = vec![];
+    for caution in &sheet.cautions {
+        let text = caution.text(shop);
+        match done.iter_mut().find(|(said, _)| *said == text) {
+            Some((_, settings)) => settings.extend(caution.setting()),
+            None => done.push((text, caution.setting().into_iter().collect())),
+        }
+    }
+    for (text, settings) in done {
+        let place = if settings.is_empty() { String::new() } else { format!("{}: ", settings.join(", ")) };
+        paragraph(page, "  !", &(place + &text));
+    }
+}
+
+fn always(page: &mut String) {
+    heading(page, "ALWAYS");
+    paragraph(
+        page,
+        "  !",
+        "Air on and the chamber blown through before gas; gas off before air. Never leave gas on with the blower stopped. \
+         Soapy water on every joint. Fresh air and a carbon monoxide alarm. Never heat a cylinder with flame. Dry moulds, \
+         dry tools, dry lining.",
+    );
+    paragraph(
+        page,
+        "  !",
+        "Estimates for setting a fire that someone watches; this is no flame safeguard. Local codes and a licensed gas \
+         fitter decide.",
+    );
+}
