@@ -279,11 +279,8 @@ impl Caution {
             Caution::CarbonMonoxide { air_ratio, .. } => format!(
                 "air ratio {air_ratio:.2} makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm"
             ),
-            Caution::DamperNearlyShut { opening, .. } => {
-                format!(
-                    "damper only {:.0} % open: a hair's turn changes the fire; a smaller blower speed is steadier",
-                    100.0 * opening
-                )
+            Caution::DamperNearlyShut { .. } => {
+                "the damper is nearly shut: a hair's turn changes the fire; a slower wheel is steadier".into()
             }
             Caution::BackPressure { share, .. } => format!(
                 "the air stream pushes back {:.0} % of the gauge: moving the damper changes the gas too",

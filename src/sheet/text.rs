@@ -15,7 +15,7 @@ use crate::orifice::{DrillList, Edge};
 use crate::quantity::{Duration, Length};
 
 /// Columns of the page.
-const WIDTH: usize = 92;
+const WIDTH: usize = 96;
 
 /// The sheet as text.
 #[must_use]
@@ -81,7 +81,7 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
         page,
         "Site",
         &format!(
-            "{place}{}, {} humidity, air pressure {pressure}: {} of the oxygen a litre holds at sea level",
+            "{place}{}, {} humidity, air pressure {pressure}, {} of the oxygen at sea level",
             shop.temperature(site.air_temperature()),
             Shop::share(site.humidity()),
             Shop::share(oxygen / at_sea_level),
@@ -112,7 +112,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
     format!(
-        "{many}{name} ({}), straight for {}, {edge}. The hole's shape makes every fire below sure within {:.0} %.",
+        "{many}{name} ({}), straight for {}, {edge}. What is known of the hole makes each fire sure within {:.0} %.",
         shop.bore(bore.diameter()),
         shop.length(length),
         100.0 * spread,
