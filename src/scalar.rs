@@ -36,6 +36,8 @@ pub trait Scalar:
     + Neg<Output = Self>
     + AddAssign
     + SubAssign
+    + Send
+    + Sync
     + 'static
 {
     /// The spacing of numbers next to one.

@@ -9,7 +9,7 @@ use crate::quantity::{GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, Refe
 use crate::scalar::Scalar;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
-pub(super) const GAS_CONSTANT: f64 = 8.314_462_618;
+pub(crate) const GAS_CONSTANT: f64 = 8.314_462_618;
 /// Temperature the coefficients are scaled by, K.
 pub(super) const SCALE: f64 = 300.0;
 /// Temperature the viscosities of the table stand at, K.
