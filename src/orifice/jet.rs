@@ -166,11 +166,10 @@ impl<S: Scalar> Modelled<S> {
         let viscosity = gas.viscosity(supply.temperature);
         // A still gas has no Reynolds number; the least one stands for it.
         let reynolds = (expansion.mass_flux * bore.diameter().meters() / viscosity).larger(S::c(1e-3));
-        let supply_density = gas.density(pressure, supply.temperature)?.kilograms_per_cubic_meter();
         Ok(Self {
             discharge: discharge(bore, &stream, reynolds)?,
             mass_flux: expansion.mass_flux,
-            supply_density,
+            supply_density: expansion.supply_density.kilograms_per_cubic_meter(),
             choked: expansion.choked,
         })
     }

@@ -194,13 +194,16 @@ impl<S: Scalar> Equations<S> {
         let guess_friction = friction(S::c(0.7)).factor;
         let drop = self.fall * (one + S::c(0.5) * self.fall);
         let mut v = (S::c(2.0) * drop / (one + self.entry_loss + guess_friction * (one + self.fall))).smaller(most);
+        let close_enough = S::EPSILON.sqrt();
         for iterations in 1..=NEWTON_CAP {
             let head = self.head(v);
             let (value, slope, exit) = self.residual(v, &head, friction(head.flux / nozzle.flux));
             let step = (-value / (v * slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
-            if step.abs() <= S::c(16.0) * S::EPSILON || (v >= most && next >= most) {
-                return Ok(Solution { flux: head.flux, exit, choked: false, iterations });
+            // Newton squares the error: a step this small leaves less than rounding behind it.
+            if step.abs() <= close_enough || (v >= most && next >= most) {
+                let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
+                return Ok(Solution { flux, exit, choked: false, iterations });
             }
             v = next;
         }
