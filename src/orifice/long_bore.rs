@@ -14,6 +14,9 @@ use crate::scalar::Scalar;
 const NEWTON_CAP: usize = 16;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
+/// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
+/// equation; the ratio to its own lossless flow hardly changes there.
+const LEAST_EXPONENT: f64 = 1.02;
 
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -124,7 +127,7 @@ struct Equations<S> {
 
 impl<S: Scalar> Equations<S> {
     fn new(entry_loss: S, stream: &Stream<S>) -> Self {
-        let half_inverse = S::c(0.5) / stream.exponent;
+        let half_inverse = S::c(0.5) / stream.exponent.larger(S::c(LEAST_EXPONENT));
         Self { a: S::c(0.5) - half_inverse, c: S::c(0.5) + half_inverse, entry_loss, fall: stream.fall }
     }
 
