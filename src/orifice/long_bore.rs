@@ -194,7 +194,10 @@ impl<S: Scalar> Equations<S> {
         let one = S::one();
         // Nearer to sonic than this the flux no longer changes by a spacing of f32.
         let most = S::c(0.9999) / self.c;
-        let guess_friction = friction(S::c(0.7)).factor;
+        let start = friction(S::c(0.7));
+        // A laminar stream's friction grows as it slows: 64/Re at about 1/(1 + 0.7 f L/D) of the lossless flow.
+        let slowed = S::c(0.7) * start.factor;
+        let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
         let drop = self.fall * (one + S::c(0.5) * self.fall);
         let mut v = (S::c(2.0) * drop / (one + self.entry_loss + guess_friction * (one + self.fall))).smaller(most);
         for iterations in 1..=NEWTON_CAP {
