@@ -23,8 +23,8 @@ const LEAST_EXPONENT: f64 = 1.02;
 pub struct BoreFlow<S = f64> {
     /// Flow over lossless flow.
     pub coefficient: S,
-    /// Pressure at the end of the bore over the supply's.
-    pub exit_pressure_ratio: S,
+    /// Pressure at the end of the bore above the pressure ahead, over the supply's; nought unless choked.
+    pub exit_excess: S,
     /// Speed at the end over sqrt(p0 / rho0).
     pub exit_speed: S,
     /// Whether the bore is choked, so that the pressure ahead no longer matters.
@@ -75,10 +75,18 @@ pub fn frictional_bore<S: Scalar>(
         Some(choked) => choked,
         None => bore.subsonic(&nozzle, &friction)?,
     };
+    let exit_speed = solution.exit.sqrt();
+    // A subsonic stream ends at the pressure ahead; the difference of the two would be rounding.
+    let exit_excess = if solution.choked {
+        let exit_pressure = solution.flux * (S::one() - bore.a * solution.exit) / exit_speed;
+        (exit_pressure - (S::one() - bore.fall)).larger(S::zero())
+    } else {
+        S::zero()
+    };
     Ok(BoreFlow {
         coefficient: solution.flux / nozzle.flux,
-        exit_pressure_ratio: solution.flux * (S::one() - bore.a * solution.exit) / solution.exit.sqrt(),
-        exit_speed: solution.exit.sqrt(),
+        exit_excess,
+        exit_speed,
         choked: solution.choked,
         iterations: solution.iterations,
     })
