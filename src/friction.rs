@@ -6,6 +6,8 @@ use crate::scalar::Scalar;
 const LAMINAR_BELOW: f64 = 2000.0;
 /// Reynolds number above which a flow is turbulent.
 const TURBULENT_ABOVE: f64 = 4000.0;
+/// Roughness over diameter up to which the turbulent factor is published (Moody 1944; Haaland 1983).
+const ROUGHEST: f64 = 0.05;
 
 /// The Darcy friction factor and how it falls.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,11 +27,12 @@ pub struct Wall<S = f64> {
 }
 
 impl<S: Scalar> Wall<S> {
-    /// A wall whose roughness is this share of the diameter.
+    /// A wall whose roughness is this share of the diameter; more than a twentieth counts as a twentieth, the
+    /// end of the published range.
     #[must_use]
     pub fn new(relative_roughness: S) -> Self {
-        let roughness_term =
-            if relative_roughness > S::zero() { (relative_roughness / S::c(3.7)).powf(S::c(1.11)) } else { S::zero() };
+        let roughness = relative_roughness.smaller(S::c(ROUGHEST));
+        let roughness_term = if roughness > S::zero() { (roughness / S::c(3.7)).powf(S::c(1.11)) } else { S::zero() };
         Self { roughness_term }
     }
 

@@ -26,8 +26,8 @@ pub struct Discharge<S = f64> {
     pub reynolds_number: S,
     /// Speed at the end of the bore, or in the contracted stream of a thin plate, over sqrt(p0 / rho0).
     pub exit_speed: S,
-    /// Pressure there over the supply's.
-    pub exit_pressure_ratio: S,
+    /// Pressure there above the pressure ahead, over the supply's.
+    pub exit_excess: S,
     /// Spread of the coefficient at two standard deviations, as a share of it.
     pub uncertainty: S,
 }
@@ -54,7 +54,7 @@ pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynold
     let weight = reattachment(x);
     let mut coefficient = S::zero();
     let mut exit_speed = (stream.flux_squared).sqrt() / stream.density_ratio;
-    let mut exit_pressure_ratio = stream.pressure_ratio;
+    let mut exit_excess = (stream.pressure_ratio - (one - stream.fall)).larger(S::zero());
     if weight < one {
         coefficient = thin(bore, stream, lossless_reynolds_number);
     }
@@ -69,12 +69,12 @@ pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynold
         })?;
         coefficient = coefficient + weight * (flow.coefficient - coefficient);
         exit_speed = exit_speed + weight * (flow.exit_speed - exit_speed);
-        exit_pressure_ratio = exit_pressure_ratio + weight * (flow.exit_pressure_ratio - exit_pressure_ratio);
+        exit_excess = exit_excess + weight * (flow.exit_excess - exit_excess);
     }
     coefficient = coefficient / (one - bore.approach_ratio.squared().squared()).sqrt();
     let reynolds_number = coefficient * lossless_reynolds_number;
     let uncertainty = uncertainty(bore, reynolds_number);
-    Ok(Discharge { coefficient, reynolds_number, exit_speed, exit_pressure_ratio, uncertainty })
+    Ok(Discharge { coefficient, reynolds_number, exit_speed, exit_excess, uncertainty })
 }
 
 /// How far the stream has reattached, from 0 in a thin plate to 1 at 1.5 diameters.

@@ -187,10 +187,8 @@ impl<S: Scalar> Modelled<S> {
         let mass_flow = MassFlow::from_kilograms_per_second(flow);
         let pressure = supply.gauge.to_absolute(supply.ambient).pascals();
         let speed = self.discharge.exit_speed * (pressure / self.supply_density).sqrt();
-        let ahead = supply.back.to_absolute(supply.ambient).pascals();
         // The stream fills its flow over density and speed; what pressure it still has pushes on that area.
-        let excess = (self.discharge.exit_pressure_ratio * pressure - ahead).larger(S::zero());
-        let thrust = flow * speed + coefficient * area * excess;
+        let thrust = flow * speed + coefficient * area * self.discharge.exit_excess * pressure;
         let state = ReferenceState::default();
         let standard_density = state.pressure::<S>().pascals()
             / (gas.standard_compression_factor() * gas.specific_gas_constant() * state.temperature::<S>().kelvin());

@@ -14,14 +14,17 @@ use crate::scalar::Scalar;
 const NEWTON_CAP: usize = 16;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
+/// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
+/// equation; the ratio to its own lossless flow hardly changes there.
+const LEAST_EXPONENT: f64 = 1.02;
 
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BoreFlow<S = f64> {
     /// Flow over lossless flow.
     pub coefficient: S,
-    /// Pressure at the end of the bore over the supply's.
-    pub exit_pressure_ratio: S,
+    /// Pressure at the end of the bore above the pressure ahead, over the supply's; nought unless choked.
+    pub exit_excess: S,
     /// Speed at the end over sqrt(p0 / rho0).
     pub exit_speed: S,
     /// Whether the bore is choked, so that the pressure ahead no longer matters.
@@ -72,10 +75,18 @@ pub fn frictional_bore<S: Scalar>(
         Some(choked) => choked,
         None => bore.subsonic(&nozzle, &friction)?,
     };
+    let exit_speed = solution.exit.sqrt();
+    // A subsonic stream ends at the pressure ahead; the difference of the two would be rounding.
+    let exit_excess = if solution.choked {
+        let exit_pressure = solution.flux * (S::one() - bore.a * solution.exit) / exit_speed;
+        (exit_pressure - (S::one() - bore.fall)).larger(S::zero())
+    } else {
+        S::zero()
+    };
     Ok(BoreFlow {
         coefficient: solution.flux / nozzle.flux,
-        exit_pressure_ratio: solution.flux * (S::one() - bore.a * solution.exit) / solution.exit.sqrt(),
-        exit_speed: solution.exit.sqrt(),
+        exit_excess,
+        exit_speed,
         choked: solution.choked,
         iterations: solution.iterations,
     })
@@ -124,7 +135,7 @@ struct Equations<S> {
 
 impl<S: Scalar> Equations<S> {
     fn new(entry_loss: S, stream: &Stream<S>) -> Self {
-        let half_inverse = S::c(0.5) / stream.exponent;
+        let half_inverse = S::c(0.5) / stream.exponent.larger(S::c(LEAST_EXPONENT));
         Self { a: S::c(0.5) - half_inverse, c: S::c(0.5) + half_inverse, entry_loss, fall: stream.fall }
     }
 
@@ -191,7 +202,10 @@ impl<S: Scalar> Equations<S> {
         let one = S::one();
         // Nearer to sonic than this the flux no longer changes by a spacing of f32.
         let most = S::c(0.9999) / self.c;
-        let guess_friction = friction(S::c(0.7)).factor;
+        let start = friction(S::c(0.7));
+        // A laminar stream's friction grows as it slows: 64/Re at about 1/(1 + 0.7 f L/D) of the lossless flow.
+        let slowed = S::c(0.7) * start.factor;
+        let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
         let drop = self.fall * (one + S::c(0.5) * self.fall);
         let mut v = (S::c(2.0) * drop / (one + self.entry_loss + guess_friction * (one + self.fall))).smaller(most);
         let close_enough = S::EPSILON.sqrt();
