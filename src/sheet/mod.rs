@@ -9,6 +9,7 @@ mod compose;
 pub mod document;
 pub mod entries;
 mod file_error;
+mod file_keys;
 pub mod rows;
 mod shop;
 mod table;
