@@ -2,6 +2,7 @@
 //!
 //! Process control only, never a flame safeguard.
 
+mod advice;
 mod assembled;
 pub mod burner_file;
 mod caution;
@@ -15,6 +16,7 @@ mod shop;
 mod table;
 mod text;
 
+pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
 pub use caution::Caution;
 pub use compose::{AirBlock, Rung, Setting, SettingAir, Sheet, WrongDrill, compose};
