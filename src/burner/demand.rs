@@ -2,7 +2,7 @@
 
 use super::rig::{Burner, Conditions, too_weak};
 use crate::air::{Duty, air_viscosity};
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
 use crate::quantity::{ActualVolumeFlow, GaugePressure, HeatRate, MassFlow, PressureDifference};
@@ -89,6 +89,11 @@ impl<S: Scalar> Burner<S> {
         let density = conditions.site.air_density();
         // The loss of a coefficient of one: the dynamic head in the damper's duct.
         let dynamic_head = damper.loss(demand.air_flow, density, S::one()).pascals();
+        // Next to no flow asks for more than any damper takes; no flow at all for infinitely much.
+        let most = S::c(Input::DamperLoss.range().max);
+        if surplus >= (most - wide) * dynamic_head {
+            return damper.opening_for(most);
+        }
         damper.opening_for(wide + surplus / dynamic_head)
     }
 
@@ -123,8 +128,17 @@ impl<S: Scalar> Burner<S> {
             };
             Ok(gas.kilograms_per_second())
         };
-        let high = S::c(range.max);
-        flow(high)?;
+        // A gas that would be a liquid at the top of the range is asked no further than it stays a gas.
+        let mut high = S::c(range.max);
+        for _ in 0..8 {
+            match flow(high) {
+                Err(Error::Liquid { .. }) => high = high * S::c(0.7),
+                other => {
+                    other?;
+                    break;
+                }
+            }
+        }
         let root = solve::root(Input::GaugePressure, S::c(range.min), high, |gauge| {
             flow(gauge).map_or(-wanted, |flow| flow - wanted)
         })?;
