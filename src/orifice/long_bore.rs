@@ -299,7 +299,7 @@ impl<S: Scalar> Equations<S> {
             let share = self.head(one / (self.c * (one + t))).flux / nozzle.flux;
             let length = friction(share).factor / self.c;
             let step = (t - t.ln_1p() - length) * (one + t) / t;
-            t = t - step;
+            t -= step;
             if step.abs() <= S::c(CHOKING_CLOSE) * t {
                 break;
             }
