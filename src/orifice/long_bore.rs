@@ -129,6 +129,10 @@ struct Solution<S> {
 struct Head<S> {
     /// 1 - a v.
     tau: S,
+    /// One over it.
+    tau_inverse: S,
+    /// p1/p0.
+    ratio: S,
     /// p0/p1 - 1.
     loss: S,
     /// Its derivative by v.
@@ -139,7 +143,7 @@ struct Head<S> {
 impl<S: Scalar> Head<S> {
     /// d ln(flux) / dv.
     fn log_flux_slope(&self, v: S, a: S) -> S {
-        S::c(0.5) / v + a / self.tau - self.loss_slope / (S::one() + self.loss)
+        S::c(0.5) / v + a * self.tau_inverse - self.loss_slope * self.ratio
     }
 }
 
@@ -151,12 +155,20 @@ struct Equations<S> {
     entry_loss: S,
     /// 1 - pressure ahead over the supply's.
     fall: S,
+    /// The supply's pressure over the pressure ahead.
+    ahead_inverse: S,
 }
 
 impl<S: Scalar> Equations<S> {
     fn new(entry_loss: S, stream: &Stream<S>) -> Self {
         let half_inverse = S::c(0.5) / stream.exponent.larger(S::c(LEAST_EXPONENT));
-        Self { a: S::c(0.5) - half_inverse, c: S::c(0.5) + half_inverse, entry_loss, fall: stream.fall }
+        Self {
+            a: S::c(0.5) - half_inverse,
+            c: S::c(0.5) + half_inverse,
+            entry_loss,
+            fall: stream.fall,
+            ahead_inverse: S::one() / (S::one() - stream.fall),
+        }
     }
 
     fn nozzle(&self) -> Nozzle<S> {
@@ -179,14 +191,12 @@ impl<S: Scalar> Equations<S> {
         let one = S::one();
         let tau = one - self.a * v;
         let isentropic = self.isentropic(v, tau);
-        let mouth = self.entry_loss / tau;
+        let tau_inverse = one / tau;
+        let mouth = self.entry_loss * tau_inverse;
         let loss = isentropic + S::c(0.5) * mouth * v;
-        Head {
-            tau,
-            loss,
-            loss_slope: S::c(0.5) * ((one + isentropic) + mouth) / tau,
-            flux: v.sqrt() / (tau * (one + loss)),
-        }
+        let ratio = one / (one + loss);
+        let loss_slope = S::c(0.5) * ((one + isentropic) + mouth) * tau_inverse;
+        Head { tau, tau_inverse, ratio, loss, loss_slope, flux: v.sqrt() * tau_inverse * ratio }
     }
 
     /// (1 - a v)^(-1/2a) - 1: its binomial series while v is small, where the logarithm would lose digits.
@@ -206,12 +216,10 @@ impl<S: Scalar> Equations<S> {
     fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> (S, S, S) {
         let (one, two) = (S::one(), S::c(2.0));
         let (a, c) = (self.a, self.c);
-        let head_ratio = one / (one + head.loss);
-        let ahead = one - self.fall;
         // p1/p2 - 1 without the difference of nearly equal pressures.
-        let excess = (self.fall - head.loss * head_ratio) / ahead;
+        let excess = (self.fall - head.loss * head.ratio) * self.ahead_inverse;
         let ratio = one + excess;
-        let ratio_slope = -head_ratio.squared() * head.loss_slope / ahead;
+        let ratio_slope = -head.ratio.squared() * head.loss_slope * self.ahead_inverse;
         let quadratic = ratio * a * v;
         let linear = head.tau + two * quadratic;
         let constant = excess * head.tau;
@@ -223,10 +231,11 @@ impl<S: Scalar> Equations<S> {
         let delta = gain * (two + gain);
         let delta_slope = two * (one + gain) * gain_slope;
         let stretch = one + delta;
+        let shrink = one / stretch;
         let log_stretch = delta.ln_1p();
-        let value = delta / stretch - c * v * log_stretch - v * friction.factor;
-        let slope = delta_slope / stretch.squared()
-            - c * (log_stretch + v * delta_slope / stretch)
+        let value = delta * shrink - c * v * log_stretch - v * friction.factor;
+        let slope = delta_slope * shrink.squared()
+            - c * (log_stretch + v * delta_slope * shrink)
             - friction.factor * (one + v * friction.log_slope * head.log_flux_slope(v, a));
         (value, slope, v * stretch)
     }
