@@ -84,7 +84,7 @@ inputs! {
     /// How many equal jets share the gas.
     JetCount = "number of jets", "", 1.0, 64.0;
     /// Heat of the fire.
-    HeatRate = "heat", "W", 1.0, 2.0e6;
+    HeatRate = "heat", "W", 1.0, 2.0e8;
     /// Air supplied over air needed.
     AirRatio = "air ratio", "", 0.5, 5.0;
     /// Flow of air.
