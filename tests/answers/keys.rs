@@ -126,7 +126,7 @@ fn sheets() -> Vec<BurnerFile> {
         bells(&[(air_side, ""), (HOLD, ""), ("bore = \"1.8 mm\"", "bore = \"6 mm\"")]),
         bells(&[
             ("\"12 mm\"", "\"2 mm\""),
-            ("bore = \"1.8 mm\"", "drill = \"tip 1.6 mm\"\napproach_diameter = \"4.5 mm\""),
+            ("bore = \"1.8 mm\"", "drill = \"tip 2.0 mm\"\napproach_diameter = \"5 mm\""),
         ]),
         bells(&[(HOLD, ""), ("\"1.8 mm\"", "\"0.4 mm\""), (GAUGE, "gauge = \"1 psi\"")]),
         bells(&[("\"propane\"", "\"C3H8=0.9,CH4=0.1\""), (shoulder, "edge = \"rounded\"\nedge_radius = \"1 mm\"")]),
@@ -248,7 +248,7 @@ fn csv_has_the_keys_and_values_of_json() {
                 let same = match value {
                     Value::Null => cell.is_empty(),
                     Value::String(text) => cell == text,
-                    other => cell == other.to_string(),
+                    other => other.to_string().as_str() == cell,
                 };
                 assert!(same, "{cell} is not {value}");
             }

@@ -135,8 +135,8 @@ fn printed(cell: &str, value: f64) {
     assert!(!cell.starts_with("-0.0 ") && cell != "-0", "{cell}");
 }
 
-const PSI: f64 = 6894.757_293_168;
-const BTU_PER_HOUR: f64 = 1055.055_852_62 / 3600.0;
+const PSI: f64 = 6_894.757_293_168;
+const BTU_PER_HOUR: f64 = 1_055.055_852_62 / 3600.0;
 const POUND: f64 = 0.453_592_37;
 
 #[test]

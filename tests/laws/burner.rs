@@ -38,7 +38,7 @@ fn what_goes_in_is_what_comes_out() {
         // Port speed by the mixture's ideal-gas volume: moles R T / p over the open area.
         let conditions = rig.conditions::<f64>();
         let moles = air / conditions.site.air_molar_mass() + gas / conditions.gas.mixture().molar_mass();
-        let volume = moles * 8314.462_618 * rig.mixture_kelvin / conditions.site.ambient_pressure().pascals();
+        let volume = moles * 8_314.462_618 * rig.mixture_kelvin / conditions.site.ambient_pressure().pascals();
         let area = rig.heads * rig.ports * core::f64::consts::FRAC_PI_4 * rig.port * rig.port;
         assert!(near(running.port_speed.meters_per_second(), volume / area, volume / area), "{rig:?}");
         met += 1;
@@ -55,7 +55,7 @@ fn the_foundrys_push_and_chamber_are_those_of_the_momentum_and_the_hole() {
     // Momentum: p A = jet + air^2/(rho A) - mixture^2/(rho A), the mixture as cold as the air.
     let area = core::f64::consts::FRAC_PI_4 * 0.05 * 0.05;
     let moles = air / conditions.site.air_molar_mass() + gas / conditions.gas.mixture().molar_mass();
-    let mixed = (air + gas) * moles * 8314.462_618 * rig.air_kelvin / pressure;
+    let mixed = (air + gas) * moles * 8_314.462_618 * rig.air_kelvin / pressure;
     let alone = air * air / conditions.site.air_density().kilograms_per_cubic_meter();
     let push = (running.jet.thrust.newtons() + (alone - mixed) / area) / area;
     assert!((running.push.pascals() / push - 1.0).abs() < 1e-6, "{} {push}", running.push.pascals());
