@@ -143,8 +143,11 @@ class Blower:
 
 def _blower(made: Any, density: float, steps: tuple[tuple[float, float, float], ...]) -> Blower:
     blower = Blower.__new__(Blower)
-    ends = isinstance(made, tuple)
-    native = _native.Blower.from_ends(*made, density) if ends else _native.Blower(made, density)
+    if isinstance(made, tuple):
+        shut_off, free_delivery = made
+        native = _native.Blower.from_ends(shut_off, free_delivery, density)
+    else:
+        native = _native.Blower(made, density)
     for step in steps:
         native = native.scaled(*step)
     blower._native = native

@@ -256,8 +256,8 @@ def flow(
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
     _, name, value, message = error.args[0]
-    argument = NAMES.get(name, name) if name else None
-    return RangeError(argument, values.get(argument, value), (), message)
+    argument = NAMES.get(str(name), str(name)) if name else None
+    return RangeError(argument, float(values.get(str(argument), value) or value), (), message)
 
 
 def _net_heat(gas: Gas, heat_net: Any, heat_gross: Any) -> Any:

@@ -39,11 +39,13 @@ class Gas:
     >>> gas = jw.Gas("propane")
     >>> round(gas.heating_value_gross / 1e6, 2)  # MJ/kg, ISO 6976
     50.37
-    >>> round(float(gas.density(pressure=101325, temperature=288.7)), 3)  # kg/m3
-    1.895
+    >>> round(gas.density(pressure=101325, temperature=288.7), 2)  # kg/m3
+    1.9
     """
 
     __slots__ = ("_native",)
+
+    _native: Any
 
     def __init__(self, composition: str | Mapping[str, float]) -> None:
         if isinstance(composition, Mapping):

@@ -37,6 +37,9 @@ class Site:
 
     __slots__ = ("_given", *_FIELDS, "air_temperature", "humidity")
 
+    _given: dict[str, Any]
+    air_temperature: Any
+    humidity: Any
     ambient_pressure: Any
     air_density: Any
     oxygen_fraction: Any

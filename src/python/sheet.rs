@@ -95,6 +95,12 @@ impl Burner {
         Ok((array, told(failure)))
     }
 
+    /// Density of the site's air, kg/m3.
+    #[getter]
+    fn air_density(&self) -> f64 {
+        self.rig.site.air_density().kilograms_per_cubic_meter()
+    }
+
     /// The blower's curve in the site's air: flows and static pressures.
     fn blower_curve(&self, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
         let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
