@@ -42,14 +42,16 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range.
+    /// An input out of range; [`Error::NoSolution`](crate::Error::NoSolution) naming the back pressure when the
+    /// head needs one beyond the accepted range, with what it still lacks in Pa.
     pub fn demand(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<Demand<S>> {
         self.checked(conditions, gauge)?;
         check(Input::AirRatio, air_ratio)?;
         let need = conditions.air_need();
         let head_air = |jet: &JetFlow<S>| jet.mass_flow * (need.mass_ratio * air_ratio);
-        let low = S::c(Input::BackPressure.range().min);
-        let root = solve::root(Input::BackPressure, low, gauge.pascals(), |back| {
+        let range = Input::BackPressure.range();
+        let high = gauge.pascals().smaller(S::c(range.max));
+        let root = solve::root(Input::BackPressure, S::c(range.min), high, |back| {
             self.jet_flow(conditions, gauge, back)
                 .map_or(-back, |jet| self.head_need(conditions, &jet, head_air(&jet)).back_pressure() - back)
         })?;
@@ -123,11 +125,10 @@ impl<S: Scalar> Burner<S> {
             };
             Ok(gas.kilograms_per_second())
         };
-        let high = S::c(range.max);
-        flow(high)?;
-        let root = solve::root(Input::GaugePressure, S::c(range.min), high, |gauge| {
-            flow(gauge).map_or(-wanted, |flow| flow - wanted)
-        })?;
+        let low = S::c(range.min);
+        let high = solve::highest_answered(low, S::c(range.max), flow)?;
+        let root =
+            solve::root(Input::GaugePressure, low, high, |gauge| flow(gauge).map_or(-wanted, |flow| flow - wanted))?;
         Ok(GaugePressure::from_pascals(root.x))
     }
 
