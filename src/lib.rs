@@ -1,22 +1,25 @@
-//! Under construction.
+#![doc = include_str!("../README.md")]
 #![no_std]
+
 #[cfg(any(feature = "std", test))]
 extern crate std;
 
+// In the order the gas flows; each room uses only rooms above it.
+mod scalar;
+pub mod error;
+pub mod limits;
+pub mod quantity;
+pub mod solve;
+pub mod friction;
+
+pub mod site;
+pub mod gas;
+pub mod orifice;
+pub mod combustion;
 pub mod air;
 pub mod burner;
-pub mod combustion;
-pub mod error;
-pub mod friction;
-pub mod gas;
-pub mod limits;
-pub mod orifice;
-pub mod quantity;
-mod scalar;
 #[cfg(feature = "cli")]
 pub mod sheet;
-pub mod site;
-pub mod solve;
 
 pub use error::{Error, Result};
 pub use limits::Input;

@@ -114,7 +114,7 @@ inputs! {
     /// How far a damper stands open, 0 to 1.
     DamperOpening = "damper opening", "", 0.1, 1.0;
     /// Loss coefficient a damper is asked to have.
-    DamperLoss = "damper loss coefficient", "", 0.0, 1_000.0;
+    DamperLoss = "damper loss coefficient", "", 0.0, 100_000.0;
     /// How many ports a head has.
     PortCount = "number of ports", "", 1.0, 2_000.0;
     /// Diameter of a port, or gap of a slot.

@@ -36,6 +36,8 @@ pub trait Scalar:
     + Neg<Output = Self>
     + AddAssign
     + SubAssign
+    + Send
+    + Sync
     + 'static
 {
     /// The spacing of numbers next to one.
@@ -106,8 +108,21 @@ pub trait Scalar:
     }
 }
 
+/// A function of the platform's mathematics where there is one, of `libm` on a bare chip.
+macro_rules! mathematics {
+    ($float:ident, $($name:ident = $bare:ident;)+) => {$(
+        #[inline]
+        fn $name(self) -> Self {
+            #[cfg(feature = "std")]
+            return $float::$name(self);
+            #[cfg(not(feature = "std"))]
+            return libm::$bare(self);
+        }
+    )+};
+}
+
 macro_rules! scalar {
-    ($float:ident, $sqrt:ident, $cbrt:ident, $exp:ident, $expm1:ident, $log:ident, $log1p:ident) => {
+    ($float:ident, $sqrt:ident, $cbrt:ident, $exp:ident, $exp_m1:ident, $ln:ident, $ln_1p:ident) => {
         impl Scalar for $float {
             const EPSILON: Self = $float::EPSILON;
             #[inline]
@@ -128,31 +143,16 @@ macro_rules! scalar {
             }
             #[inline]
             fn is_finite(self) -> bool {
-                <$float>::is_finite(self)
+                $float::is_finite(self)
             }
-            #[inline]
-            fn sqrt(self) -> Self {
-                libm::$sqrt(self)
-            }
-            #[inline]
-            fn cbrt(self) -> Self {
-                libm::$cbrt(self)
-            }
-            #[inline]
-            fn exp(self) -> Self {
-                libm::$exp(self)
-            }
-            #[inline]
-            fn exp_m1(self) -> Self {
-                libm::$expm1(self)
-            }
-            #[inline]
-            fn ln(self) -> Self {
-                libm::$log(self)
-            }
-            #[inline]
-            fn ln_1p(self) -> Self {
-                libm::$log1p(self)
+            mathematics! {
+                $float,
+                sqrt = $sqrt;
+                cbrt = $cbrt;
+                exp = $exp;
+                exp_m1 = $exp_m1;
+                ln = $ln;
+                ln_1p = $ln_1p;
             }
         }
     };

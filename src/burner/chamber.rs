@@ -1,12 +1,13 @@
 //! The chamber as the head feels it: the pressure its gases need to leave.
 
 use crate::error::Result;
+use crate::gas::GAS_CONSTANT;
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Area, MassFlow, PressureDifference, Temperature};
 use crate::scalar::Scalar;
 
 /// Gas constant of what leaves the fire, J/(kg K): 28.3 kg/kmol, within 3 % for every named gas lean or rich.
-const PRODUCTS_GAS_CONSTANT: f64 = 8314.46 / 28.3;
+const PRODUCTS_GAS_CONSTANT: f64 = 1e3 * GAS_CONSTANT / 28.3;
 
 /// The opening the chamber's gases leave by.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -91,6 +91,11 @@ impl<S: Scalar> Burner<S> {
         let density = conditions.site.air_density();
         // The loss of a coefficient of one: the dynamic head in the damper's duct.
         let dynamic_head = damper.loss(demand.air_flow, density, S::one()).pascals();
+        // Next to no flow asks for more than any damper takes; no flow at all for infinitely much.
+        let most = S::c(Input::DamperLoss.range().max);
+        if surplus >= (most - wide) * dynamic_head {
+            return damper.opening_for(most);
+        }
         damper.opening_for(wide + surplus / dynamic_head)
     }
 

@@ -5,15 +5,12 @@ use super::head::{Head, HeadFlow};
 use crate::air::{AirPath, Blower, air_viscosity};
 use crate::combustion::AirNeed;
 use crate::error::{Error, Result};
-use crate::gas::Gas;
+use crate::gas::{GAS_CONSTANT, Gas};
 use crate::limits::{Input, check};
 use crate::orifice::{Jet, JetFlow, Supply};
 use crate::quantity::{AbsolutePressure, Density, GaugePressure, Length, MassFlow, PressureDifference, Temperature};
 use crate::scalar::Scalar;
 use crate::site::Site;
-
-/// Molar gas constant, J/(kmol K).
-const GAS_CONSTANT: f64 = 8314.462_618;
 
 /// A forced-air burner, as built.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,7 +91,7 @@ impl<S: Scalar> Conditions<S> {
     fn mixture_density(&self, air: S, gas: S, temperature: Temperature<S>) -> Density<S> {
         let moles = air / self.site.air_molar_mass() + gas / self.gas.mixture().molar_mass();
         let molar_mass = (air + gas) / moles;
-        let density = self.ambient().pascals() * molar_mass / (S::c(GAS_CONSTANT) * temperature.kelvin());
+        let density = self.ambient().pascals() * molar_mass / (S::c(1e3 * GAS_CONSTANT) * temperature.kelvin());
         Density::from_kilograms_per_cubic_meter(density)
     }
 }

@@ -4,13 +4,14 @@
 //! the difference of two large numbers and single precision suffices.
 
 use super::fuel::Gas;
+use super::state::Local;
 use crate::error::Result;
 use crate::limits::{Input, check};
-use crate::quantity::{AbsolutePressure, PressureDifference, Speed, Temperature};
+use crate::quantity::{AbsolutePressure, Density, PressureDifference, Speed, Temperature};
 use crate::scalar::Scalar;
 
 /// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one.
-const NEVER_CHOKED_ABOVE: f64 = 0.615;
+pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
 
 /// An expansion from rest without loss, down to the pressure ahead or to the throat where it chokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +32,15 @@ pub struct Expansion<S = f64> {
     pub exponent: S,
     /// mass_flux^2 / (supply pressure * supply density): the square of the dimensionless flux.
     pub flux_squared: S,
+    /// Density of the supply.
+    pub supply_density: Density<S>,
+}
+
+/// The gas before it expands, per unit of R.
+struct Rest<S> {
+    pressure: S,
+    temperature: S,
+    local: Local<S>,
 }
 
 /// The state after one step, per unit of R.
@@ -38,7 +48,8 @@ struct Step<S> {
     temperature: S,
     /// Enthalpy given up, over R, K.
     drop: S,
-    half_temperature: S,
+    /// Isentropic exponent half way.
+    exponent: S,
 }
 
 impl<S: Scalar> Gas<S> {
@@ -78,75 +89,74 @@ impl<S: Scalar> Gas<S> {
         temperature: Temperature<S>,
     ) -> Result<Expansion<S>> {
         let (p0, t0) = (supply.pascals(), check(Input::GasTemperature, temperature.kelvin())?);
-        self.must_be_gas(p0, t0)?;
+        let rest = Rest { pressure: p0, temperature: t0, local: self.local(p0, t0) };
+        self.must_be_gas(p0, t0, rest.local.beta)?;
         let fall = (drop.pascals() / p0).clamped(S::zero(), S::one());
         let ratio = S::one() - fall;
-        if ratio < S::c(NEVER_CHOKED_ABOVE) {
-            let throat = self.throat(p0, t0);
-            if ratio <= throat.pressure_ratio {
-                return Ok(throat);
-            }
-            let mut subsonic = self.down_to(p0, t0, ratio, (-fall).ln_1p());
-            // The throat is the peak by definition; rounding must not let a subsonic state pass it.
-            subsonic.flux_squared = subsonic.flux_squared.smaller(throat.flux_squared);
-            subsonic.mass_flux = subsonic.mass_flux.smaller(throat.mass_flux);
-            return Ok(subsonic);
+        if ratio >= S::c(NEVER_CHOKED_ABOVE) {
+            return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
         }
-        Ok(self.down_to(p0, t0, ratio, (-fall).ln_1p()))
+        let throat = self.throat(&rest);
+        if ratio <= throat.pressure_ratio {
+            return Ok(throat);
+        }
+        let mut subsonic = self.down_to(&rest, ratio, (-fall).ln_1p());
+        // The throat is the peak by definition; rounding must not let a subsonic state pass it.
+        subsonic.flux_squared = subsonic.flux_squared.smaller(throat.flux_squared);
+        subsonic.mass_flux = subsonic.mass_flux.smaller(throat.mass_flux);
+        Ok(subsonic)
     }
 
     /// The expansion to a pressure ratio whose logarithm is `x`.
-    fn down_to(&self, p0: S, t0: S, ratio: S, x: S) -> Expansion<S> {
-        let step = self.step(p0, t0, x);
-        let here = self.local(p0 * ratio, step.temperature);
-        let supply_volume = self.local(p0, t0).volume;
-        let density_ratio = ratio * supply_volume / here.volume;
+    fn down_to(&self, rest: &Rest<S>, ratio: S, x: S) -> Expansion<S> {
+        let step = self.step(rest, ratio, x);
+        let volume = self.local(rest.pressure * ratio, step.temperature).volume;
+        let density_ratio = ratio * rest.local.volume / volume;
         let speed = (S::c(2.0) * self.specific_gas_constant * step.drop).sqrt();
-        let exponent = self.local(p0 * ratio.sqrt(), step.half_temperature).exponent();
+        let supply_density = rest.pressure / (self.specific_gas_constant * rest.local.volume);
         Expansion {
-            mass_flux: p0 * ratio / (self.specific_gas_constant * here.volume) * speed,
+            mass_flux: supply_density * density_ratio * speed,
             speed: Speed::from_meters_per_second(speed),
             temperature: Temperature::from_kelvin(step.temperature),
             pressure_ratio: ratio,
             density_ratio,
             choked: false,
-            exponent,
-            flux_squared: S::c(2.0) * step.drop / supply_volume * density_ratio.squared(),
+            exponent: step.exponent,
+            flux_squared: S::c(2.0) * step.drop / rest.local.volume * density_ratio.squared(),
+            supply_density: Density::from_kilograms_per_cubic_meter(supply_density),
         }
     }
 
-    /// The expansion to the throat: where u^2 = k p v, one Newton step from a guess in ln p, taken twice.
-    fn throat(&self, p0: S, t0: S) -> Expansion<S> {
-        let over = self.local(p0, t0).exponent() - S::one();
+    /// The expansion to the throat: where u^2 = k p v, by one Newton step in ln p from a guess that is within
+    /// 0.01; the flux is flat there, so what the step leaves is beyond the seventh digit.
+    fn throat(&self, rest: &Rest<S>) -> Expansion<S> {
+        let over = rest.local.exponent() - S::one();
         // ln of (2/(k+1))^(k/(k-1)) as a series about k = 1.
-        let mut x = -S::c(0.5) - over * (S::c(0.375) - S::c(0.0775) * over);
-        for _ in 0..2 {
-            let step = self.step(p0, t0, x);
-            let here = self.local(p0 * x.exp(), step.temperature);
-            let exponent = here.exponent();
-            x += (S::c(2.0) * step.drop / here.volume - exponent) / (exponent + S::one());
-        }
-        let mut throat = self.down_to(p0, t0, x.exp(), x);
+        let guess = -S::c(0.5) - over * (S::c(0.375) - S::c(0.0775) * over);
+        let ratio = guess.exp();
+        let step = self.step(rest, ratio, guess);
+        let here = self.local(rest.pressure * ratio, step.temperature);
+        let exponent = here.exponent();
+        let x = guess + (S::c(2.0) * step.drop / here.volume - exponent) / (exponent + S::one());
+        let mut throat = self.down_to(rest, x.exp(), x);
         throat.choked = true;
         throat
     }
 
-    /// One step of the classical fourth-order rule along constant entropy, from ln p0 by `x`.
-    fn step(&self, p0: S, t0: S, x: S) -> Step<S> {
+    /// One step of the classical fourth-order rule along constant entropy, from ln p0 by `x = ln(ratio)`.
+    fn step(&self, rest: &Rest<S>, ratio: S, x: S) -> Step<S> {
         let half = x * S::c(0.5);
-        let p_half = p0 * half.exp();
-        let first = self.local(p0, t0);
+        let (t0, p_half) = (rest.temperature, rest.pressure * ratio.sqrt());
+        let first = &rest.local;
         let second = self.local(p_half, t0 + half * first.cooling);
         let third = self.local(p_half, t0 + half * second.cooling);
-        let fourth = self.local(p0 * x.exp(), t0 + x * third.cooling);
+        let fourth = self.local(rest.pressure * ratio, t0 + x * third.cooling);
         let sixth = x / S::c(6.0);
-        let weighted = |of: fn(&super::state::Local<S>) -> S| {
-            sixth * (of(&first) + S::c(2.0) * (of(&second) + of(&third)) + of(&fourth))
-        };
+        let two = S::c(2.0);
         Step {
-            temperature: t0 + weighted(|local| local.cooling),
-            drop: -weighted(|local| local.volume),
-            half_temperature: t0 + half * second.cooling,
+            temperature: t0 + sixth * (first.cooling + two * (second.cooling + third.cooling) + fourth.cooling),
+            drop: -sixth * (first.volume + two * (second.volume + third.volume) + fourth.volume),
+            exponent: third.exponent(),
         }
     }
 }

@@ -13,8 +13,8 @@ use crate::solve;
 ///
 /// # Errors
 ///
-/// [`Error::NoSolution`](crate::Error::NoSolution) when the whole range of pressures does not reach it, with the flow missing in kg/s;
-/// an input out of range.
+/// [`Error::NoSolution`](crate::Error::NoSolution) when the whole range of pressures does not reach it, with the
+/// flow missing in kg/s; an input out of range.
 ///
 /// # Examples
 ///
@@ -52,7 +52,8 @@ pub fn pressure_for_heat<S: Scalar>(
 ///
 /// # Errors
 ///
-/// [`Error::NoSolution`](crate::Error::NoSolution) when no bore in range makes it, with the flow missing in kg/s; an input out of range.
+/// [`Error::NoSolution`](crate::Error::NoSolution) when no bore in range makes it, with the flow missing in kg/s;
+/// an input out of range.
 ///
 /// # Examples
 ///

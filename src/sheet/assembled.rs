@@ -3,6 +3,7 @@
 use std::prelude::rust_2024::*;
 use std::string::ToString;
 
+use super::advice::{advice, jet_key};
 use super::burner_file::BurnerFile;
 use super::entries::{BlowerCurve, BlowerEntry, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure};
 use super::file_error::FileError;
@@ -78,7 +79,13 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
     let mixture = gas::parse(&file.gas.kind).map_err(|error| file.refuse("gas.kind", error))?;
     let gas = Gas::new(mixture);
     let (diameter, drill) = file.jet.size.diameter().map_err(|accepted| file.refuse("jet.drill", accepted))?;
-    let bore = file.jet.shape.with_diameter(diameter).map_err(refuse("jet.bore_length"))?;
+    let bore = file.jet.shape.with_diameter(diameter).map_err(|error| {
+        let key = match (jet_key(&error), drill) {
+            ("bore", Some(_)) => "drill",
+            (key, _) => key,
+        };
+        file.refuse(&("jet.".to_string() + key), advice(&error))
+    })?;
     let count = f64::from(file.jet.count);
     let coefficient = coefficient(file, &site);
     let jet = Jet { bore, count, coefficient };

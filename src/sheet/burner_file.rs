@@ -11,7 +11,8 @@ use super::entries::{
     SitePressure, edge_of, usual_bore_length,
 };
 use super::file_error::{FileError, Places};
-use crate::air::BlowerPoint;
+use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
+use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
 use crate::quantity::{Density, Length, Quantity, RotationalSpeed, Temperature};
@@ -21,10 +22,6 @@ pub const BLANK: &str = include_str!("blank.toml");
 
 /// Most settings a sheet has room for.
 pub const MOST_SETTINGS: usize = 12;
-/// Most points of a blower's curve.
-const MOST_POINTS: usize = 16;
-/// Most stretches of duct.
-const MOST_DUCTS: usize = 16;
 /// Longest name, and longest note, in characters.
 const NAME: usize = 60;
 const NOTE: usize = 400;
@@ -93,24 +90,24 @@ pub fn read(path: &Path) -> Result<BurnerFile, FileError> {
 /// ```
 pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let document = Document::parse(text, name)?;
-    let root = document.root();
+    let root = document.root(ROOT);
     let title = root.required("name").text(NAME)?.into();
     let note = optional(&root, "note", |field| field.text(NOTE))?.map(Into::into);
-    let site = read_site(needed(&root, "site")?)?;
-    let gas = read_gas(needed(&root, "gas")?, site.air_temperature)?;
-    let jet = read_jet(needed(&root, "jet")?)?;
-    let blower = root.section("blower")?.map(read_blower).transpose()?;
-    let ducts = root.sections("duct", MOST_DUCTS)?.into_iter().map(read_duct).collect::<Result<Vec<_>, _>>()?;
-    let damper = root.section("damper")?.map(read_damper).transpose()?;
+    let site = read_site(needed(&root, "site", SITE)?)?;
+    let gas = read_gas(needed(&root, "gas", GAS)?, site.air_temperature)?;
+    let jet = read_jet(needed(&root, "jet", JET)?)?;
+    let blower = root.section("blower", BLOWER)?.map(read_blower).transpose()?;
+    let ducts = root.sections("duct", DUCT_CAP, DUCT)?.into_iter().map(read_duct).collect::<Result<Vec<_>, _>>()?;
+    let damper = root.section("damper", DAMPER)?.map(read_damper).transpose()?;
     if blower.is_none() && damper.is_some() {
         return Err(root.refuse("damper", "a damper needs a section [blower] beside it"));
     }
     if blower.is_none() && !ducts.is_empty() {
         return Err(root.refuse("duct", "a duct needs a section [blower] beside it"));
     }
-    let head = root.section("head")?.map(|section| read_head(section, site.air_temperature)).transpose()?;
-    let chamber = root.section("chamber")?.map(read_chamber).transpose()?;
-    let air_ratio = root.section("fire")?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
+    let head = root.section("head", HEAD)?.map(|section| read_head(section, site.air_temperature)).transpose()?;
+    let chamber = root.section("chamber", CHAMBER)?.map(read_chamber).transpose()?;
+    let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     root.finish()?;
     let places = document.into_places();
@@ -134,8 +131,8 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
 /// Air ratio aimed at unless given: a little more air than needed, common practice, no source.
 const DEFAULT_AIR_RATIO: f64 = 1.05;
 
-fn needed<'d>(root: &Section<'d>, key: &'static str) -> Result<Section<'d>, FileError> {
-    root.section(key)?.ok_or_else(|| root.refuse(key, "this section is needed"))
+fn needed<'d>(root: &Section<'d>, key: &'static str, known: &'static [&'static str]) -> Result<Section<'d>, FileError> {
+    root.section(key, known)?.ok_or_else(|| root.refuse(key, "this section is needed"))
 }
 
 fn optional<'d, T>(
@@ -239,7 +236,7 @@ fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {
 
 fn read_points(blower: &Section<'_>) -> Result<Vec<BlowerPoint>, FileError> {
     let mut points: Vec<BlowerPoint> = vec![];
-    for section in blower.sections("points", MOST_POINTS)? {
+    for section in blower.sections("points", POINT_CAP, POINT)? {
         let point = BlowerPoint {
             flow: section.required("flow").ranged(Input::AirFlow)?,
             static_pressure: section.required("pressure").ranged(Input::BlowerPressure)?,
@@ -330,7 +327,7 @@ fn read_fire(fire: Section<'_>) -> Result<f64, FileError> {
 
 fn read_settings(root: &Section<'_>, air_ratio: f64, has_damper: bool) -> Result<Vec<SettingEntry>, FileError> {
     let mut settings: Vec<SettingEntry> = vec![];
-    for section in root.sections("setting", MOST_SETTINGS)? {
+    for section in root.sections("setting", MOST_SETTINGS, SETTING)? {
         let setting = read_setting(&section, air_ratio, has_damper)?;
         if settings.iter().any(|other| other.name == setting.name) {
             return Err(section.refuse("name", "another setting has this name already"));

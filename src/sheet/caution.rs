@@ -6,12 +6,12 @@ use std::string::ToString;
 use std::vec;
 
 use super::assembled::Assembled;
-use super::burner_file::BurnerFile;
 use super::compose::{AirBlock, Setting};
 use super::shop::Shop;
 use crate::combustion::AirNeed;
 use crate::gas::NEAR_CONDENSING;
-use crate::orifice::DrillList;
+use crate::orifice::{DrillList, Supply};
+use crate::quantity::{AbsolutePressure, GaugePressure};
 use crate::site::Site;
 
 /// Above this share of the tube the approach is no longer wide.
@@ -20,7 +20,9 @@ const NARROW_APPROACH: f64 = 0.35;
 const MUCH_BACK_PRESSURE: f64 = 0.1;
 /// Below this Reynolds number viscosity rules the coefficient.
 const VISCOUS: f64 = 5000.0;
-/// Above this height sea-level settings mislead.
+/// The standard atmosphere at sea level, Pa.
+const SEA_LEVEL: f64 = 101_325.0;
+/// Below this share of it, some 250 m up, settings copied from sea level mislead.
 const HIGH: f64 = 0.97;
 /// Below this opening a damper is touchy.
 const NEARLY_SHUT: f64 = 0.2;
@@ -45,6 +47,20 @@ pub enum Caution {
         air_ratio: Option<f64>,
         /// What it lacks, Pa.
         shortfall_pa: f64,
+    },
+    /// The gauge is no higher than the air it blows into.
+    NoGas {
+        /// Setting.
+        setting: String,
+    },
+    /// Even the narrowest damper, or none at all, gives more air than was asked.
+    DamperTooWide {
+        /// Setting.
+        setting: String,
+        /// Its opening; none without a damper.
+        opening: Option<f64>,
+        /// Air ratio it reaches.
+        air_ratio: f64,
     },
     /// The mixture would blow back into the blower.
     BlowsBack {
@@ -112,12 +128,12 @@ pub enum Caution {
 }
 
 /// Every caution the numbers call for, the dangerous first.
-pub fn cautions(file: &BurnerFile, rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>) -> Vec<Caution> {
+pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>) -> Vec<Caution> {
     let mut found = vec![];
     for setting in settings {
         of_setting(setting, &mut found);
     }
-    of_burner(rig, air, file, &mut found);
+    of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
     found.sort_by_key(Caution::rank);
     found
 }
@@ -127,7 +143,11 @@ fn of_setting(setting: &Setting, found: &mut Vec<Caution>) {
     if setting.saturation_ratio > NEAR_CONDENSING {
         found.push(Caution::NearCondensing { setting: name(), ratio: setting.saturation_ratio });
     }
-    if setting.jet.reynolds_number < VISCOUS {
+    let gas_flows = setting.gas.kilograms_per_second() > 0.0;
+    if !gas_flows {
+        found.push(Caution::NoGas { setting: name() });
+    }
+    if gas_flows && setting.jet.reynolds_number < VISCOUS {
         let reynolds_number = setting.jet.reynolds_number;
         found.push(Caution::SlowJet { setting: name(), reynolds_number });
     }
@@ -147,17 +167,22 @@ fn of_setting(setting: &Setting, found: &mut Vec<Caution>) {
         Some(air_ratio) if air_ratio < RICH => found.push(Caution::CarbonMonoxide { setting: name(), air_ratio }),
         _ => {}
     }
-    match air.opening {
-        Some(opening) if opening < NEARLY_SHUT => found.push(Caution::DamperNearlyShut { setting: name(), opening }),
+    match (air_ratio, air.opening) {
+        (Some(air_ratio), opening) if air.too_much_air => {
+            found.push(Caution::DamperTooWide { setting: name(), opening, air_ratio });
+        }
+        (_, Some(opening)) if opening < NEARLY_SHUT && !air.too_much_air => {
+            found.push(Caution::DamperNearlyShut { setting: name(), opening });
+        }
         _ => {}
     }
     let share = running.back_pressure.pascals() / setting.gauge.pascals();
-    if share > MUCH_BACK_PRESSURE {
+    if gas_flows && share > MUCH_BACK_PRESSURE {
         found.push(Caution::BackPressure { setting: name(), share });
     }
 }
 
-fn of_burner(rig: &Assembled, air: Option<&AirBlock>, file: &BurnerFile, found: &mut Vec<Caution>) {
+fn of_burner(rig: &Assembled, gauge: Option<GaugePressure>, found: &mut Vec<Caution>) {
     let bore = &rig.jet.bore;
     if (0.3..1.5).contains(&bore.length_ratio()) {
         found.push(Caution::ShortBore { length_ratio: bore.length_ratio() });
@@ -172,34 +197,27 @@ fn of_burner(rig: &Assembled, air: Option<&AirBlock>, file: &BurnerFile, found: 
     if values.relative_density > 1.0 {
         found.push(Caution::HeavyGas { relative_density: values.relative_density });
     }
-    if air.is_some() && rig.site.ambient_pressure().pascals() < HIGH * 101_325.0 {
-        if let Some(air_ratio) = sea_level_settings(rig, file) {
+    if rig.site.ambient_pressure().pascals() < HIGH * SEA_LEVEL {
+        if let Some(air_ratio) = gauge.and_then(|gauge| sea_level_settings(rig, gauge)) {
             found.push(Caution::Altitude { air_ratio });
         }
     }
 }
 
 /// The air ratio that a burner set to 1 at sea level has here: air by density, gas by the jet at the same gauge.
-fn sea_level_settings(rig: &Assembled, file: &BurnerFile) -> Option<f64> {
-    let sea_level = Site::at_station_pressure(
-        crate::quantity::AbsolutePressure::from_pascals(101_325.0),
-        rig.site.air_temperature(),
-        rig.site.humidity(),
-    )
-    .ok()?;
-    let gauge = file.settings.iter().find_map(|setting| match setting.gas {
-        super::entries::GasAim::Gauge(gauge) => Some(gauge),
-        super::entries::GasAim::Heat(_) => None,
-    })?;
+fn sea_level_settings(rig: &Assembled, gauge: GaugePressure) -> Option<f64> {
+    let pressure = AbsolutePressure::from_pascals(SEA_LEVEL);
+    let sea_level = Site::at_station_pressure(pressure, rig.site.air_temperature(), rig.site.humidity()).ok()?;
     let gas_at = |site: &Site| {
-        let back = crate::quantity::GaugePressure::from_pascals(0.0);
+        let back = GaugePressure::from_pascals(0.0);
         let ambient = site.ambient_pressure();
-        let supply = crate::orifice::Supply { ambient, gauge, back, temperature: rig.conditions.gas_temperature };
+        let supply = Supply { ambient, gauge, back, temperature: rig.conditions.gas_temperature };
         Some(rig.jet.flow(&rig.gas, &supply).ok()?.mass_flow.kilograms_per_second())
     };
     let air = rig.site.air_density().kilograms_per_cubic_meter() / sea_level.air_density().kilograms_per_cubic_meter();
     let need = AirNeed::new(&rig.gas, &sea_level).mass_ratio / AirNeed::new(&rig.gas, &rig.site).mass_ratio;
-    Some(air * need * gas_at(&sea_level)? / gas_at(&rig.site)?)
+    let (gas_there, gas_here) = (gas_at(&sea_level)?, gas_at(&rig.site)?);
+    (gas_here > 0.0).then(|| air * need * gas_there / gas_here)
 }
 
 impl Caution {
@@ -209,6 +227,8 @@ impl Caution {
         match self {
             Caution::NearCondensing { .. } => "near_condensing",
             Caution::BlowerTooSmall { .. } => "blower_too_small",
+            Caution::NoGas { .. } => "no_gas",
+            Caution::DamperTooWide { .. } => "damper_too_wide",
             Caution::BlowsBack { .. } => "blows_back",
             Caution::LeftOfPeak { .. } => "left_of_peak",
             Caution::CarbonMonoxide { .. } => "carbon_monoxide",
@@ -229,6 +249,8 @@ impl Caution {
         match self {
             Caution::NearCondensing { setting, .. }
             | Caution::BlowerTooSmall { setting, .. }
+            | Caution::NoGas { setting }
+            | Caution::DamperTooWide { setting, .. }
             | Caution::BlowsBack { setting }
             | Caution::LeftOfPeak { setting }
             | Caution::CarbonMonoxide { setting, .. }
@@ -242,10 +264,10 @@ impl Caution {
     /// Danger to life first, then what spoils the work, then what blurs the numbers.
     fn rank(&self) -> u8 {
         match self {
-            Caution::BlowsBack { .. } => 0,
+            Caution::BlowsBack { .. } | Caution::NoGas { .. } => 0,
             Caution::CarbonMonoxide { .. } => 1,
             Caution::HeavyGas { .. } => 2,
-            Caution::BlowerTooSmall { .. } => 3,
+            Caution::BlowerTooSmall { .. } | Caution::DamperTooWide { .. } => 3,
             Caution::NearCondensing { .. } => 4,
             Caution::LeftOfPeak { .. } => 5,
             Caution::Altitude { .. } => 6,
@@ -266,24 +288,37 @@ impl Caution {
                 format!("gas close to condensing ({:.0} % of its dew-point pressure): the gauge may lie", 100.0 * ratio)
             }
             Caution::BlowerTooSmall { air_ratio: Some(ratio), shortfall_pa, .. } => format!(
-                "THE BLOWER IS TOO SMALL: wide open it reaches air ratio {ratio:.2}, short by {}",
+                "THE BLOWER IS TOO SMALL: wide open it reaches air ratio {}, short by {}",
+                Shop::ratio(*ratio),
                 shop.low_pressure(*shortfall_pa)
             ),
             Caution::BlowerTooSmall { air_ratio: None, shortfall_pa, .. } => {
                 format!("THE BLOWER IS TOO SMALL, short by {}", shop.low_pressure(*shortfall_pa))
             }
+            Caution::NoGas { .. } => {
+                "NO GAS FLOWS: the gauge is no higher than the pressure it blows into, and air may enter the gas line"
+                    .into()
+            }
+            Caution::DamperTooWide { opening: Some(opening), air_ratio, .. } => format!(
+                "TOO MUCH AIR: with the damper at {} the air ratio is still {}. Shut it further and judge by the fire, or \
+                 slow the blower",
+                Shop::share(*opening),
+                Shop::ratio(*air_ratio)
+            ),
+            Caution::DamperTooWide { opening: None, air_ratio, .. } => format!(
+                "TOO MUCH AIR: without a damper the air ratio is {}. Fit a damper or slow the blower",
+                Shop::ratio(*air_ratio)
+            ),
             Caution::BlowsBack { .. } => "GAS WOULD BLOW BACK INTO THE BLOWER: never light this setting".into(),
             Caution::LeftOfPeak { .. } => {
                 "the blower runs left of its highest point and may surge: open the damper or bleed air".into()
             }
             Caution::CarbonMonoxide { air_ratio, .. } => format!(
-                "air ratio {air_ratio:.2} makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm"
+                "air ratio {} makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm",
+                Shop::ratio(*air_ratio)
             ),
-            Caution::DamperNearlyShut { opening, .. } => {
-                format!(
-                    "damper only {:.0} % open: a hair's turn changes the fire; a smaller blower speed is steadier",
-                    100.0 * opening
-                )
+            Caution::DamperNearlyShut { .. } => {
+                "the damper is nearly shut: a hair's turn changes the fire; a slower wheel is steadier".into()
             }
             Caution::BackPressure { share, .. } => format!(
                 "the air stream pushes back {:.0} % of the gauge: moving the damper changes the gas too",

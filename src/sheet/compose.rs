@@ -4,6 +4,7 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::{format, vec};
 
+use super::advice::advice;
 use super::assembled::{Assembled, assemble};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
@@ -76,6 +77,8 @@ pub struct SettingAir {
     pub opening: Option<f64>,
     /// The burner at work there; none when the mixture would blow back into the blower.
     pub running: Option<Running>,
+    /// Whether the damper at its narrowest, or the want of one, still gives more than the air ratio asked.
+    pub too_much_air: bool,
     /// What the blower lacks for the air ratio asked, damper wide open.
     pub shortfall: Option<PressureDifference>,
     /// What would cure it.
@@ -112,6 +115,8 @@ pub struct Rung {
     pub air_ratio_damper_left: Option<f64>,
     /// Damper for the file's air ratio; none when the blower or the damper cannot give it.
     pub opening: Option<f64>,
+    /// Whether even the narrowest damper gives more than the file's air ratio.
+    pub too_much_air: bool,
 }
 
 /// The blower against the largest fire of the file.
@@ -147,13 +152,13 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
             GasAim::Heat(_) => "heat",
         };
         let place = format!("setting[{}].{field}", index + 1);
-        let setting = setting(&file, &rig, &air_need, entry).map_err(|error| file.refuse(&place, error))?;
+        let setting = setting(&file, &rig, &air_need, entry).map_err(|error| file.refuse(&place, advice(&error)))?;
         settings.push(setting);
     }
     let largest = largest(&settings);
     let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
-    let cautions = cautions(&file, &rig, &settings, air.as_ref());
+    let cautions = cautions(&rig, &settings, air.as_ref());
     Ok(Sheet { file, rig, air_need, settings, rungs, air, cautions })
 }
 
@@ -182,17 +187,27 @@ fn supply(rig: &Assembled, gauge: GaugePressure, back: GaugePressure) -> Supply 
 fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEntry) -> CheckedResult<Setting> {
     let conditions = conditions_of(rig, entry);
     let open_air = GaugePressure::from_pascals(0.0);
-    let gauge = match entry.gas {
+    let mut gauge = match entry.gas {
         GasAim::Gauge(gauge) => gauge,
         GasAim::Heat(heat) => match &rig.burner {
             Some(burner) => burner.gauge_for_heat(&conditions, heat, air_setting(entry))?,
             None => pressure_for_heat(&rig.jet, &rig.gas, &supply(rig, open_air, open_air), heat)?,
         },
     };
-    let air = match &rig.burner {
+    let mut air = match &rig.burner {
         Some(_) => Some(setting_air(file, rig, &conditions, gauge, entry.air)?),
         None => None,
     };
+    // A heat was sought at the air ratio asked; where that is out of reach, it is sought at the air there is.
+    if let (GasAim::Heat(heat), Some(burner), Some(found)) = (entry.gas, &rig.burner, &air) {
+        if found.too_much_air || found.shortfall.is_some() {
+            let opening = AirSetting::Opening(found.opening.unwrap_or(1.0));
+            if let Ok(there) = burner.gauge_for_heat(&conditions, heat, opening) {
+                gauge = there;
+                air = Some(setting_air(file, rig, &conditions, gauge, entry.air)?);
+            }
+        }
+    }
     let running = air.as_ref().and_then(|air| air.running);
     let jet = match running {
         Some(running) => running.jet,
@@ -242,16 +257,16 @@ fn setting_air(
     let Some(burner) = &rig.burner else {
         return Err(Error::NoSolution { input: Input::AirFlow, nearest: 0.0 });
     };
-    let narrowest = Input::DamperOpening.range().min;
-    let (opening, shortfall) = match aim {
-        AirAim::Damper(opening) => (opening, None),
+    let (opening, too_much_air, shortfall) = match aim {
+        AirAim::Damper(opening) => (opening, false, None),
         AirAim::AirRatio(ratio) => match burner.opening_for(conditions, gauge, ratio) {
-            Ok(opening) => (opening, None),
+            Ok(opening) => (opening, false, None),
             Err(Error::NoSolution { input: Input::AirFlow, nearest }) => {
-                (1.0, Some(PressureDifference::from_pascals(-f64::from(nearest))))
+                (1.0, false, Some(PressureDifference::from_pascals(-f64::from(nearest))))
             }
             Err(Error::NoSolution { input: Input::DamperOpening, .. }) => {
-                (if file.damper.is_some() { narrowest } else { 1.0 }, None)
+                let narrowest = Input::DamperOpening.range().min;
+                (if file.damper.is_some() { narrowest } else { 1.0 }, true, None)
             }
             Err(error) => return Err(error),
         },
@@ -265,7 +280,7 @@ fn setting_air(
         (Some(_), AirAim::AirRatio(ratio)) => Some(burner.remedies(conditions, &file.jet.shape, gauge, ratio)?),
         _ => None,
     };
-    Ok(SettingAir { opening: file.damper.map(|_| opening), running, shortfall, remedies })
+    Ok(SettingAir { opening: file.damper.map(|_| opening), running, too_much_air, shortfall, remedies })
 }
 
 /// The sizes either side of the jet, with the gauge that gives the same gas into the same air.
@@ -339,9 +354,8 @@ fn rung(file: &BurnerFile, rig: &Assembled, main: &Setting, gauge: GaugePressure
     let left = main.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0);
     let (gas, air_ratio, opening) = match &rig.burner {
         Some(burner) => {
-            let opening = file.damper.and_then(|_| burner.opening_for(&conditions, gauge, file.air_ratio).ok());
             let running = burner.run(&conditions, gauge, left)?;
-            (running.gas, running.air_ratio, opening)
+            (running.gas, running.air_ratio, Some(burner.opening_for(&conditions, gauge, file.air_ratio)))
         }
         None => {
             let flow = rig.jet.flow(&rig.gas, &supply(rig, gauge, GaugePressure::from_pascals(0.0)))?;
@@ -354,7 +368,8 @@ fn rung(file: &BurnerFile, rig: &Assembled, main: &Setting, gauge: GaugePressure
         heat_gross: rig.gas.gross_heating_value().of(gas),
         heat_net: rig.gas.net_heating_value().of(gas),
         air_ratio_damper_left: air_ratio,
-        opening,
+        opening: opening.and_then(CheckedResult::ok),
+        too_much_air: matches!(opening, Some(Err(Error::NoSolution { input: Input::DamperOpening, .. }))),
     })
 }
 

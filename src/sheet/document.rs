@@ -1,5 +1,6 @@
 //! A TOML document read field by field; whatever it holds, the answer is a value or one message.
 
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::fmt::Display;
 use std::io::Read;
@@ -84,10 +85,10 @@ impl<'t> Document<'t> {
         }
     }
 
-    /// The keys before the first section, and the sections.
+    /// The keys before the first section, and the sections; `known` are all that may stand there.
     #[must_use]
-    pub fn root(&self) -> Section<'_> {
-        Section { document: self, table: &self.table, field: String::new(), line: None, asked: RefCell::default() }
+    pub fn root(&self, known: &'static [&'static str]) -> Section<'_> {
+        Section { document: self, table: &self.table, field: String::new(), line: None, known }
     }
 
     /// Where every field asked for stands.
@@ -133,7 +134,7 @@ pub struct Section<'d> {
     table: &'d DeTable<'d>,
     field: String,
     line: Option<usize>,
-    asked: RefCell<Vec<&'static str>>,
+    known: &'static [&'static str],
 }
 
 impl<'d> Section<'d> {
@@ -142,7 +143,7 @@ impl<'d> Section<'d> {
     }
 
     fn get(&self, key: &'static str) -> Option<&'d Spanned<DeValue<'d>>> {
-        self.asked.borrow_mut().push(key);
+        debug_assert!(self.known.contains(&key), "{} is read but not among the keys known", self.path(key));
         self.table.get(key)
     }
 
@@ -152,7 +153,9 @@ impl<'d> Section<'d> {
         let field = self.path(key);
         let value = self.get(key);
         let line = value.map_or(self.line, |value| Some(self.document.line(&value.span())));
-        let taken = Field { document: self.document, field, line, value };
+        // What stands here misspelled is the likely cause of what is missing.
+        let unknown = if value.is_none() { self.unknown() } else { vec![] };
+        let taken = Field { document: self.document, field, line, value, unknown };
         if let Some(line) = line.filter(|_| value.is_some()) {
             self.document.record(&taken.field, line, taken.given());
         }
@@ -166,29 +169,34 @@ impl<'d> Section<'d> {
         field.value.is_some().then_some(field)
     }
 
-    /// A section below this one, if it is there.
+    /// A section below this one, if it is there; `known` are all its keys.
     ///
     /// # Errors
     ///
     /// [`FileError`] when the key holds something else.
-    pub fn section(&self, key: &'static str) -> Result<Option<Section<'d>>, FileError> {
+    pub fn section(&self, key: &'static str, known: &'static [&'static str]) -> Result<Option<Section<'d>>, FileError> {
         let Some((name, value)) = self.table.get_key_value(key) else {
             self.get(key);
             return Ok(None);
         };
         let field = self.required(key);
         match value.get_ref() {
-            DeValue::Table(table) => Ok(Some(self.below(table, field.field, self.document.line(&name.span())))),
+            DeValue::Table(table) => Ok(Some(self.below(table, field.field, self.document.line(&name.span()), known))),
             _ => Err(field.refuse(format!("accepted is a section [{key}]"))),
         }
     }
 
-    /// The tables of a list, at most `most` of them; none when the key is left out.
+    /// The tables of a list, at most `most` of them, each with the keys `known`; none when the key is left out.
     ///
     /// # Errors
     ///
     /// [`FileError`] when the key holds something else, or too many.
-    pub fn sections(&self, key: &'static str, most: usize) -> Result<Vec<Section<'d>>, FileError> {
+    pub fn sections(
+        &self,
+        key: &'static str,
+        most: usize,
+        known: &'static [&'static str],
+    ) -> Result<Vec<Section<'d>>, FileError> {
         let Some(field) = self.optional(key) else {
             return Ok(vec![]);
         };
@@ -204,7 +212,7 @@ impl<'d> Section<'d> {
             let path = format!("{}[{}]", field.field, index + 1);
             let line = self.document.line(&value.span());
             match value.get_ref() {
-                DeValue::Table(table) => sections.push(self.below(table, path, line)),
+                DeValue::Table(table) => sections.push(self.below(table, path, line, known)),
                 _ => {
                     let given = shorten(self.document.source(&value.span()), SHOWN);
                     return Err(self.document.refuse(Some(line), &path, given, accepted));
@@ -214,9 +222,9 @@ impl<'d> Section<'d> {
         Ok(sections)
     }
 
-    fn below(&self, table: &'d DeTable<'d>, field: String, line: usize) -> Section<'d> {
+    fn below(&self, table: &'d DeTable<'d>, field: String, line: usize, known: &'static [&'static str]) -> Section<'d> {
         self.document.record(&field, line, String::new());
-        Section { document: self.document, table, field, line: Some(line), asked: RefCell::default() }
+        Section { document: self.document, table, field, line: Some(line), known }
     }
 
     /// An error of one of this section's keys, whether it is there or not.
@@ -225,29 +233,29 @@ impl<'d> Section<'d> {
         self.required(key).refuse(accepted)
     }
 
-    /// Refuses keys that nothing asked for.
+    /// The keys that have no place here, in the order they stand.
+    fn unknown(&self) -> Vec<&'d Spanned<Cow<'d, str>>> {
+        let mut unknown: Vec<_> =
+            self.table.keys().filter(|key| !self.known.contains(&key.get_ref().as_ref())).collect();
+        unknown.sort_by_key(|key| key.span().start);
+        unknown
+    }
+
+    /// Refuses keys that have no place here.
     ///
     /// # Errors
     ///
     /// [`FileError`] naming the first one and listing those accepted.
     pub fn finish(self) -> Result<(), FileError> {
-        let asked = self.asked.borrow();
-        let unknown = self.table.keys().filter(|key| !asked.contains(&key.get_ref().as_ref()));
-        let Some(key) = unknown.min_by_key(|key| key.span().start) else {
+        let Some(key) = self.unknown().first().copied() else {
             return Ok(());
         };
-        let mut accepted: Vec<&str> = vec![];
-        for key in asked.iter() {
-            if !accepted.contains(key) {
-                accepted.push(key);
-            }
-        }
         let shown = shorten(key.get_ref(), SHOWN);
         Err(self.document.refuse(
             Some(self.document.line(&key.span())),
             &self.path(&shown),
             String::new(),
-            format!("not a key known here, accepted are {}", accepted.join(", ")),
+            format!("not a key known here, accepted are {}", self.known.join(", ")),
         ))
     }
 }
@@ -258,6 +266,7 @@ pub struct Field<'d> {
     field: String,
     line: Option<usize>,
     value: Option<&'d Spanned<DeValue<'d>>>,
+    unknown: Vec<&'d Spanned<Cow<'d, str>>>,
 }
 
 impl<'d> Field<'d> {
@@ -287,6 +296,11 @@ impl<'d> Field<'d> {
     }
 
     fn refuse_given(&self, given: String, accepted: impl Display) -> FileError {
+        let mut accepted = accepted.to_string();
+        if let Some(key) = self.unknown.first() {
+            let line = self.document.line(&key.span());
+            accepted.push_str(&format!("; unknown key {} here on line {line}", shorten(key.get_ref(), SHOWN)));
+        }
         self.document.refuse(self.line, &self.field, given, accepted)
     }
 

@@ -2,6 +2,7 @@
 //!
 //! Process control only, never a flame safeguard.
 
+mod advice;
 mod assembled;
 pub mod burner_file;
 mod caution;
@@ -9,11 +10,13 @@ mod compose;
 pub mod document;
 pub mod entries;
 mod file_error;
+mod file_keys;
 pub mod rows;
 mod shop;
 mod table;
 mod text;
 
+pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
 pub use caution::Caution;
 pub use compose::{AirBlock, Rung, Setting, SettingAir, Sheet, WrongDrill, compose};

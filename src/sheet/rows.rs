@@ -169,6 +169,7 @@ fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
             "air_ratio": air.and_then(super::compose::SettingAir::air_ratio),
             "air_ratio_asked": match setting.entry.air { AirAim::AirRatio(ratio) => Some(ratio), AirAim::Damper(_) => None },
             "damper_opening": air.and_then(|air| air.opening),
+            "too_much_air": air.map(|air| air.too_much_air),
             "air_kg_per_s": running.map(|running| running.air.kilograms_per_second()),
             "air_flow_m3_per_s": running.map(|running| running.air_flow.cubic_meters_per_second()),
             "blower_pressure_pa": running.map(|running| running.blower_pressure.pascals()),
@@ -210,6 +211,7 @@ fn rung(rung: &Rung, sheet: &Sheet) -> Value {
         "air_stoichiometric_kg_per_s": needed(&sheet.air_need, rung.gas),
         "air_ratio_damper_left": rung.air_ratio_damper_left,
         "damper_opening": rung.opening,
+        "too_much_air": sheet.air.as_ref().map(|_| rung.too_much_air),
     })
 }
 

@@ -4,8 +4,8 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::quantity::{
-    ActualVolumeFlow, Duration, GaugePressure, GrossHeatRate, Length, Mass, MassFlow, NetHeatRate, PressureDifference,
-    Temperature,
+    ActualVolumeFlow, Duration, GaugePressure, GrossHeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
+    PressureDifference, Temperature,
 };
 
 /// The units of a text answer.
@@ -15,11 +15,23 @@ pub struct Shop {
     pub inch: bool,
 }
 
-/// A number with about this many figures and no exponent.
+/// A number with these decimals; what rounds to nought has no sign.
+fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(size) if !size.contains(|digit: char| digit.is_ascii_digit() && digit != '0') => size.into(),
+        _ => text,
+    }
+}
+
+/// A number with about this many figures and no exponent; whole digits are kept up to 9999.
 fn figures(value: f64, figures: i32) -> String {
     let size = if value == 0.0 { 0 } else { value.abs().log10().floor() as i32 };
-    let decimals = usize::try_from(figures - 1 - size).unwrap_or(0).min(4);
-    format!("{value:.decimals$}")
+    if size > 3 {
+        let step = 10_f64.powi(size + 1 - figures);
+        return fixed((value / step).round() * step, 0);
+    }
+    fixed(value, usize::try_from(figures - 1 - size).unwrap_or(0).min(4))
 }
 
 impl Shop {
@@ -31,7 +43,10 @@ impl Shop {
     /// A gauge reading, with as many figures as a gauge shows, without its unit.
     #[must_use]
     pub fn gauge_number(&self, gauge: GaugePressure) -> String {
-        if self.inch { format!("{:.1}", gauge.psi()) } else { format!("{:.3}", gauge.bar()) }
+        let (reading, decimals) = if self.inch { (gauge.psi(), 1) } else { (gauge.bar(), 3) };
+        // A light setting is the last step of the dial, and reads from a finer gauge.
+        let low = reading < if self.inch { 1.0 } else { 0.1 };
+        fixed(reading, decimals + usize::from(low))
     }
     /// A gauge reading.
     #[must_use]
@@ -43,9 +58,9 @@ impl Shop {
     pub fn low_pressure(&self, pascals: f64) -> String {
         let pressure = PressureDifference::from_pascals(pascals);
         if self.inch {
-            format!("{:.2} in w.c.", pressure.inches_of_water())
+            format!("{} in w.c.", figures(pressure.inches_of_water(), 3))
         } else {
-            format!("{:.0} Pa", pressure.pascals())
+            format!("{} Pa", figures(pressure.pascals(), 3))
         }
     }
     /// A flow of air.
@@ -85,12 +100,16 @@ impl Shop {
     /// A mass of gas.
     #[must_use]
     pub fn mass(&self, mass: Mass) -> String {
-        if self.inch { format!("{:.2} lb", mass.pounds()) } else { format!("{:.2} kg", mass.kilograms()) }
+        if self.inch { format!("{} lb", fixed(mass.pounds(), 2)) } else { format!("{} kg", fixed(mass.kilograms(), 2)) }
     }
     /// A temperature.
     #[must_use]
     pub fn temperature(&self, temperature: Temperature) -> String {
-        if self.inch { format!("{:.0} F", temperature.fahrenheit()) } else { format!("{:.0} C", temperature.celsius()) }
+        if self.inch {
+            format!("{} F", fixed(temperature.fahrenheit(), 0))
+        } else {
+            format!("{} C", fixed(temperature.celsius(), 0))
+        }
     }
     /// A bore, in both units, since drills are sold in both.
     #[must_use]
@@ -113,7 +132,7 @@ impl Shop {
     /// A height.
     #[must_use]
     pub fn height(&self, height: Length) -> String {
-        if self.inch { format!("{:.0} ft", height.feet()) } else { format!("{:.0} m", height.meters()) }
+        if self.inch { format!("{} ft", fixed(height.feet(), 0)) } else { format!("{} m", fixed(height.meters(), 0)) }
     }
     /// Money.
     #[must_use]
@@ -125,6 +144,26 @@ impl Shop {
     pub fn clock(time: Duration) -> String {
         let minutes = time.minutes().round() as u64;
         format!("{}:{:02}", minutes / 60, minutes % 60)
+    }
+    /// A power at a shaft.
+    #[must_use]
+    pub fn power(&self, power: Power) -> String {
+        if self.inch {
+            format!("{} hp", figures(power.horsepower(), 2))
+        } else {
+            format!("{} W", figures(power.watts(), 2))
+        }
+    }
+    /// An air ratio.
+    #[must_use]
+    pub fn ratio(ratio: f64) -> String {
+        if ratio.abs() < 9.995 { fixed(ratio, 2) } else { figures(ratio, 3) }
+    }
+    /// How far something is off, as a percentage with its sign.
+    #[must_use]
+    pub fn off_by(share: f64) -> String {
+        let text = format!("{:+.1} %", 100.0 * share);
+        if text == "-0.0 %" { "+0.0 %".into() } else { text }
     }
     /// A share as a percentage.
     #[must_use]
@@ -149,7 +188,8 @@ pub fn fire_words(air_ratio: f64) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::figures;
+    use super::{Shop, figures, fixed};
+    use crate::quantity::GaugePressure;
 
     #[test]
     fn figures_keep_three_digits_and_never_an_exponent() {
@@ -158,5 +198,20 @@ mod tests {
         assert_eq!(figures(88.76, 3), "88.8");
         assert_eq!(figures(1234.5, 3), "1234");
         assert_eq!(figures(0.012_34, 3), "0.0123");
+        assert_eq!(figures(15_123.0, 3), "15100");
+        assert_eq!(figures(-0.000_01, 3), "0.0000");
+    }
+
+    #[test]
+    fn nothing_reads_minus_nought() {
+        assert_eq!((fixed(-0.4, 0), fixed(-0.6, 0), fixed(-10.0, 0)), ("0".into(), "-1".into(), "-10".into()));
+        assert_eq!((Shop::off_by(-0.0001), Shop::off_by(-0.012)), ("+0.0 %".into(), "-1.2 %".into()));
+    }
+
+    #[test]
+    fn a_low_gauge_keeps_two_figures() {
+        let gauge = |psi| Shop { inch: true }.gauge_number(GaugePressure::from_psi(psi));
+        assert_eq!((gauge(0.25), gauge(0.999), gauge(5.0)), ("0.25".into(), "1.00".into(), "5.0".into()));
+        assert_eq!(Shop { inch: false }.gauge_number(GaugePressure::from_pascals(1250.0)), "0.0125");
     }
 }

@@ -10,12 +10,13 @@ use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
 use super::shop::{Shop, fire_words};
 use super::table::table;
+use crate::Input;
 use crate::burner::Remedies;
 use crate::orifice::{DrillList, Edge};
 use crate::quantity::{Duration, Length};
 
 /// Columns of the page.
-const WIDTH: usize = 92;
+const WIDTH: usize = 96;
 
 /// The sheet as text.
 #[must_use]
@@ -81,7 +82,7 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
         page,
         "Site",
         &format!(
-            "{place}{}, {} humidity, air pressure {pressure}: {} of the oxygen a litre holds at sea level",
+            "{place}{}, {} humidity, air pressure {pressure}, {} of the oxygen at sea level",
             shop.temperature(site.air_temperature()),
             Shop::share(site.humidity()),
             Shop::share(oxygen / at_sea_level),
@@ -112,7 +113,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
     format!(
-        "{many}{name} ({}), straight for {}, {edge}. The hole's shape makes every fire below sure within {:.0} %.",
+        "{many}{name} ({}), straight for {}, {edge}. What is known of the hole makes each fire sure within {:.0} %.",
         shop.bore(bore.diameter()),
         shop.length(length),
         100.0 * spread,
@@ -136,11 +137,15 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
                 setting.entry.name.clone(),
                 shop.gauge_number(setting.gauge),
                 damper_words(setting),
-                ratio.map_or("-".into(), |ratio| format!("{ratio:.2}")),
+                ratio.map_or("-".into(), Shop::ratio),
                 shop.heat_number(setting.heat_gross, setting.heat_net),
                 shop.gas_number(setting.gas),
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
-                ratio.map_or(String::new(), |ratio| fire_words(ratio).into()),
+                match ratio {
+                    _ if setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows".into(),
+                    Some(ratio) => fire_words(ratio).into(),
+                    None => String::new(),
+                },
             ]
         })
         .collect();
@@ -152,6 +157,9 @@ fn damper_words(setting: &Setting) -> String {
     let Some(air) = &setting.air else { return "-".into() };
     match (air.opening, air.shortfall) {
         (_, Some(_)) => "wide, too little".into(),
+        (Some(opening), None) if air.too_much_air && setting.gas.kilograms_per_second() > 0.0 => {
+            format!("shut further than {}", Shop::share(opening))
+        }
         (Some(opening), None) => Shop::share(opening),
         (None, None) => "none".into(),
     }
@@ -198,8 +206,11 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
     if sheet.file.gas.price.is_some() {
         columns.push(vec![format!("{} an hour", sheet.file.gas.currency)]);
     }
+    let has_damper = has_air && sheet.file.damper.is_some();
+    if has_damper {
+        columns.push(vec![format!("damper for {}", Shop::ratio(sheet.file.air_ratio))]);
+    }
     if has_air {
-        columns.push(vec![format!("damper for {:.2}", sheet.file.air_ratio)]);
         let left =
             sheet.air.as_ref().and_then(|air| sheet.settings[air.setting].air.as_ref()).and_then(|air| air.opening);
         columns.push(vec![
@@ -215,9 +226,17 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
         if let Some(price) = sheet.file.gas.price {
             cells.push(format!("{:.2}", price.per_kilogram() * rung.gas.kilograms_per_hour()));
         }
+        if has_damper {
+            cells.push(match rung.opening {
+                Some(opening) => Shop::share(opening),
+                None if rung.too_much_air => {
+                    format!("under {}", Shop::share(Input::DamperOpening.range().min))
+                }
+                None => "wide, too little".into(),
+            });
+        }
         if has_air {
-            cells.push(rung.opening.map_or("out of reach".into(), Shop::share));
-            cells.push(rung.air_ratio_damper_left.map_or("-".into(), |ratio| format!("{ratio:.2}")));
+            cells.push(rung.air_ratio_damper_left.map_or("-".into(), Shop::ratio));
         }
         for (column, cell) in columns.iter_mut().zip(cells) {
             column.push(cell);
@@ -267,10 +286,10 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
         format!("TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
     };
     let text = format!(
-        "\"{}\" at {} and air ratio {:.2} wants {} at {} here, damper wide open. This blower {verdict}.",
+        "\"{}\" at {} and air ratio {} wants {} at {} here, damper wide open. This blower {verdict}.",
         setting.entry.name,
         shop.gauge(setting.gauge),
-        air.air_ratio,
+        Shop::ratio(air.air_ratio),
         shop.air(air.demand.air_flow),
         shop.low_pressure(air.demand.blower_pressure.pascals()),
         verdict = verdict,
@@ -284,13 +303,7 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
         );
     }
     let standard = &air.duty.as_standard_air;
-    let power = standard.shaft_power.map_or(String::new(), |power| {
-        if shop.inch {
-            format!(", {:.2} hp at the shaft", power.horsepower())
-        } else {
-            format!(", {:.0} W at the shaft", power.watts())
-        }
-    });
+    let power = standard.shaft_power.map_or(String::new(), |power| format!(", {} at the shaft", shop.power(power)));
     paragraph(
         page,
         "  Buying",

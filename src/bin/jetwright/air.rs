@@ -41,10 +41,10 @@ pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
         Format::Text => {
             let shop = Shop { inch: shared.answer.units == Units::Inch };
             format!(
-                "{} at air ratio {:.2} (1 = just enough) needs {} {} of air: {} as the blower takes it in here.\n\
+                "{} at air ratio {} (1 = just enough) needs {} {} of air: {} as the blower takes it in here.\n\
                  That burns {} {} of gas; one volume of gas takes {:.1} volumes of air to just burn.\n",
                 shop.heat(gas.gross_heating_value().of(gas_flow), gas.net_heating_value().of(gas_flow)),
-                arguments.air_ratio.0,
+                Shop::ratio(arguments.air_ratio.0),
                 shop.gas_number(air),
                 shop.gas_unit(),
                 shop.air(flow),

@@ -6,14 +6,14 @@ use std::path::PathBuf;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
-use jetwright::orifice::{BoreLength, BoreShape, Coefficient, DrillList, Supply};
+use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::quantity::{
     AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
     parse_count, parse_within,
 };
 use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
-use jetwright::sheet::shorten;
-use jetwright::{Input, Site};
+use jetwright::sheet::{advice, jet_key, shorten};
+use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;
 
@@ -160,6 +160,12 @@ pub struct ShapeArguments {
 }
 
 impl ShapeArguments {
+    /// The bore of this shape.
+    pub fn bore(&self, diameter: Length) -> Result<Bore, CommandError> {
+        let bore = self.shape()?.with_diameter(diameter);
+        Ok(bore.map_err(|error| CommandError::option(jet_key(&error), advice(&error)))?)
+    }
+
     /// The shape, with what goes together checked.
     pub fn shape(&self) -> Result<BoreShape, CommandError> {
         let edge = edge_of(self.edge, self.chamfer_depth, self.chamfer_angle, self.edge_radius)?;
@@ -209,19 +215,35 @@ impl SharedArguments {
         let sea_level = nothing.then_some(Length::from_meters(0.0));
         let pressure = SitePressure::of(self.altitude.or(sea_level), self.station_pressure, self.sea_level_pressure)?;
         let entry = SiteEntry { pressure, air_temperature: self.air_temperature, humidity: self.humidity.0 };
-        entry.site().map_err(|error| CommandError::option("altitude", error))
+        Ok(entry.site().map_err(|error| CommandError::option("altitude", error))?)
     }
 
     /// The gas.
     pub fn gas(&self) -> Result<Gas, CommandError> {
-        let mixture = parse_gas(&self.gas)
-            .map_err(|error| CommandError::option("gas", format!("given {}, {error}", shorten(&self.gas, 60))))?;
+        let mixture = parse_gas(&self.gas).map_err(|error| CommandError::option("gas", error))?;
         Ok(Gas::new(mixture))
     }
 
     /// The gas before the jet at a gauge pressure, and what it blows into.
     pub fn supply(&self, site: &Site, gauge: GaugePressure, back: GaugePressure) -> Supply {
         Supply { ambient: site.ambient_pressure(), gauge, back, temperature: self.gas_temperature() }
+    }
+
+    /// The error of a gauge pressure that the gas refuses, the first of them or a later one.
+    pub fn refuse_gauge(&self, index: usize, error: &Error) -> CommandError {
+        let inverted = Error::InvertedPair { lesser: Input::BackPressure, greater: Input::GaugePressure };
+        let refused = match *error {
+            found if found == inverted => {
+                CommandError::option("back-pressure", "must be no higher than the gauge pressure")
+                    .beside("gauge", index)
+            }
+            Error::Liquid { .. } => {
+                let temperature = self.gas_temperature.map_or("air-temperature", |_| "gas-temperature");
+                CommandError::option("gauge", advice(error)).nth(index).beside(temperature, 0)
+            }
+            _ => CommandError::option("gauge", advice(error)).nth(index),
+        };
+        refused.into()
     }
 
     /// Temperature of the gas before the jet.

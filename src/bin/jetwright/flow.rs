@@ -16,13 +16,13 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
     let (diameter, _) = arguments.size()?.diameter().map_err(|accepted| CommandError::option("drill", accepted))?;
-    let bore = arguments.shape.shape()?.with_diameter(diameter).map_err(|error| CommandError::option("bore", error))?;
+    let bore = arguments.shape.bore(diameter)?;
     let jet = Jet { bore, count: f64::from(arguments.shape.jets), coefficient: arguments.shape.coefficient() };
     let need = AirNeed::new(&gas, &site);
     let mut flows = Vec::new();
-    for &gauge in &arguments.gauge {
+    for (index, &gauge) in arguments.gauge.iter().enumerate() {
         let supply = shared.supply(&site, gauge, arguments.shape.back_pressure);
-        let flow = jet.flow(&gas, &supply).map_err(|error| CommandError::option("gauge", error))?;
+        let flow = jet.flow(&gas, &supply).map_err(|error| shared.refuse_gauge(index, &error))?;
         let saturation = gas.mixture().saturation_ratio(gauge.to_absolute(supply.ambient), supply.temperature);
         flows.push((gauge, flow, saturation));
     }

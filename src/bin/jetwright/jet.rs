@@ -1,9 +1,10 @@
 //! `jetwright jet`.
 
+use jetwright::Error;
 use jetwright::orifice::{Drill, Jet, JetFlow, bore_for_heat, pressure_for_heat};
 use jetwright::quantity::{GaugePressure, HeatRate};
 use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, table};
+use jetwright::sheet::{Shop, advice, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, JetArguments, Units};
@@ -24,14 +25,18 @@ pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
     let (site, gas, shape) = (shared.site()?, shared.gas()?, arguments.shape.shape()?);
     let supply = shared.supply(&site, arguments.gauge, arguments.shape.back_pressure);
     let (count, coefficient) = (f64::from(arguments.shape.jets), arguments.shape.coefficient());
-    let bore = bore_for_heat(&shape, count, coefficient, &gas, &supply, arguments.heat)
-        .map_err(|error| CommandError::option("heat", error))?;
+    let bore =
+        bore_for_heat(&shape, count, coefficient, &gas, &supply, arguments.heat).map_err(|error| match error {
+            Error::NoSolution { .. } => CommandError::option("heat", advice(&error)).beside("gauge", 0).into(),
+            _ => shared.refuse_gauge(0, &error),
+        })?;
     let (below, above) = arguments.drills.list().neighbors(bore);
     let mut nearest = Vec::new();
     for drill in [below, above].into_iter().flatten() {
-        let bore = shape.with_diameter(drill.diameter()).map_err(|error| CommandError::option("drills", error))?;
+        // A neighbor that the tube before it does not admit is no choice.
+        let Ok(bore) = shape.with_diameter(drill.diameter()) else { continue };
         let jet = Jet { bore, count, coefficient };
-        let flow = jet.flow(&gas, &supply).map_err(|error| CommandError::option("gauge", error))?;
+        let flow = jet.flow(&gas, &supply).map_err(|error| shared.refuse_gauge(0, &error))?;
         let heat_error = match arguments.heat {
             HeatRate::Gross(heat) => flow.heat_gross.watts() / heat.watts() - 1.0,
             HeatRate::Net(heat) => flow.heat_net.watts() / heat.watts() - 1.0,
@@ -81,7 +86,7 @@ fn text(nearest: &[Near], shop: Shop) -> String {
                 near.drill.to_string(),
                 shop.bore(near.drill.diameter()),
                 shop.heat_number(near.flow.heat_gross, near.flow.heat_net),
-                format!("{:+.1} %", 100.0 * near.heat_error),
+                Shop::off_by(near.heat_error),
                 near.gauge.map_or("out of reach".into(), |gauge| shop.gauge(gauge)),
             ]
         })

@@ -12,7 +12,7 @@ mod sheet;
 
 use std::process::ExitCode;
 
-use clap::Parser;
+use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, Command};
 use command_error::CommandError;
@@ -30,11 +30,16 @@ fn main() -> ExitCode {
 
 fn answer() -> Result<String, CommandError> {
     arguments::refuse_overlong(std::env::args_os())?;
-    match Arguments::try_parse().map_err(CommandError::Usage)?.command {
+    let matches = Arguments::command().try_get_matches().map_err(CommandError::Usage)?;
+    let answered = match Arguments::from_arg_matches(&matches).map_err(CommandError::Usage)?.command {
         Command::Sheet(arguments) => sheet::run(&arguments),
         Command::Blank => Ok(jetwright::sheet::burner_file::BLANK.into()),
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),
-    }
+    };
+    answered.map_err(|error| match matches.subcommand() {
+        Some((_, options)) => error.with_given(options),
+        None => error,
+    })
 }

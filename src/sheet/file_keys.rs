@@ -1,0 +1,51 @@
+//! Every key of a burner file, section by section, in the order a message lists them.
+
+/// Before the first section, and the sections.
+pub const ROOT: &[&str] =
+    &["name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting"];
+/// `[site]`
+pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
+/// `[gas]`
+pub const GAS: &[&str] = &["kind", "temperature", "price", "currency"];
+/// `[jet]`
+pub const JET: &[&str] = &[
+    "drill",
+    "bore",
+    "bore_length",
+    "edge",
+    "chamfer_depth",
+    "chamfer_angle",
+    "edge_radius",
+    "roughness",
+    "count",
+    "approach_diameter",
+    "measured_coefficient",
+    "measured_gauge",
+];
+/// `[blower]`
+pub const BLOWER: &[&str] = &["points", "shut_off", "free_delivery", "speed", "now_speed", "density", "efficiency"];
+/// A point of the blower's curve.
+pub const POINT: &[&str] = &["flow", "pressure", "power"];
+/// `[[duct]]`
+pub const DUCT: &[&str] = &["diameter", "length", "roughness", "fitting_loss"];
+/// `[damper]`
+pub const DAMPER: &[&str] = &["kind", "diameter"];
+/// `[head]`
+pub const HEAD: &[&str] = &[
+    "ports",
+    "port_diameter",
+    "open_fraction",
+    "slot_width",
+    "slot_length",
+    "port_length",
+    "count",
+    "mixture_temperature",
+    "mixing_tube_diameter",
+];
+/// `[chamber]`
+pub const CHAMBER: &[&str] = &["exhaust_area", "exhaust_loss", "temperature"];
+/// `[fire]`
+pub const FIRE: &[&str] = &["air_ratio"];
+/// `[[setting]]`
+pub const SETTING: &[&str] =
+    &["name", "gauge", "heat", "damper", "air_ratio", "chamber_temperature", "minutes", "purpose"];
