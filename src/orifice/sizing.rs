@@ -92,11 +92,13 @@ pub fn bore_for_heat<S: Scalar>(
 fn diameters<S: Scalar>(shape: &BoreShape<S>) -> (S, S) {
     let range = Input::Bore.range();
     let mut high = S::c(range.max);
+    // The check of a bound that is a quotient must not find it a rounding beyond.
+    let inside = S::one() - S::c(4.0) * S::EPSILON;
     if let super::bore::BoreLength::Diameters(count) = shape.length {
-        high = high.smaller(S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
+        high = high.smaller(inside * S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
     }
     if let Some(approach) = shape.approach {
-        high = high.smaller(S::c(Input::ApproachRatio.range().max) * approach.meters());
+        high = high.smaller(inside * S::c(Input::ApproachRatio.range().max) * approach.meters());
     }
     (S::c(range.min), high)
 }
