@@ -1,7 +1,7 @@
 //! Properties of the jet over the whole of the accepted ranges.
 
 use crate::laws::cases::{ACCEPTED, JetCase, any_jet, numbers};
-use crate::tolerance::{ROUNDING, STEP_OF_DROP, STEP_OF_MEASURE};
+use crate::tolerance::{STANDING, STEP_OF_DROP, STEP_OF_MEASURE};
 use jetwright::orifice::{BoreLength, Edge};
 use jetwright::quantity::Length;
 use jetwright::{Error, Input};
@@ -84,7 +84,7 @@ fn a_breath_of_pressure_has_an_answer_and_none_has_no_flow() {
 fn follows(name: &str, sign: f64, change: Change, case: &JetCase, share: f64) -> Result<(), String> {
     let Some(other) = change(case, share) else { return Ok(()) };
     let (Some(before), Some(after)) = (case.log_flow(), other.log_flow()) else { return Ok(()) };
-    let right = sign * (after - before) >= -ROUNDING || after == f64::NEG_INFINITY;
+    let right = sign * (after - before) >= -STANDING || after == f64::NEG_INFINITY;
     if right { Ok(()) } else { Err(format!("{name} by {share}: {before} to {after} for {case:?}")) }
 }
 
@@ -247,7 +247,7 @@ proptest! {
             JetCase { edge: Edge::Rounded { radius: Length::from_meters(radius * case.bore) }, ..case }.log_flow()
         };
         if let (Some(less), Some(more)) = (rounded(radius), rounded(radius + 0.02)) {
-            prop_assert!(more >= less - ROUNDING);
+            prop_assert!(more >= less - STANDING);
         }
     }
 

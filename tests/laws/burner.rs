@@ -3,6 +3,7 @@
 use super::rig::{BELL_FOUNDRY, Rig};
 use crate::tolerance::{BALANCE, ROUND_TRIP};
 use jetwright::burner::{AirSetting, Burner, Running};
+use jetwright::orifice::Supply;
 use jetwright::quantity::{GaugePressure, HeatRate};
 use jetwright::{Error, Input, Result};
 
@@ -137,6 +138,41 @@ fn the_damper_for_an_air_ratio_gives_it() {
         met += 1;
     }
     assert!(met > 50, "{met}");
+}
+
+#[test]
+fn a_demands_gas_is_what_its_jets_pass_into_its_back_pressure() {
+    let (mut met, mut beyond) = (0, 0);
+    let range = Input::BackPressure.range();
+    for rig in Rig::cover(COVER) {
+        // Heads of few fine ports ask for more than is accepted of a back pressure.
+        for rig in [rig, Rig { ports: 4.0, port: 1.5e-3, gauge: 300e3, ..rig }] {
+            let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+            let demand = match burner.demand(&conditions, rig.gauge(), rig.air_ratio) {
+                Ok(demand) => demand,
+                Err(Error::NoSolution { input: Input::BackPressure, .. }) => {
+                    beyond += 1;
+                    continue;
+                }
+                Err(Error::Liquid { .. }) => continue,
+                Err(error) => panic!("{error:?} {rig:?}"),
+            };
+            let back = demand.back_pressure;
+            assert!(back.pascals() >= range.min && back.pascals() <= range.max, "{rig:?}");
+            let supply = Supply {
+                ambient: conditions.site.ambient_pressure(),
+                gauge: rig.gauge(),
+                back,
+                temperature: conditions.gas_temperature,
+            };
+            let gas = burner.jet.flow(&conditions.gas, &supply).unwrap().mass_flow.kilograms_per_second();
+            assert!(near(demand.gas.kilograms_per_second(), rig.heads * gas, gas), "{rig:?}");
+            let need = conditions.air_need().mass_ratio * rig.air_ratio * demand.gas.kilograms_per_second();
+            assert!(near(demand.air.kilograms_per_second(), need, need), "{rig:?}");
+            met += 1;
+        }
+    }
+    assert!(met > COVER / 2 && beyond > 20, "{met} {beyond}");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::cases::{ACCEPTED, IN_USE, JetCase, named_gas};
 use crate::tolerance::{ONE_STEP, ROUND_TRIP};
+use jetwright::combustion::AirNeed;
 use jetwright::gas::{CombustionReference, NAMED};
 use jetwright::orifice::{BoreLength, Coefficient, Jet, Supply, bore_for_heat, discharge, pressure_for_heat};
 use jetwright::quantity::{
@@ -143,6 +144,24 @@ fn a_measured_coefficient_is_used_as_it_is() {
         let model_there = model.flow(&gas, &elsewhere).unwrap().discharge_coefficient;
         let expected = 0.7 * modelled.discharge_coefficient / model_there;
         assert!(near(with(moved).discharge_coefficient, expected, 1e-12));
+    }
+}
+
+#[test]
+fn the_dry_air_needed_does_not_know_the_weather() {
+    for index in 0..NAMED.len() {
+        let need = |humidity: f64| {
+            let warm = Temperature::from_celsius(30.0);
+            let site = Site::at_altitude(Length::from_meters(1600.0), warm, humidity).unwrap();
+            (AirNeed::new(&named_gas(index), &site), site)
+        };
+        let ((dry, _), (moist, site)) = (need(0.0), need(0.8));
+        assert!(near(dry.dry_mass_ratio, dry.mass_ratio, 1e-12));
+        assert!(near(moist.dry_mass_ratio, dry.dry_mass_ratio, 1e-12));
+        // Moist air is the same dry air with its water, 18.015 28 kg/kmol, beside it.
+        let water = site.water_fraction();
+        let wet = 1.0 + water / (1.0 - water) * 18.015_28 / 28.965_46;
+        assert!(near(moist.mass_ratio, dry.mass_ratio * wet, 1e-6));
     }
 }
 
