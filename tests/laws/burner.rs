@@ -146,7 +146,8 @@ fn a_demands_gas_is_what_its_jets_pass_into_its_back_pressure() {
     let range = Input::BackPressure.range();
     for rig in Rig::cover(COVER) {
         // Heads of few fine ports ask for more than is accepted of a back pressure.
-        for rig in [rig, Rig { ports: 4.0, port: 1.5e-3, gauge: 300e3, ..rig }] {
+        let fine = |port: f64| Rig { ports: 4.0, port, gauge: 440e3, ..rig };
+        for rig in [rig, fine(1.5e-3), fine(3e-3), fine(6e-3)] {
             let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
             let demand = match burner.demand(&conditions, rig.gauge(), rig.air_ratio) {
                 Ok(demand) => demand,
@@ -207,7 +208,12 @@ fn the_highest_gauge_and_every_remedy_use_the_blower_up() {
     let top = Input::GaugePressure.range().max;
     for rig in Rig::cover(COVER) {
         let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
-        let Ok(highest) = burner.highest_gauge(&conditions, rig.air_ratio) else { continue };
+        let Ok(highest) = burner.highest_gauge(&conditions, rig.air_ratio) else {
+            // It feeds no setting, not even one of ten pascals.
+            let least = burner.demand(&conditions, GaugePressure::from_pascals(10.0), rig.air_ratio).unwrap();
+            assert!(burner.surplus(&conditions, &least).unwrap() < 0.0, "{rig:?}");
+            continue;
+        };
         if highest.pascals() < top {
             assert!(surplus(&burner, &rig, highest).abs() < ROUND_TRIP, "{rig:?}");
             assert!(surplus(&burner, &rig, highest * 0.99) > 0.0 && surplus(&burner, &rig, highest * 1.01) < 0.0);
@@ -241,6 +247,14 @@ fn the_highest_gauge_and_every_remedy_use_the_blower_up() {
         }
     }
     assert!(met.iter().all(|&count| count > 20), "{met:?}");
+}
+
+#[test]
+fn a_faint_blower_feeds_a_faint_fire() {
+    let rig = Rig { blower_pressure: 8.0, bore: 2.5e-3, ports: 20.0, exhaust: None, tube: None, ..BELL_FOUNDRY };
+    let highest = rig.burner::<f64>().highest_gauge(&rig.conditions(), rig.air_ratio).unwrap();
+    assert!(highest.pascals() < 400.0, "{highest:?}");
+    assert!(surplus(&rig.burner(), &rig, highest).abs() < ROUND_TRIP);
 }
 
 #[test]
