@@ -147,6 +147,17 @@ impl<S: Scalar> Head<S> {
     }
 }
 
+/// How far a trial speed is from the answer.
+struct Residual<S> {
+    value: S,
+    /// d value / dv.
+    slope: S,
+    /// w at the end.
+    exit: S,
+    /// dw / dv.
+    exit_slope: S,
+}
+
 struct Equations<S> {
     /// (k-1)/2k
     a: S,
@@ -212,8 +223,8 @@ impl<S: Scalar> Equations<S> {
         S::c(SERIES[0]) * v * sum
     }
 
-    /// Residual of the friction equation and w at the end, each with its slope.
-    fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> [(S, S); 2] {
+    /// The friction equation at a trial speed.
+    fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> Residual<S> {
         let (one, two) = (S::one(), S::c(2.0));
         let (a, c) = (self.a, self.c);
         // p1/p2 - 1 without the difference of nearly equal pressures.
@@ -237,7 +248,7 @@ impl<S: Scalar> Equations<S> {
         let slope = delta_slope * shrink.squared()
             - c * (log_stretch + v * delta_slope * shrink)
             - friction.factor * (one + v * friction.log_slope * head.log_flux_slope(v, a));
-        [(value, slope), (v * stretch, stretch + v * delta_slope)]
+        Residual { value, slope, exit: v * stretch, exit_slope: stretch + v * delta_slope }
     }
 
     /// The subsonic flow: Newton in ln v.
@@ -253,13 +264,13 @@ impl<S: Scalar> Equations<S> {
         let close_enough = S::EPSILON.sqrt().larger(S::c(1e-6));
         for iterations in 1..=NEWTON_CAP {
             let head = self.head(v);
-            let [(value, slope), (exit, exit_slope)] = self.residual(v, &head, friction(head.flux / nozzle.flux));
-            let step = (-value / (v * slope)).clamped(-one, one);
+            let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
+            let step = (-trial.value / (v * trial.slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
             // Newton squares the error: a step this small leaves 1e-12, or rounding, behind it.
             if step.abs() <= close_enough || (v >= most && next >= most) {
                 let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
-                let exit = exit + exit_slope * (next - v);
+                let exit = trial.exit + trial.exit_slope * (next - v);
                 return Ok(Solution { flux, exit, choked: false, iterations });
             }
             v = next;
@@ -291,9 +302,9 @@ impl<S: Scalar> Equations<S> {
         }
         let v = self.flux_peak(v);
         let head = self.head(v);
-        let [(value, _), (exit, _)] = self.residual(v, &head, friction(head.flux / nozzle.flux));
-        let choked = exit >= sonic || value >= S::zero();
-        let exit = exit.smaller(sonic);
+        let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
+        let choked = trial.exit >= sonic || trial.value >= S::zero();
+        let exit = trial.exit.smaller(sonic);
         Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
     }
 
