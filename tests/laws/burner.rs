@@ -142,19 +142,15 @@ fn the_damper_for_an_air_ratio_gives_it() {
 
 #[test]
 fn a_demands_gas_is_what_its_jets_pass_into_its_back_pressure() {
-    let (mut met, mut beyond) = (0, 0);
+    let mut met = 0;
     let range = Input::BackPressure.range();
     for rig in Rig::cover(COVER) {
-        // Heads of few fine ports ask for more than is accepted of a back pressure.
+        // Heads of few fine ports ask for a back pressure near the gauge.
         let fine = |port: f64| Rig { ports: 4.0, port, gauge: 440e3, ..rig };
         for rig in [rig, fine(1.5e-3), fine(3e-3), fine(6e-3)] {
             let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
             let demand = match burner.demand(&conditions, rig.gauge(), rig.air_ratio) {
                 Ok(demand) => demand,
-                Err(Error::NoSolution { input: Input::BackPressure, .. }) => {
-                    beyond += 1;
-                    continue;
-                }
                 Err(Error::Liquid { .. }) => continue,
                 Err(error) => panic!("{error:?} {rig:?}"),
             };
@@ -173,7 +169,7 @@ fn a_demands_gas_is_what_its_jets_pass_into_its_back_pressure() {
             met += 1;
         }
     }
-    assert!(met > COVER / 2 && beyond > 20, "{met} {beyond}");
+    assert!(met > 3 * COVER, "{met}");
 }
 
 #[test]
