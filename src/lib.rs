@@ -18,8 +18,10 @@ pub mod orifice;
 pub mod combustion;
 pub mod air;
 pub mod burner;
-#[cfg(feature = "cli")]
+#[cfg(feature = "sheet")]
 pub mod sheet;
+#[cfg(feature = "python")]
+mod python;
 
 pub use error::{Error, Result};
 pub use limits::Input;

@@ -20,6 +20,7 @@ pub enum AirSetting<S = f64> {
 
 /// What a setting asks of the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Demand<S = f64> {
     /// The jets of one head.
     pub jet: JetFlow<S>,

@@ -55,6 +55,7 @@ pub struct Jet<S = f64> {
 
 /// What a jet passes: all jets together, unless said.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct JetFlow<S = f64> {
     /// Gas passed.
     pub mass_flow: MassFlow<S>,
