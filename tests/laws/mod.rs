@@ -6,3 +6,4 @@ mod effort;
 mod rig;
 mod round_trips;
 mod single_precision;
+mod streams;
