@@ -19,6 +19,8 @@ const DRY_AIR: [(Species, f64); 4] = [
     (Species::Argon, 0.009_34),
     (Species::CarbonDioxide, 0.000_36),
 ];
+/// The least temperature products are worked out at, K: cooler than any flame of the range.
+const COOLEST: f64 = 600.0;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
@@ -100,7 +102,13 @@ impl<S: Scalar> Reactants<S> {
         let dry = air * (S::one() - site.water_fraction());
         let zero = S::zero();
         let mut mixed = Mixed {
-            elements: Elements { carbon: zero, hydrogen: zero, oxygen: zero, nitrogen: zero, argon: zero },
+            elements: Elements {
+                carbon: zero,
+                hydrogen: zero,
+                nitrogen: zero,
+                argon: zero,
+                excess_oxygen: S::c(2.0) * needed * (ratio - S::one()),
+            },
             enthalpy: zero,
         };
         let reference = S::c(298.15);
@@ -162,7 +170,7 @@ impl<S: Scalar> Reactants<S> {
         };
         let root = solve::root(
             Input::MixtureTemperature,
-            self.temperature.kelvin().larger(S::c(900.0)),
+            self.temperature.kelvin().larger(S::c(COOLEST)),
             S::c(HOTTEST),
             &mut surplus,
         )?;
@@ -216,7 +224,6 @@ impl<S: Scalar> Mixed<S> {
         let atoms = species.atoms();
         self.elements.carbon += moles * S::c(atoms.carbon);
         self.elements.hydrogen += moles * S::c(atoms.hydrogen);
-        self.elements.oxygen += moles * S::c(atoms.oxygen);
         match species {
             Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
             Species::Argon => self.elements.argon += moles,

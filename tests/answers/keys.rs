@@ -144,6 +144,7 @@ fn everything() -> Seen {
         seen.all("jetwright jet", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
+    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--air-ratio", "0.9"]));
     for file in sheets() {
         seen.sheet(&file.json());
     }

@@ -5,6 +5,7 @@
 mod air;
 mod arguments;
 mod command_error;
+mod flame;
 mod flow;
 mod jet;
 mod output;
@@ -37,6 +38,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),
+        Command::Flame(arguments) => flame::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),
