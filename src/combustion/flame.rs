@@ -119,10 +119,9 @@ impl<S: Scalar> Reactants<S> {
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
-        net_heat = net_heat
-            - S::c(GAS_CONSTANT)
-                * reference
-                * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
+        net_heat -= S::c(GAS_CONSTANT)
+            * reference
+            * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
         for (species, share) in DRY_AIR {
             mixed.add(species, dry * S::c(share), kelvin);
         }
