@@ -64,7 +64,7 @@ inputs! {
     /// Gauge pressure before the jet.
     GaugePressure = "gauge pressure", "Pa", 0.0, 450_000.0;
     /// Gauge pressure the jet blows into.
-    BackPressure = "back pressure", "Pa", -20_000.0, 100_000.0;
+    BackPressure = "back pressure", "Pa", -20_000.0, 450_000.0;
     /// Diameter of the jet.
     Bore = "bore", "m", 0.25e-3, 12.7e-3;
     /// Length of the jet's straight bore.
@@ -84,7 +84,7 @@ inputs! {
     /// How many equal jets share the gas.
     JetCount = "number of jets", "", 1.0, 64.0;
     /// Heat of the fire.
-    HeatRate = "heat", "W", 1.0, 2.0e6;
+    HeatRate = "heat", "W", 1.0, 2.0e8;
     /// Air supplied over air needed.
     AirRatio = "air ratio", "", 0.5, 5.0;
     /// Flow of air.

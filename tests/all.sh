@@ -23,7 +23,7 @@ step "benches check their results"
 cargo bench --quiet --all-features -- --test
 
 step "documentation, warnings denied"
-RUSTDOCFLAGS="-D warnings" cargo doc --quiet --no-deps --all-features --document-private-items
+RUSTDOCFLAGS="-D warnings" cargo doc --quiet --no-deps --all-features
 
 step "the core on bare metal"
 bash tests/bare_metal.sh

@@ -3,6 +3,30 @@
 /// Single precision against double, relative: what a chip may lose of an answer over the whole range of inputs.
 pub const SINGLE_PRECISION: f64 = 1e-4;
 
+/// What rounding moves a flow that the law lets stand still, relative: a thousand spacings of double.
+pub const ROUNDING: f64 = 2e-13;
+
+/// Most a step of 1e-7 of the drop moves the flow, relative: laminar gas in a long bore flows as the difference of
+/// the squares of the pressures, so up to the second power of it.
+pub const STEP_OF_DROP: f64 = 2e-7;
+
+/// Most a step of 1e-7 of a measure of the bore moves the flow, relative: the fourth power in laminar flow, and more
+/// just beyond 1.5 diameters, where friction begins and a creeping stream feels it at once.
+pub const STEP_OF_MEASURE: f64 = 1e-5;
+
+/// An answer put back into its question, relative: what is left of double after a search to a few spacings.
+pub const ROUND_TRIP: f64 = 1e-9;
+
+/// Pressures and flows that must add up in a solved burner, relative to the largest of them.
+pub const BALANCE: f64 = 1e-9;
+
+/// One fourth-order step down the isentrope against many small ones, relative; it grows with the fifth power of the
+/// logarithm of the pressures, and is largest at the throat of a gas near condensing.
+pub const ONE_STEP: f64 = 2e-4;
+
+/// How far beside the border of an error single precision may decide otherwise than double, relative.
+pub const BORDER: f64 = 1e-3;
+
 /// How far a value lies within `tolerance` of another: relative, unless the text ends with ` abs`.
 ///
 /// The share of the tolerance that is used up, so at most one when it is met; not a number when the text is none.

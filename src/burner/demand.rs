@@ -42,14 +42,16 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range.
+    /// An input out of range; [`Error::NoSolution`](crate::Error::NoSolution) naming the back pressure when the
+    /// head would need more than its range.
     pub fn demand(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<Demand<S>> {
         self.checked(conditions, gauge)?;
         check(Input::AirRatio, air_ratio)?;
         let need = conditions.air_need();
         let head_air = |jet: &JetFlow<S>| jet.mass_flow * (need.mass_ratio * air_ratio);
-        let low = S::c(Input::BackPressure.range().min);
-        let root = solve::root(Input::BackPressure, low, gauge.pascals(), |back| {
+        let range = Input::BackPressure.range();
+        let (low, high) = (S::c(range.min), gauge.pascals().smaller(S::c(range.max)));
+        let root = solve::root(Input::BackPressure, low, high, |back| {
             self.jet_flow(conditions, gauge, back)
                 .map_or(-back, |jet| self.head_need(conditions, &jet, head_air(&jet)).back_pressure() - back)
         })?;

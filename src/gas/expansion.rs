@@ -11,7 +11,7 @@ use crate::quantity::{AbsolutePressure, Density, PressureDifference, Speed, Temp
 use crate::scalar::Scalar;
 
 /// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one.
-const NEVER_CHOKED_ABOVE: f64 = 0.615;
+pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
 
 /// An expansion from rest without loss, down to the pressure ahead or to the throat where it chokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,8 +89,8 @@ impl<S: Scalar> Gas<S> {
         temperature: Temperature<S>,
     ) -> Result<Expansion<S>> {
         let (p0, t0) = (supply.pascals(), check(Input::GasTemperature, temperature.kelvin())?);
-        self.must_be_gas(p0, t0)?;
         let rest = Rest { pressure: p0, temperature: t0, local: self.local(p0, t0) };
+        self.must_be_gas(p0, t0, rest.local.beta)?;
         let fall = (drop.pascals() / p0).clamped(S::zero(), S::one());
         let ratio = S::one() - fall;
         if ratio >= S::c(NEVER_CHOKED_ABOVE) {

@@ -5,7 +5,7 @@ use super::mixture::Mixture;
 use super::species::{Species, SpeciesData};
 use crate::error::Result;
 use crate::limits::{Input, check};
-use crate::quantity::{GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
+use crate::quantity::{Density, GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
@@ -41,7 +41,7 @@ pub struct Gas<S = f64> {
     viscosity_exponent: S,
     gross: GrossHeatPerMass<S>,
     net: NetHeatPerMass<S>,
-    standard_compression_factor: S,
+    standard_density: Density<S>,
 }
 
 impl<S: Scalar> Gas<S> {
@@ -72,7 +72,7 @@ impl<S: Scalar> Gas<S> {
             viscosity_exponent: mixture.mean(|data| data.viscosity_exponent),
             gross: values.gross_mass,
             net: values.net_mass,
-            standard_compression_factor: values.compression_factor,
+            standard_density: values.density,
         }
     }
 
@@ -107,10 +107,10 @@ impl<S: Scalar> Gas<S> {
             HeatRate::Net(heat) => check(Input::HeatRate, heat.watts()).map(|_| self.net.flow_for(heat)),
         }
     }
-    /// Compression factor at 15 degC and 101.325 kPa, from ISO 6976.
+    /// Density at 15 degC and 101.325 kPa, from ISO 6976.
     #[must_use]
-    pub fn standard_compression_factor(&self) -> S {
-        self.standard_compression_factor
+    pub fn standard_density(&self) -> Density<S> {
+        self.standard_density
     }
     /// Dynamic viscosity at low pressure, Pa s: mu(293.15 K) (T / 293.15 K)^n.
     ///

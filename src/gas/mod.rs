@@ -13,6 +13,7 @@ mod species;
 mod state;
 
 pub use expansion::Expansion;
+pub(crate) use expansion::NEVER_CHOKED_ABOVE;
 pub(crate) use fuel::GAS_CONSTANT;
 pub use fuel::Gas;
 pub use heating::{CalorificValues, CombustionReference};

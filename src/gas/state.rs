@@ -27,6 +27,8 @@ pub(super) struct Local<S> {
     pub cooling: S,
     /// d(p v / R) / d ln p at constant entropy, K.
     pub volume_slope: S,
+    /// B p / R T.
+    pub beta: S,
 }
 
 impl<S: Scalar> Local<S> {
@@ -37,8 +39,9 @@ impl<S: Scalar> Local<S> {
 }
 
 impl<S: Scalar> Gas<S> {
-    fn virial_at(&self, kelvin: S) -> Virial<S> {
-        let x = S::c(SCALE) / kelvin;
+    #[inline]
+    fn virial_at(&self, inverse: S) -> Virial<S> {
+        let x = S::c(SCALE) * inverse;
         let x2 = x.squared();
         let x4 = x2.squared();
         let [b0, b1, b2, b3, b8] = self.virial;
@@ -52,14 +55,15 @@ impl<S: Scalar> Gas<S> {
 
     /// cp/R of the ideal gas.
     pub(super) fn ideal_heat_capacity(&self, kelvin: S) -> S {
-        let t = kelvin / S::c(SCALE);
+        let t = kelvin * S::c(1.0 / SCALE);
         let [a0, a1, a2, a3, a4] = self.heat_capacity;
         a0 + t * (a1 + t * (a2 + t * (a3 + t * a4)))
     }
 
+    #[inline]
     pub(super) fn local(&self, pascals: S, kelvin: S) -> Local<S> {
-        let Virial { b, first, second } = self.virial_at(kelvin);
         let inverse = S::one() / kelvin;
+        let Virial { b, first, second } = self.virial_at(inverse);
         let beta = b * pascals * inverse;
         let beta_first = first * pascals * inverse;
         let beta_second = second * pascals * inverse;
@@ -70,12 +74,12 @@ impl<S: Scalar> Gas<S> {
         let volume = kelvin * (S::one() + beta - beta.squared());
         let cooling = kelvin * expansion / heat_capacity;
         let volume_slope = expansion * cooling + kelvin * beta * (S::one() - S::c(2.0) * beta);
-        Local { volume, cooling, volume_slope }
+        Local { volume, cooling, volume_slope, beta }
     }
 
     /// Refuses states where the gas is a liquid beyond doubt.
-    pub(super) fn must_be_gas(&self, pascals: S, kelvin: S) -> Result<()> {
-        if self.virial_at(kelvin).b * pascals < S::c(LIQUID_VIRIAL) * kelvin {
+    pub(super) fn must_be_gas(&self, pascals: S, kelvin: S, beta: S) -> Result<()> {
+        if beta < S::c(LIQUID_VIRIAL) {
             let ratio = self
                 .mixture
                 .saturation_ratio(AbsolutePressure::from_pascals(pascals), Temperature::from_kelvin(kelvin));
@@ -100,8 +104,8 @@ impl<S: Scalar> Gas<S> {
     /// Tsonopoulos, AIChE J. 20 (1974) 263.
     pub fn density(&self, pressure: AbsolutePressure<S>, temperature: Temperature<S>) -> Result<Density<S>> {
         let (p, t) = (pressure.pascals(), temperature.kelvin());
-        self.must_be_gas(p, t)?;
-        let volume = self.local(p, t).volume;
+        let Local { volume, beta, .. } = self.local(p, t);
+        self.must_be_gas(p, t, beta)?;
         Ok(Density::from_kilograms_per_cubic_meter(p / (self.specific_gas_constant * volume)))
     }
 
@@ -113,8 +117,8 @@ impl<S: Scalar> Gas<S> {
     /// [`Error::Liquid`] far into the liquid range.
     pub fn enthalpy(&self, pressure: AbsolutePressure<S>, temperature: Temperature<S>) -> Result<S> {
         let (p, t) = (pressure.pascals(), temperature.kelvin());
-        self.must_be_gas(p, t)?;
-        let Virial { b, first, .. } = self.virial_at(t);
+        let Virial { b, first, .. } = self.virial_at(S::one() / t);
+        self.must_be_gas(p, t, b * p / t)?;
         let departure = p * (b - first) * (S::one() - b * p / t);
         Ok(self.specific_gas_constant * (self.ideal_integral(t, 1) - self.ideal_integral(S::c(298.15), 1) + departure))
     }
@@ -127,8 +131,8 @@ impl<S: Scalar> Gas<S> {
     /// [`Error::Liquid`] far into the liquid range.
     pub fn entropy(&self, pressure: AbsolutePressure<S>, temperature: Temperature<S>) -> Result<S> {
         let (p, t) = (pressure.pascals(), temperature.kelvin());
-        self.must_be_gas(p, t)?;
-        let Virial { b, first, .. } = self.virial_at(t);
+        let Virial { b, first, .. } = self.virial_at(S::one() / t);
+        self.must_be_gas(p, t, b * p / t)?;
         let (beta, beta_first) = (b * p / t, first * p / t);
         let departure = -beta_first + S::c(0.5) * beta * (S::c(2.0) * beta_first - beta);
         let ideal = self.ideal_integral(t, 0) - self.ideal_integral(S::c(298.15), 0) - (p / S::c(101_325.0)).ln();

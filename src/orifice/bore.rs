@@ -1,6 +1,6 @@
 //! The shape of a bore.
 
-use super::edge::Edge;
+use super::edge::{Edge, SQUARE_ENTRY_LOSS};
 use crate::error::Result;
 use crate::friction::Wall;
 use crate::limits::{Input, check};
@@ -9,6 +9,14 @@ use crate::scalar::Scalar;
 
 /// Roughness of a drilled wall when none is given, m (common practice, no source).
 const DRILLED_ROUGHNESS: f64 = 5e-6;
+
+/// Length over diameter from which a bore is fully reattached, and from which friction is counted.
+pub(super) const REATTACHED: f64 = 1.5;
+/// How the stream reattaches with length: the exponent of McGreehan and Schotsch, ASME 87-GT-162.
+const REATTACHMENT: f64 = 1.606;
+/// How the contraction of a thin plate softens with the loss of its mouth: (K/K square)^0.4 follows the
+/// rounded edges of McGreehan and Schotsch within 0.03.
+const SOFTENING: f64 = 0.4;
 
 /// Length of a bore: known, or known in diameters while the diameter is still sought.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,14 +77,18 @@ impl<S: Scalar> BoreShape<S> {
             Some(approach) => check(Input::ApproachRatio, d / approach.meters())?,
             None => S::zero(),
         };
+        let entry_loss = self.edge.entry_loss(diameter)?;
         Ok(Bore {
             diameter,
             area: Area::from_square_meters(S::c(core::f64::consts::FRAC_PI_4) * d.squared()),
             length_ratio: length / d,
             edge: self.edge,
-            entry_loss: self.edge.entry_loss(diameter)?,
+            entry_loss,
+            softening: softening(entry_loss),
+            reattachment: reattachment(length / d),
             wall: Wall::new(roughness / d),
             approach_ratio,
+            approach_factor: S::one() / (S::one() - approach_ratio.squared().squared()).sqrt(),
         })
     }
 }
@@ -89,8 +101,28 @@ pub struct Bore<S = f64> {
     pub(super) length_ratio: S,
     pub(super) edge: Edge<S>,
     pub(super) entry_loss: S,
+    /// Share of a sharp edge's contraction that this mouth leaves in a thin plate.
+    pub(super) softening: S,
+    /// How far the stream has reattached, from 0 in a thin plate to 1 at 1.5 diameters.
+    pub(super) reattachment: S,
     pub(super) wall: Wall<S>,
     pub(super) approach_ratio: S,
+    /// Coefficient of approach.
+    pub(super) approach_factor: S,
+}
+
+/// (K / K square)^0.4.
+fn softening<S: Scalar>(entry_loss: S) -> S {
+    (entry_loss / S::c(SQUARE_ENTRY_LOSS)).powf(S::c(SOFTENING))
+}
+
+/// (1 - exp(-1.606 x^2)) / (1 - exp(-3.614)).
+fn reattachment<S: Scalar>(x: S) -> S {
+    if x >= S::c(REATTACHED) {
+        return S::one();
+    }
+    let whole = S::c(-REATTACHMENT * REATTACHED * REATTACHED).exp_m1();
+    (S::c(-REATTACHMENT) * x.squared()).exp_m1() / whole
 }
 
 impl<S: Scalar> Bore<S> {

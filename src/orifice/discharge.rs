@@ -1,21 +1,13 @@
 //! One coefficient for every bore: thin plate, long bore, and the passage between them.
 
-use super::bore::Bore;
-use super::edge::{Edge, SQUARE_ENTRY_LOSS};
+use super::bore::{Bore, REATTACHED};
+use super::edge::Edge;
 use super::long_bore::frictional_bore;
 use super::stream::Stream;
-use super::thin_plate::{contraction_coefficient, thin_plate};
+use super::thin_plate::{Contraction, thin_plate};
 use crate::error::Result;
 use crate::friction::Friction;
 use crate::scalar::Scalar;
-
-/// Length over diameter from which a bore is fully reattached, and from which friction is counted.
-const REATTACHED: f64 = 1.5;
-/// How the stream reattaches with length: the exponent of McGreehan and Schotsch, ASME 87-GT-162.
-const REATTACHMENT: f64 = 1.606;
-/// How the contraction of a thin plate softens with the loss of its mouth: (K/K square)^0.4 follows the
-/// rounded edges of McGreehan and Schotsch within 0.03.
-const SOFTENING: f64 = 0.4;
 
 /// A discharge coefficient with what goes with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,7 +43,7 @@ pub struct Discharge<S = f64> {
 pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynolds_number: S) -> Result<Discharge<S>> {
     let one = S::one();
     let x = bore.length_ratio;
-    let weight = reattachment(x);
+    let weight = bore.reattachment;
     let mut coefficient = S::zero();
     let mut exit_speed = (stream.flux_squared).sqrt() / stream.density_ratio;
     let mut exit_excess = (stream.pressure_ratio - (one - stream.fall)).larger(S::zero());
@@ -71,31 +63,18 @@ pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynold
         exit_speed = exit_speed + weight * (flow.exit_speed - exit_speed);
         exit_excess = exit_excess + weight * (flow.exit_excess - exit_excess);
     }
-    coefficient = coefficient / (one - bore.approach_ratio.squared().squared()).sqrt();
+    coefficient = coefficient * bore.approach_factor;
     let reynolds_number = coefficient * lossless_reynolds_number;
     let uncertainty = uncertainty(bore, reynolds_number);
     Ok(Discharge { coefficient, reynolds_number, exit_speed, exit_excess, uncertainty })
 }
 
-/// How far the stream has reattached, from 0 in a thin plate to 1 at 1.5 diameters.
-fn reattachment<S: Scalar>(x: S) -> S {
-    if x >= S::c(REATTACHED) {
-        return S::one();
-    }
-    let whole = S::c(-REATTACHMENT * REATTACHED * REATTACHED).exp_m1();
-    (S::c(-REATTACHMENT) * x.squared()).exp_m1() / whole
-}
-
-/// The thin plate's coefficient; its Reynolds number follows from the coefficient in two passes.
+/// The thin plate's coefficient; its Reynolds number follows from the coefficient, in two passes.
 fn thin<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynolds_number: S) -> S {
-    let one = S::one();
-    let softening = (bore.entry_loss / S::c(SQUARE_ENTRY_LOSS)).powf(S::c(SOFTENING));
-    let mut coefficient = S::c(0.65);
-    for _ in 0..2 {
-        let sharp = contraction_coefficient(coefficient * lossless_reynolds_number);
-        coefficient = thin_plate(one - softening * (one - sharp), stream);
-    }
-    coefficient
+    let with = |sharp: S| thin_plate(S::one() - bore.softening * (S::one() - sharp), stream);
+    let first = Contraction::at(S::c(0.65) * lossless_reynolds_number);
+    let coefficient = with(first.coefficient());
+    with(first.moved_to(coefficient * lossless_reynolds_number).coefficient())
 }
 
 /// Spread of the model at two standard deviations: by length and edge, wider where viscosity rules.

@@ -189,13 +189,14 @@ impl<S: Scalar> Modelled<S> {
         let speed = self.discharge.exit_speed * (pressure / self.supply_density).sqrt();
         // The stream fills its flow over density and speed; what pressure it still has pushes on that area.
         let thrust = flow * speed + coefficient * area * self.discharge.exit_excess * pressure;
-        let state = ReferenceState::default();
-        let standard_density = state.pressure::<S>().pascals()
-            / (gas.standard_compression_factor() * gas.specific_gas_constant() * state.temperature::<S>().kelvin());
+        let standard_volume = mass_flow.at(gas.standard_density()).cubic_meters_per_second();
         let supply_density = Density::from_kilograms_per_cubic_meter(self.supply_density);
         JetFlow {
             mass_flow,
-            standard_volume_flow: StandardVolumeFlow::from_cubic_meters_per_second(flow / standard_density, state),
+            standard_volume_flow: StandardVolumeFlow::from_cubic_meters_per_second(
+                standard_volume,
+                ReferenceState::default(),
+            ),
             actual_volume_flow: mass_flow.at(supply_density),
             heat_gross: gas.gross_heating_value().of(mass_flow),
             heat_net: gas.net_heating_value().of(mass_flow),

@@ -7,6 +7,7 @@
 use super::stream::Stream;
 use crate::error::{Error, Result};
 use crate::friction::Friction;
+use crate::gas::NEVER_CHOKED_ABOVE;
 use crate::limits::Input;
 use crate::scalar::Scalar;
 
@@ -14,9 +15,28 @@ use crate::scalar::Scalar;
 const NEWTON_CAP: usize = 16;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
+/// A step of a choking limit this small is the last: the flux is flat there, so it moves by the square of it, and
+/// what friction changes in a step shrinks twentyfold each time.
+const CHOKING_CLOSE: f64 = 1e-6;
 /// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
 /// equation; the ratio to its own lossless flow hardly changes there.
 const LEAST_EXPONENT: f64 = 1.02;
+
+/// 1 / 2(k + 1): enough terms for double precision at the series' end.
+const SERIES: [f64; 12] = [
+    1.0 / 2.0,
+    1.0 / 4.0,
+    1.0 / 6.0,
+    1.0 / 8.0,
+    1.0 / 10.0,
+    1.0 / 12.0,
+    1.0 / 14.0,
+    1.0 / 16.0,
+    1.0 / 18.0,
+    1.0 / 20.0,
+    1.0 / 22.0,
+    1.0 / 24.0,
+];
 
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -109,6 +129,10 @@ struct Solution<S> {
 struct Head<S> {
     /// 1 - a v.
     tau: S,
+    /// One over it.
+    tau_inverse: S,
+    /// p1/p0.
+    ratio: S,
     /// p0/p1 - 1.
     loss: S,
     /// Its derivative by v.
@@ -119,8 +143,19 @@ struct Head<S> {
 impl<S: Scalar> Head<S> {
     /// d ln(flux) / dv.
     fn log_flux_slope(&self, v: S, a: S) -> S {
-        S::c(0.5) / v + a / self.tau - self.loss_slope / (S::one() + self.loss)
+        S::c(0.5) / v + a * self.tau_inverse - self.loss_slope * self.ratio
     }
+}
+
+/// How far a trial speed is from the answer.
+struct Residual<S> {
+    value: S,
+    /// d value / dv.
+    slope: S,
+    /// w at the end.
+    exit: S,
+    /// dw / dv.
+    exit_slope: S,
 }
 
 struct Equations<S> {
@@ -131,23 +166,32 @@ struct Equations<S> {
     entry_loss: S,
     /// 1 - pressure ahead over the supply's.
     fall: S,
+    /// The supply's pressure over the pressure ahead.
+    ahead_inverse: S,
 }
 
 impl<S: Scalar> Equations<S> {
     fn new(entry_loss: S, stream: &Stream<S>) -> Self {
         let half_inverse = S::c(0.5) / stream.exponent.larger(S::c(LEAST_EXPONENT));
-        Self { a: S::c(0.5) - half_inverse, c: S::c(0.5) + half_inverse, entry_loss, fall: stream.fall }
+        Self {
+            a: S::c(0.5) - half_inverse,
+            c: S::c(0.5) + half_inverse,
+            entry_loss,
+            fall: stream.fall,
+            ahead_inverse: S::one() / (S::one() - stream.fall),
+        }
     }
 
     fn nozzle(&self) -> Nozzle<S> {
         let (one, two_a) = (S::one(), S::c(2.0) * self.a);
         let sonic = one / self.c;
         let sonic_tau = one - self.a * sonic;
-        let throat = ((-self.a * sonic).ln_1p() / two_a).exp();
         let ratio = one - self.fall;
-        if ratio <= throat {
-            let flux = throat * sonic.sqrt() / sonic_tau;
-            return Nozzle { flux, choked: true };
+        if ratio < S::c(NEVER_CHOKED_ABOVE) {
+            let throat = (sonic_tau.ln() / two_a).exp();
+            if ratio <= throat {
+                return Nozzle { flux: throat * sonic.sqrt() / sonic_tau, choked: true };
+            }
         }
         let cooling = (two_a * (-self.fall).ln_1p()).exp_m1();
         let flux = ratio * (-cooling / self.a).sqrt() / (one + cooling);
@@ -157,27 +201,36 @@ impl<S: Scalar> Equations<S> {
     fn head(&self, v: S) -> Head<S> {
         let one = S::one();
         let tau = one - self.a * v;
-        let isentropic = ((-self.a * v).ln_1p() * (-S::c(0.5) / self.a)).exp_m1();
-        let mouth = self.entry_loss / tau;
+        let isentropic = self.isentropic(v, tau);
+        let tau_inverse = one / tau;
+        let mouth = self.entry_loss * tau_inverse;
         let loss = isentropic + S::c(0.5) * mouth * v;
-        Head {
-            tau,
-            loss,
-            loss_slope: S::c(0.5) * ((one + isentropic) + mouth) / tau,
-            flux: v.sqrt() / (tau * (one + loss)),
-        }
+        let ratio = one / (one + loss);
+        let loss_slope = S::c(0.5) * ((one + isentropic) + mouth) * tau_inverse;
+        Head { tau, tau_inverse, ratio, loss, loss_slope, flux: v.sqrt() * tau_inverse * ratio }
     }
 
-    /// Residual of the friction equation and its slope, with w at the end.
-    fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> (S, S, S) {
+    /// (1 - a v)^(-1/2a) - 1: its binomial series while v is small, where the logarithm would lose digits.
+    fn isentropic(&self, v: S, tau: S) -> S {
+        if v > S::c(0.3) {
+            return (tau.ln() * (-S::c(0.5) / self.a)).exp() - S::one();
+        }
+        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1).
+        let mut sum = S::one();
+        for k in (1..SERIES.len()).rev() {
+            sum = S::one() + (S::c(SERIES[k]) + self.a * S::c(2.0 * k as f64 * SERIES[k])) * v * sum;
+        }
+        S::c(SERIES[0]) * v * sum
+    }
+
+    /// The friction equation at a trial speed.
+    fn residual(&self, v: S, head: &Head<S>, friction: Friction<S>) -> Residual<S> {
         let (one, two) = (S::one(), S::c(2.0));
         let (a, c) = (self.a, self.c);
-        let head_ratio = one / (one + head.loss);
-        let ahead = one - self.fall;
         // p1/p2 - 1 without the difference of nearly equal pressures.
-        let excess = (self.fall - head.loss * head_ratio) / ahead;
+        let excess = (self.fall - head.loss * head.ratio) * self.ahead_inverse;
         let ratio = one + excess;
-        let ratio_slope = -head_ratio.squared() * head.loss_slope / ahead;
+        let ratio_slope = -head.ratio.squared() * head.loss_slope * self.ahead_inverse;
         let quadratic = ratio * a * v;
         let linear = head.tau + two * quadratic;
         let constant = excess * head.tau;
@@ -189,12 +242,13 @@ impl<S: Scalar> Equations<S> {
         let delta = gain * (two + gain);
         let delta_slope = two * (one + gain) * gain_slope;
         let stretch = one + delta;
+        let shrink = one / stretch;
         let log_stretch = delta.ln_1p();
-        let value = delta / stretch - c * v * log_stretch - v * friction.factor;
-        let slope = delta_slope / stretch.squared()
-            - c * (log_stretch + v * delta_slope / stretch)
+        let value = delta * shrink - c * v * log_stretch - v * friction.factor;
+        let slope = delta_slope * shrink.squared()
+            - c * (log_stretch + v * delta_slope * shrink)
             - friction.factor * (one + v * friction.log_slope * head.log_flux_slope(v, a));
-        (value, slope, v * stretch)
+        Residual { value, slope, exit: v * stretch, exit_slope: stretch + v * delta_slope }
     }
 
     /// The subsonic flow: Newton in ln v.
@@ -206,22 +260,33 @@ impl<S: Scalar> Equations<S> {
         // A laminar stream's friction grows as it slows: 64/Re at about 1/(1 + 0.7 f L/D) of the lossless flow.
         let slowed = S::c(0.7) * start.factor;
         let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
-        let drop = self.fall * (one + S::c(0.5) * self.fall);
-        let mut v = (S::c(2.0) * drop / (one + self.entry_loss + guess_friction * (one + self.fall))).smaller(most);
-        let close_enough = S::EPSILON.sqrt();
+        let mut v = self.low_speed(guess_friction).smaller(most);
+        let close_enough = S::EPSILON.sqrt().larger(S::c(1e-6));
         for iterations in 1..=NEWTON_CAP {
             let head = self.head(v);
-            let (value, slope, exit) = self.residual(v, &head, friction(head.flux / nozzle.flux));
-            let step = (-value / (v * slope)).clamped(-one, one);
+            let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
+            let step = (-trial.value / (v * trial.slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
-            // Newton squares the error: a step this small leaves less than rounding behind it.
+            // Newton squares the error: a step this small leaves 1e-12, or rounding, behind it.
             if step.abs() <= close_enough || (v >= most && next >= most) {
                 let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
+                let exit = trial.exit + trial.exit_slope * (next - v);
                 return Ok(Solution { flux, exit, choked: false, iterations });
             }
             v = next;
         }
         Err(Error::NotConverged { input: Input::BoreLength })
+    }
+
+    /// The speed from both equations to second order in v: y/(1-y) = S v/2 + Q v^2, S = 1 + K + f L/D.
+    fn low_speed(&self, friction: S) -> S {
+        let (a, c, mouth) = (self.a, self.c, self.entry_loss);
+        let half_sum = S::c(0.5) * (S::one() + mouth + friction);
+        let second = friction * (S::c(0.375) * friction + S::c(0.5) * c + a + S::c(0.25) * (S::one() + mouth))
+            + S::c(0.125) * (S::one() + S::c(2.0) * a)
+            + S::c(0.5) * mouth * a;
+        let drop = self.fall / (S::one() - self.fall);
+        S::c(2.0) * drop / (half_sum + (half_sum.squared() + S::c(4.0) * second * drop).sqrt())
     }
 
     /// The choked flow, if the pressure ahead is low enough for it.
@@ -237,26 +302,28 @@ impl<S: Scalar> Equations<S> {
         }
         let v = self.flux_peak(v);
         let head = self.head(v);
-        let (value, _, exit) = self.residual(v, &head, friction(head.flux / nozzle.flux));
-        let choked = exit >= sonic || value >= S::zero();
-        let exit = exit.smaller(sonic);
+        let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
+        let choked = trial.exit >= sonic || trial.value >= S::zero();
+        let exit = trial.exit.smaller(sonic);
         Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
     }
 
     /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
     fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> S {
         let one = S::one();
-        let mut t = S::zero();
-        for step in 0..CHOKING_STEPS {
-            let share = if step == 0 { S::c(0.75) } else { self.head(one / (self.c * (one + t))).flux / nozzle.flux };
+        let guess = friction(S::c(0.75)).factor / self.c;
+        if guess <= S::zero() {
+            return one / self.c;
+        }
+        let mut t = (S::c(2.0) * guess).sqrt() + S::c(2.0 / 3.0) * guess;
+        for _ in 0..CHOKING_STEPS {
+            let share = self.head(one / (self.c * (one + t))).flux / nozzle.flux;
             let length = friction(share).factor / self.c;
-            if length <= S::zero() {
-                return one / self.c;
+            let step = (t - t.ln_1p() - length) * (one + t) / t;
+            t -= step;
+            if step.abs() <= S::c(CHOKING_CLOSE) * t {
+                break;
             }
-            if step == 0 {
-                t = (S::c(2.0) * length).sqrt() + S::c(2.0 / 3.0) * length;
-            }
-            t = t - (t - t.ln_1p() - length) * (one + t) / t;
         }
         one / (self.c * (one + t))
     }
@@ -269,7 +336,11 @@ impl<S: Scalar> Equations<S> {
             let head = self.head(v);
             // The slope's zero written as v = x/(1 - a x); the step is lengthened since that map shrinks by a sixth.
             let x = S::c(0.5) * (one + head.loss) / (head.loss_slope * head.tau);
-            v += (x / (one - self.a * x) - v) * S::c(1.2);
+            let step = (x / (one - self.a * x) - v) * S::c(1.2);
+            v += step;
+            if step.abs() <= S::c(CHOKING_CLOSE) * v {
+                break;
+            }
         }
         v
     }

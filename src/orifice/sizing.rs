@@ -99,12 +99,14 @@ pub fn bore_for_heat<S: Scalar>(
 /// The diameters a shape can have within every limit.
 fn diameters<S: Scalar>(shape: &BoreShape<S>) -> (S, S) {
     let range = Input::Bore.range();
+    // Rounding must not carry a bound of one measure over that of another.
+    let within = S::one() - S::c(4.0) * S::EPSILON;
     let mut high = S::c(range.max);
     if let super::bore::BoreLength::Diameters(count) = shape.length {
-        high = high.smaller(S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
+        high = high.smaller(within * S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
     }
     if let Some(approach) = shape.approach {
-        high = high.smaller(S::c(Input::ApproachRatio.range().max) * approach.meters());
+        high = high.smaller(within * S::c(Input::ApproachRatio.range().max) * approach.meters());
     }
     (S::c(range.min), high)
 }

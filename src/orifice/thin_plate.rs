@@ -25,8 +25,33 @@ const LEAST_REYNOLDS: f64 = 2500.0;
 /// ```
 #[must_use]
 pub fn contraction_coefficient<S: Scalar>(reynolds_number: S) -> S {
-    let decades = S::c(1e6) / reynolds_number.larger(S::c(LEAST_REYNOLDS));
-    S::c(0.5961) + S::c(0.000_521) * decades.powf(S::c(0.7))
+    Contraction::at(reynolds_number).coefficient()
+}
+
+/// The contraction at one Reynolds number, from which a near one follows without another power.
+pub(super) struct Contraction<S> {
+    reynolds_number: S,
+    viscous: S,
+}
+
+impl<S: Scalar> Contraction<S> {
+    pub(super) fn at(reynolds_number: S) -> Self {
+        let reynolds_number = reynolds_number.larger(S::c(LEAST_REYNOLDS));
+        Self { reynolds_number, viscous: S::c(0.000_521) * (S::c(1e6) / reynolds_number).powf(S::c(0.7)) }
+    }
+
+    /// The same at a Reynolds number within a factor of 1.5: (1+x)^0.7 by (1 + 0.85 x) / (1 + 0.15 x), which
+    /// is right to 0.2 % of a term that is itself a fiftieth of the whole.
+    pub(super) fn moved_to(&self, reynolds_number: S) -> Self {
+        let reynolds_number = reynolds_number.larger(S::c(LEAST_REYNOLDS));
+        let x = self.reynolds_number / reynolds_number - S::one();
+        let power = (S::one() + S::c(0.85) * x) / (S::one() + S::c(0.15) * x);
+        Self { reynolds_number, viscous: self.viscous * power }
+    }
+
+    pub(super) fn coefficient(&self) -> S {
+        S::c(0.5961) + self.viscous
+    }
 }
 
 /// Discharge coefficient of a thin sharp plate, subsonic and beyond choking:

@@ -195,8 +195,8 @@ mod tests {
         assert!(hot("200 F").ends_with("from -31 F to 131 F"), "{}", hot("200 F"));
         let share = message(parse_within::<Share>("40", Input::Humidity).unwrap_err());
         assert!(share.ends_with("from 0 to 1"), "{share}");
-        let heat = message(parse_within::<HeatRate>("3 MW net", Input::HeatRate).unwrap_err());
-        assert!(heat.ends_with("from 0.000001 MW to 2 MW"), "{heat}");
+        let heat = message(parse_within::<HeatRate>("300 MW net", Input::HeatRate).unwrap_err());
+        assert!(heat.ends_with("from 0.000001 MW to 200 MW"), "{heat}");
     }
 
     #[test]

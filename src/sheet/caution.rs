@@ -277,9 +277,24 @@ impl Caution {
         }
     }
 
-    /// What it says, without the setting's name.
+    /// The number it stands on, where settings differ in nothing else.
     #[must_use]
-    pub fn text(&self, shop: &Shop) -> String {
+    pub fn number(&self, shop: &Shop) -> Option<String> {
+        match self {
+            Caution::BlowerTooSmall { air_ratio, shortfall_pa, .. } => {
+                let short = format!("short by {}", shop.low_pressure(*shortfall_pa));
+                Some(air_ratio.map_or(short.clone(), |ratio| format!("air ratio {}, {short}", Shop::ratio(ratio))))
+            }
+            Caution::CarbonMonoxide { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
+            Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),
+            Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
+            _ => None,
+        }
+    }
+
+    /// What it says, without the setting's name and its number.
+    #[must_use]
+    pub fn text(&self) -> String {
         match self {
             Caution::NearCondensing { ratio, .. } if *ratio >= 1.0 => format!(
                 "gas at this temperature is partly liquid at this gauge ({ratio:.2} times its dew-point pressure): warm it or turn down"
@@ -287,14 +302,7 @@ impl Caution {
             Caution::NearCondensing { ratio, .. } => {
                 format!("gas close to condensing ({:.0} % of its dew-point pressure): the gauge may lie", 100.0 * ratio)
             }
-            Caution::BlowerTooSmall { air_ratio: Some(ratio), shortfall_pa, .. } => format!(
-                "THE BLOWER IS TOO SMALL: wide open it reaches air ratio {}, short by {}",
-                Shop::ratio(*ratio),
-                shop.low_pressure(*shortfall_pa)
-            ),
-            Caution::BlowerTooSmall { air_ratio: None, shortfall_pa, .. } => {
-                format!("THE BLOWER IS TOO SMALL, short by {}", shop.low_pressure(*shortfall_pa))
-            }
+            Caution::BlowerTooSmall { .. } => "THE BLOWER IS TOO SMALL, even with the damper wide open".into(),
             Caution::NoGas { .. } => {
                 "NO GAS FLOWS: the gauge is no higher than the pressure it blows into, and air may enter the gas line"
                     .into()
@@ -313,22 +321,16 @@ impl Caution {
             Caution::LeftOfPeak { .. } => {
                 "the blower runs left of its highest point and may surge: open the damper or bleed air".into()
             }
-            Caution::CarbonMonoxide { air_ratio, .. } => format!(
-                "air ratio {} makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm",
-                Shop::ratio(*air_ratio)
-            ),
+            Caution::CarbonMonoxide { .. } => {
+                "too little air makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm".into()
+            }
             Caution::DamperNearlyShut { .. } => {
                 "the damper is nearly shut: a hair's turn changes the fire; a slower wheel is steadier".into()
             }
-            Caution::BackPressure { share, .. } => format!(
-                "the air stream pushes back {:.0} % of the gauge: moving the damper changes the gas too",
-                100.0 * share
-            ),
-            Caution::SlowJet { reynolds_number, .. } => {
-                format!(
-                    "slow gas in a small hole (Reynolds number {reynolds_number:.0}): the fire may be 8 % further off"
-                )
+            Caution::BackPressure { .. } => {
+                "the air stream pushes back on the jet: moving the damper changes the gas too".into()
             }
+            Caution::SlowJet { .. } => "slow gas in a small hole: the fire may be 8 % further off".into(),
             Caution::ShortBore { length_ratio } => format!(
                 "the jet is {length_ratio:.1} diameters long: between thin and long the flow can flip; expect 10 %, drill deeper"
             ),

@@ -127,8 +127,8 @@ pub struct AirBlock {
     pub air_ratio: f64,
     /// What that setting asks, damper wide open.
     pub demand: Demand,
-    /// The same as a blower's duty.
-    pub duty: Duty,
+    /// The same as a blower's duty; none when no blower makes so much pressure.
+    pub duty: Option<Duty>,
     /// What the blower has over it, Pa; below zero when it is too small.
     pub surplus: PressureDifference,
     /// The highest gauge it can feed, damper wide open; none when it feeds no setting.
@@ -329,7 +329,7 @@ fn air_block(
         }
         None => None,
     };
-    let duty = burner.duty(&conditions, &demand, blower.efficiency)?;
+    let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
     Ok(Some(AirBlock { setting: largest, air_ratio, demand, duty, surplus, highest_gauge, largest_fire }))
 }
 

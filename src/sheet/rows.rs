@@ -100,9 +100,17 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "cautions": sheet.cautions.iter().map(|caution| json!({
             "caution": caution.key(),
             "setting": caution.setting(),
-            "text": caution.text(&Shop { inch: false }),
+            "text": caution_text(caution),
         })).collect::<Vec<_>>(),
     })
+}
+
+fn caution_text(caution: &super::caution::Caution) -> String {
+    let shop = Shop { inch: false };
+    match caution.number(&shop) {
+        Some(number) => format!("{number}: {}", caution.text()),
+        None => caution.text(),
+    }
 }
 
 /// The settings of a sheet as CSV rows.
@@ -227,7 +235,8 @@ fn evening(sheet: &Sheet) -> Value {
 }
 
 fn air(air: &AirBlock, sheet: &Sheet) -> Value {
-    let standard = &air.duty.as_standard_air;
+    let duty = air.duty.as_ref();
+    let standard = duty.map(|duty| &duty.as_standard_air);
     json!({
         "setting": sheet.settings[air.setting].entry.name,
         "air_ratio": air.air_ratio,
@@ -235,11 +244,11 @@ fn air(air: &AirBlock, sheet: &Sheet) -> Value {
         "air_flow_m3_per_s": air.demand.air_flow.cubic_meters_per_second(),
         "blower_pressure_needed_pa": air.demand.blower_pressure.pascals(),
         "blower_pressure_surplus_pa": air.surplus.pascals(),
-        "air_power_w": air.duty.air_power.watts(),
-        "shaft_power_w": air.duty.shaft_power.map(|power| power.watts()),
-        "standard_air_flow_m3_per_s": standard.flow.cubic_meters_per_second(),
-        "standard_air_pressure_pa": standard.static_pressure.pascals(),
-        "standard_air_shaft_power_w": standard.shaft_power.map(|power| power.watts()),
+        "air_power_w": duty.map(|duty| duty.air_power.watts()),
+        "shaft_power_w": duty.and_then(|duty| duty.shaft_power).map(|power| power.watts()),
+        "standard_air_flow_m3_per_s": standard.map(|duty| duty.flow.cubic_meters_per_second()),
+        "standard_air_pressure_pa": standard.map(|duty| duty.static_pressure.pascals()),
+        "standard_air_shaft_power_w": standard.and_then(|duty| duty.shaft_power).map(|power| power.watts()),
         "largest_gauge_pressure_pa": air.highest_gauge.map(|gauge| gauge.pascals()),
         "largest_heat_gross_w": air.largest_fire.map(|fire| fire.0.watts()),
         "largest_heat_net_w": air.largest_fire.map(|fire| fire.1.watts()),

@@ -40,7 +40,8 @@ fn paragraph(page: &mut String, label: &str, text: &str) {
     const INDENT: usize = 9;
     let mut line = format!("{label:<INDENT$}");
     let mut used = line.len();
-    for word in text.split_whitespace() {
+    // The inch of water ends in a point of its own.
+    for word in text.replace("w.c..", "w.c.").split_whitespace() {
         if used > INDENT && used + 1 + word.chars().count() > WIDTH {
             page.push_str(line.trim_end());
             page.push('\n');
@@ -144,6 +145,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
                 match ratio {
                     _ if setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows".into(),
                     Some(ratio) => fire_words(ratio).into(),
+                    None if setting.air.is_some() => "never light: gas blows back".into(),
                     None => String::new(),
                 },
             ]
@@ -283,7 +285,7 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     let verdict = if air.surplus.pascals() >= 0.0 {
         format!("WILL DO, with {} to spare", shop.low_pressure(air.surplus.pascals()))
     } else {
-        format!("TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
+        format!("IS TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
     };
     let text = format!(
         "\"{}\" at {} and air ratio {} wants {} at {} here, damper wide open. This blower {verdict}.",
@@ -302,7 +304,15 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
             &format!("the largest fire it can feed here is {}, at {}", shop.heat(gross, net), shop.gauge(gauge)),
         );
     }
-    let standard = &air.duty.as_standard_air;
+    for setting in &sheet.settings {
+        if let Some(remedies) = setting.air.as_ref().and_then(|air| air.remedies) {
+            paragraph(page, "  Cures", &cures(setting, &remedies, sheet, shop));
+        }
+    }
+    let Some(standard) = air.duty.map(|duty| duty.as_standard_air) else {
+        paragraph(page, "  Buying", "no blower makes so much pressure: a wider head, more heads or a smaller jet");
+        return;
+    };
     let power = standard.shaft_power.map_or(String::new(), |power| format!(", {} at the shaft", shop.power(power)));
     paragraph(
         page,
@@ -313,11 +323,6 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
             shop.low_pressure(standard.static_pressure.pascals())
         ),
     );
-    for setting in &sheet.settings {
-        if let Some(remedies) = setting.air.as_ref().and_then(|air| air.remedies) {
-            paragraph(page, "  Cures", &cures(setting, &remedies, sheet, shop));
-        }
-    }
 }
 
 /// The cures of one setting, with their numbers.
@@ -351,16 +356,20 @@ fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
         return;
     }
     heading(page, "CAUTIONS");
-    let mut done: Vec<(String, Vec<&str>)> = vec![];
+    let mut done: Vec<(String, Vec<String>)> = vec![];
     for caution in &sheet.cautions {
-        let text = caution.text(shop);
+        let text = caution.text();
+        let place = caution.setting().map(|setting| match caution.number(shop) {
+            Some(number) => format!("{setting} ({number})"),
+            None => setting.into(),
+        });
         match done.iter_mut().find(|(said, _)| *said == text) {
-            Some((_, settings)) => settings.extend(caution.setting()),
-            None => done.push((text, caution.setting().into_iter().collect())),
+            Some((_, places)) => places.extend(place),
+            None => done.push((text, place.into_iter().collect())),
         }
     }
-    for (text, settings) in done {
-        let place = if settings.is_empty() { String::new() } else { format!("{}: ", settings.join(", ")) };
+    for (text, places) in done {
+        let place = if places.is_empty() { String::new() } else { format!("{}: ", places.join(", ")) };
         paragraph(page, "  !", &(place + &text));
     }
 }

@@ -1,0 +1,257 @@
+//! The keys of every answer against their document, both ways.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::{Map, Value};
+
+use super::{BELLS, BurnerFile, GAUGE, HOLD, POINTS, answer, json};
+
+const DOCUMENT: &str = include_str!("../../src/sheet/json_keys.md");
+
+/// A section of the document: its keys, in its own headings or named as above.
+#[derive(Default)]
+struct Section {
+    keys: BTreeSet<String>,
+}
+
+/// The sections by heading, and the words under the heading of each key.
+fn document() -> (BTreeMap<String, Section>, BTreeMap<String, String>) {
+    let (mut sections, mut words) = (BTreeMap::<String, Section>::new(), BTreeMap::<String, String>::new());
+    let (mut section, mut key) = (String::new(), String::new());
+    for line in DOCUMENT.lines() {
+        if let Some(heading) = line.strip_prefix("## ") {
+            (section, key) = (heading.to_owned(), String::new());
+            sections.entry(section.clone()).or_default();
+        } else if let Some(heading) = line.strip_prefix("### ") {
+            key = heading.to_owned();
+            assert!(words.insert(key.clone(), String::new()).is_none(), "{key} has two anchors");
+            sections.get_mut(&section).expect("a section").keys.insert(key.clone());
+        } else if key.is_empty() || line.starts_with("As above: ") || line.starts_with("[`") {
+            key.clear();
+        } else if let Some(words) = words.get_mut(&key) {
+            words.push_str(line);
+            words.push(' ');
+        }
+        if let Some(section) = sections.get_mut(&section) {
+            // Named as above: [`key`](#key).
+            for piece in line.split("[`").skip(1) {
+                let (name, link) = piece.split_once("`](#").expect("a link");
+                assert!(link.starts_with(&format!("{name})")), "{piece}");
+                assert!(words.contains_key(name), "{name} is not documented above");
+                section.keys.insert(name.to_owned());
+            }
+        }
+    }
+    (sections, words)
+}
+
+/// What was seen: the keys of each section, and of each key whether it was null and whether it was not.
+#[derive(Default)]
+struct Seen {
+    sections: BTreeMap<String, BTreeSet<String>>,
+    null: BTreeSet<(String, String)>,
+    filled: BTreeSet<String>,
+    numbers: BTreeMap<String, Vec<f64>>,
+    cautions: BTreeSet<String>,
+}
+
+impl Seen {
+    fn object(&mut self, section: &str, object: &Map<String, Value>) {
+        for (key, value) in object {
+            self.sections.entry(section.to_owned()).or_default().insert(key.clone());
+            match value {
+                Value::Null => {
+                    self.null.insert((section.to_owned(), key.clone()));
+                }
+                Value::Number(number) => {
+                    self.filled.insert(key.clone());
+                    self.numbers.entry(key.clone()).or_default().push(number.as_f64().unwrap());
+                }
+                _ => {
+                    self.filled.insert(key.clone());
+                }
+            }
+        }
+    }
+
+    fn all(&mut self, section: &str, value: &Value) {
+        match value {
+            Value::Array(array) => array.iter().for_each(|value| self.all(section, value)),
+            Value::Object(object) => self.object(section, object),
+            _ => {}
+        }
+    }
+
+    fn sheet(&mut self, sheet: &Value) {
+        self.all("jetwright sheet", sheet);
+        for part in ["site", "gas", "jet", "settings", "gauge_table", "evening", "air", "cautions"] {
+            self.all(&format!("sheet: {part}"), &sheet[part]);
+        }
+        for caution in sheet["cautions"].as_array().unwrap() {
+            self.cautions.insert(format!("caution: {}", caution["caution"].as_str().unwrap()));
+        }
+    }
+}
+
+/// Burner files that between them fill and empty every key.
+fn sheets() -> Vec<BurnerFile> {
+    let bells = BurnerFile::bells;
+    let (start, end) = (BELLS.find("[blower]").unwrap(), BELLS.find("[head]").unwrap());
+    let air_side = &BELLS[start..end];
+    let weak = "shut_off = \"0.3 inH2O\"\nfree_delivery = \"60 cfm\"";
+    let tube = "mixing_tube_diameter = \"2 in\"\n";
+    let shoulder = "edge = \"square\"";
+    vec![
+        BurnerFile::of(jetwright::sheet::burner_file::BLANK, &[]),
+        bells(&[]),
+        bells(&[("note = \"All numbers are invented.\"\n", ""), ("price = \"2.40 per kg\"\n", "")]),
+        bells(&[("minutes = \"60 min\"", ""), ("minutes = \"20 min\"", ""), ("efficiency = \"40 %\"", "")]),
+        bells(&[(air_side, "")]),
+        // Blower too small, with cures and without.
+        bells(&[(GAUGE, "gauge = \"14 psi\"")]),
+        bells(&[(HOLD, ""), (POINTS, weak), ("ports = 60", "ports = 3"), (tube, ""), (GAUGE, "gauge = \"20 psi\"")]),
+        bells(&[
+            (POINTS, "shut_off = \"0.001 inH2O\"\nfree_delivery = \"0.1 cfm\""),
+            (tube, ""),
+            (GAUGE, "gauge = \"9 psi\""),
+        ]),
+        bells(&[("port_length", "count = 3\nport_length"), (shoulder, "count = 2\nedge = \"square\"")]),
+        bells(&[("[damper]\nkind = \"blast gate\"\ndiameter = \"2 in\"\n", "")]),
+        bells(&[(GAUGE, "gauge = \"0.42 psi\"\ndamper = \"100 %\"")]),
+        bells(&[(HOLD, ""), (GAUGE, "gauge = \"0.042 psi\"\ndamper = \"100 %\"")]),
+        bells(&[(GAUGE, "gauge = \"5 psi\"\ndamper = \"15 %\"")]),
+        bells(&[("2.0 in", "1.7 in"), ("1.9 in", "2.0 in"), (GAUGE, "gauge = \"3 psi\"")]),
+        bells(&[("temperature = \"15 C\"", "temperature = \"-35 C\"")]),
+        bells(&[(air_side, ""), (HOLD, ""), ("bore = \"1.8 mm\"", "drill = \"number 80\"")]),
+        bells(&[(air_side, ""), (HOLD, ""), ("bore = \"1.8 mm\"", "bore = \"6 mm\"")]),
+        bells(&[
+            ("\"12 mm\"", "\"2 mm\""),
+            ("bore = \"1.8 mm\"", "drill = \"tip 2.0 mm\"\napproach_diameter = \"5 mm\""),
+        ]),
+        bells(&[(HOLD, ""), ("\"1.8 mm\"", "\"0.4 mm\""), (GAUGE, "gauge = \"1 psi\"")]),
+        bells(&[("\"propane\"", "\"C3H8=0.9,CH4=0.1\""), (shoulder, "edge = \"rounded\"\nedge_radius = \"1 mm\"")]),
+    ]
+}
+
+fn everything() -> Seen {
+    let mut seen = Seen::default();
+    let flow = ["flow", "--gas", "natural-gas", "--gauge", "5 psi", "--gauge", "40 psi", "--bore", "1.8 mm"];
+    seen.all("jetwright flow", &json(&flow));
+    seen.all("jetwright flow", &json(&flow)["rows"]);
+    for (gauge, heat) in [("5 psi", "26 kW net"), ("65 psi", "26 kW gross"), ("5 psi", "900 kW gross")] {
+        let answer = json(&["jet", "--gas", "propane", "--gauge", gauge, "--heat", heat, "--jets", "2"]);
+        seen.all("jetwright jet", &answer);
+        seen.all("jetwright jet", &answer["nearest"]);
+    }
+    seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
+    for file in sheets() {
+        seen.sheet(&file.json());
+    }
+    seen
+}
+
+#[test]
+fn the_document_has_every_key_and_no_other() {
+    let (sections, words) = document();
+    let seen = everything();
+    for (name, section) in &sections {
+        let found = if name == "caution words" { &seen.cautions } else { &seen.sections[name] };
+        let undocumented: Vec<_> = found.difference(&section.keys).collect();
+        let never: Vec<_> = section.keys.difference(found).collect();
+        assert!(
+            undocumented.is_empty() && never.is_empty(),
+            "{name}: undocumented {undocumented:?}, never seen {never:?}"
+        );
+    }
+    assert!(seen.sections.keys().all(|name| sections.contains_key(name)));
+    let nullable: BTreeSet<&String> =
+        words.iter().filter(|(_, words)| words.to_lowercase().contains("null ")).map(|(key, _)| key).collect();
+    for (section, key) in &seen.null {
+        assert!(nullable.contains(key), "{key} of {section} was null, which its words do not say");
+    }
+    let null: BTreeSet<&String> = seen.null.iter().map(|(_, key)| key).collect();
+    let never_null: Vec<_> = nullable.difference(&null).collect();
+    assert!(never_null.is_empty(), "said to be null at times, never seen so: {never_null:?}");
+    let never_filled: Vec<_> = null.iter().filter(|key| !seen.filled.contains(**key)).collect();
+    assert!(never_filled.is_empty(), "never seen with a value: {never_filled:?}");
+}
+
+/// Suffixes with their unit and the range that SI numbers of a shop's burner lie in; the longest first.
+const SUFFIXES: &[(&str, &str, f64, f64)] = &[
+    ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
+    ("_m3_per_m3", "1", 5.0, 50.0),
+    ("_kg_per_kg", "1", 5.0, 40.0),
+    ("_kg_per_m3", "kg/m3", 0.5, 20.0),
+    ("_j_per_m3", "J/m3", 3e7, 1e8),
+    ("_m3_per_s", "m3/s", 0.0, 1.0),
+    ("_kg_per_s", "kg/s", 0.0, 1.0),
+    ("_j_per_kg", "J/kg", 4e7, 6e7),
+    ("_m_per_s", "m/s", 0.0, 700.0),
+    ("price_per_kg", "money/kg", 2.4, 2.4),
+    ("_pa", "Pa", -2e5, 4.5e5),
+    ("_kg", "kg", 0.0, 50.0),
+    ("_w", "W", 0.0, 1e6),
+    ("_n", "N", 0.0, 10.0),
+    ("_k", "K", 238.0, 2300.0),
+    ("_m", "m", 2e-4, 0.05),
+    ("_s", "s", 60.0, 90_000.0),
+];
+
+#[test]
+fn every_number_is_si_and_says_its_unit() {
+    let (_, words) = document();
+    for (key, numbers) in everything().numbers {
+        let words = &words[&key];
+        let unit =
+            words.strip_prefix(' ').unwrap_or(words).strip_prefix("Unit: ").and_then(|rest| rest.split('.').next());
+        let unit = unit.unwrap_or_else(|| panic!("{key} has no unit: {words}"));
+        match SUFFIXES.iter().find(|(suffix, ..)| key.ends_with(suffix)) {
+            Some((_, wanted, low, high)) => {
+                assert_eq!(unit, *wanted, "{key}");
+                for number in numbers {
+                    assert!((*low..=*high).contains(&number), "{key} is {number}, not from {low} to {high} {unit}");
+                }
+            }
+            None => assert!(["1", "money", "money/h"].contains(&unit), "{key} has the unit {unit} and no suffix"),
+        }
+    }
+}
+
+#[test]
+fn csv_has_the_keys_and_values_of_json() {
+    let file = BurnerFile::bells(&[]);
+    let empty =
+        BurnerFile::bells(&[("price = \"2.40 per kg\"\n", ""), ("name = \"melt\"", "name = \"melt, \\\"hot\\\"\"")]);
+    let flow = ["flow", "--gas", "propane", "--bore", "1.8 mm", "--gauge", "5 psi", "--gauge", "1 bar"];
+    let commands: [(&[&str], &str); 5] = [
+        (&flow, "/rows"),
+        (&["jet", "--gas", "propane", "--gauge", "5 psi", "--heat", "26 kW net"], "/nearest"),
+        (&["air", "--gas", "propane", "--heat", "26 kW net"], ""),
+        (&["sheet", file.path()], "/settings"),
+        (&["sheet", empty.path()], "/settings"),
+    ];
+    for (arguments, pointer) in commands {
+        let answered = json(arguments);
+        let rows = match answered.pointer(pointer).unwrap() {
+            Value::Array(rows) => rows.clone(),
+            row => vec![row.clone()],
+        };
+        let text = answer(&[arguments, &["--format", "csv"]].concat());
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        let header: Vec<String> = reader.headers().unwrap().iter().map(str::to_owned).collect();
+        let records: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+        assert_eq!(records.len(), rows.len(), "{arguments:?}");
+        for (record, row) in records.iter().zip(&rows) {
+            let row = row.as_object().unwrap();
+            assert_eq!(header, row.keys().cloned().collect::<Vec<_>>(), "{arguments:?}");
+            for (cell, value) in record.iter().zip(row.values()) {
+                let same = match value {
+                    Value::Null => cell.is_empty(),
+                    Value::String(text) => cell == text,
+                    other => other.to_string().as_str() == cell,
+                };
+                assert!(same, "{cell} is not {value}");
+            }
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! What leaves the command: no styles where nobody sees them, and no noise when the reader leaves.
+
+use std::io::Read;
+use std::process::{Command, Stdio};
+
+use super::{BurnerFile, answer, jetwright, refused};
+
+#[test]
+fn no_escape_codes_leave_for_a_pipe() {
+    let file = BurnerFile::bells(&[]);
+    let commands: [&[&str]; 6] = [
+        &["--help"],
+        &["flow", "--help"],
+        &["sheet", file.path()],
+        &["flow", "--gas", "propane", "--gauge", "5 psi"],
+        &["flow", "--gas", "propane", "--gauge", "5"],
+        &["simmer"],
+    ];
+    for arguments in commands {
+        for (name, value) in [("NO_COLOR", "1"), ("TERM", "xterm-256color"), ("COLORTERM", "truecolor")] {
+            let output =
+                Command::new(env!("CARGO_BIN_EXE_jetwright")).args(arguments).env(name, value).output().unwrap();
+            let said = [output.stdout, output.stderr].concat();
+            assert!(!said.is_empty() && !said.contains(&0x1b), "{arguments:?} with {name}");
+        }
+    }
+}
+
+#[test]
+fn a_reader_that_leaves_ends_every_answer_quietly() {
+    let file = BurnerFile::bells(&[]);
+    let commands: [&[&str]; 4] = [
+        &["sheet", file.path()],
+        &["sheet", file.path(), "--format", "json"],
+        &["flow", "--gas", "propane", "--gauge", "5 psi", "--bore", "1.8 mm"],
+        &["--help"],
+    ];
+    for arguments in commands {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_jetwright"))
+            .args(arguments)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        drop(child.stdout.take());
+        let mut message = String::new();
+        child.stderr.take().unwrap().read_to_string(&mut message).unwrap();
+        assert_eq!((child.wait().unwrap().code(), message.as_str()), (Some(0), ""), "{arguments:?}");
+    }
+}
+
+/// The example lines under a help, split into arguments.
+fn examples(name: &str) -> Vec<Vec<String>> {
+    let help = answer(&[name, "--help"]);
+    let (_, lines) = help.split_once("Example:\n").expect("an example");
+    let words = |line: &str| {
+        // Arguments in quotes are every second piece.
+        let pieces = line.split('"').enumerate();
+        pieces
+            .flat_map(|(at, piece)| if at % 2 == 1 { vec![piece] } else { piece.split_whitespace().collect() })
+            .map(str::to_owned)
+            .collect()
+    };
+    lines.lines().map(|line| words(line.trim().strip_prefix("jetwright ").expect("the command's name"))).collect()
+}
+
+#[test]
+fn the_examples_of_every_help_run_as_printed() {
+    let directory = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("examples");
+    std::fs::create_dir_all(&directory).unwrap();
+    let mut run = 0;
+    for name in ["flow", "jet", "air", "sheet", "blank"] {
+        for mut words in examples(name) {
+            let target = match words.iter().position(|word| word == ">") {
+                Some(at) => words.split_off(at).pop(),
+                None => None,
+            };
+            let output =
+                Command::new(env!("CARGO_BIN_EXE_jetwright")).args(&words).current_dir(&directory).output().unwrap();
+            let message = String::from_utf8_lossy(&output.stderr);
+            assert_eq!((output.status.code(), message.as_ref()), (Some(0), ""), "{words:?}");
+            assert!(!output.stdout.is_empty(), "{words:?}");
+            if let Some(target) = target {
+                std::fs::write(directory.join(target), output.stdout).unwrap();
+            }
+            run += 1;
+        }
+    }
+    assert_eq!(run, 6);
+}
+
+#[test]
+fn a_refusal_names_what_was_given_and_what_it_stands_beside() {
+    let flow = ["flow", "--gas", "propane", "--gauge", "1 psi"];
+    let bore = ["--bore", "1.8 mm"];
+    let cold = ["flow", "--gas", "butane", "--gauge", "1 psi", "--gauge", "60 psi", "--gas-temperature", "-30 C"];
+    let heat = ["jet", "--gas", "propane", "--gauge", "5 psi", "--heat"];
+    let table: &[(Vec<&str>, &[&str])] = &[
+        ([&cold[..], &bore].concat(), &["--gauge: given \"60 psi\"", "liquid", "warm the gas", "\"-30 C\""]),
+        ([&flow[..], &bore, &["--back-pressure", "2 psi"]].concat(), &["given \"2 psi\"", "--gauge is \"1 psi\""]),
+        ([&flow[..], &bore, &["--drill", "number 50"]].concat(), &["--drill: given \"number 50\""]),
+        ([&flow[..], &["--drill", "number 500"]].concat(), &["--drill: given \"number 500\", not a drill"]),
+        (flow.to_vec(), &["--bore: given nothing, accepted is a bore or a drill"]),
+        ([&flow[..], &bore, &["--edge", "rounded"]].concat(), &["--edge-radius: given nothing"]),
+        ([&flow[..], &bore, &["--edge-radius", "1 mm"]].concat(), &["--edge-radius: given \"1 mm\""]),
+        (
+            [&flow[..], &["--bore", "5 mm", "--approach-diameter", "6 mm"]].concat(),
+            &["--approach-diameter: given \"6 mm\"", "0.83 times", "up to 0.7 times"],
+        ),
+        (
+            [&flow[..], &bore, &["--altitude", "9 m", "--station-pressure", "999 hPa"]].concat(),
+            &["--station-pressure: given \"999 hPa\"", "alone"],
+        ),
+        ([&heat[..], &["2000 kW net"]].concat(), &["--heat: given \"2000 kW net\"", "12.7 mm", "\"5 psi\""]),
+        ([&heat[..], &["1 W net"]].concat(), &["--heat: given \"1 W net\"", "0.25 mm", "fewer jets"]),
+    ];
+    for (arguments, parts) in table {
+        let message = refused(arguments);
+        for part in *parts {
+            assert!(message.contains(part), "{arguments:?} wants {part:?} in: {message}");
+        }
+    }
+}
+
+#[test]
+fn a_file_is_refused_at_the_key_that_is_wrong() {
+    let table: &[(&[(&str, &str)], &str)] = &[
+        (&[("bore = \"1.8 mm\"", "boor = \"1.8 mm\"")], "jet.bore: given nothing, accepted is a bore or a drill"),
+        (&[("bore = \"1.8 mm\"", "boor = \"1.8 mm\"")], "unknown key boor here on line 17"),
+        (&[("[gas]", "[gass]")], "gas: given nothing, this section is needed; unknown key gass here on line 11"),
+        (&[("kind = \"propane\"", "knid = \"propane\"")], "gas.kind: given nothing"),
+        (
+            &[("bore = \"1.8 mm\"", "drill = \"number 20\"\napproach_diameter = \"5 mm\"")],
+            "line 18, jet.approach_diameter: given \"5 mm\", the bore is 0.82 times",
+        ),
+        (
+            &[("\"propane\"", "\"butane\""), ("\"15 C\"", "\"-30 C\""), ("\"5 psi\"", "\"60 psi\"")],
+            "line 56, setting[1].gauge: given \"60 psi\", the gas is a liquid",
+        ),
+        (&[("26 kW net", "900 kW net")], "setting[2].heat: given \"900 kW net\", no gauge pressure up to 4.5 bar"),
+    ];
+    for (changes, part) in table {
+        let file = BurnerFile::bells(changes);
+        let message = refused(&["sheet", file.path()]);
+        assert!(message.contains(part), "{changes:?} wants {part:?} in: {message}");
+        assert!(message.trim_end().lines().count() == 1, "{message}");
+    }
+    // A condensing gas is no reason to refuse a heat that its lower pressures reach.
+    let cold = BurnerFile::bells(&[("\"propane\"", "\"butane\""), ("\"15 C\"", "\"-10 C\""), ("26 kW", "12 kW")]);
+    assert!(cold.json()["settings"][1]["gauge_pressure_pa"].is_number());
+    assert!(jetwright(&["sheet", cold.path()]).status.success());
+}

@@ -1,0 +1,8 @@
+//! Laws that hold whatever the numbers are: limits, round trips, balances, and one answer in two number types.
+
+mod burner;
+pub mod cases;
+mod effort;
+mod rig;
+mod round_trips;
+mod single_precision;
