@@ -146,7 +146,7 @@ inputs! {
     /// Density of a material.
     MaterialDensity = "material density", "kg/m3", 20.0, 25_000.0;
     /// Emissivity of a surface.
-    Emissivity = "emissivity", "", 0.02, 1.0;
+    Emissivity = "emissivity", "", 0.0, 1.0;
     /// Heat a surface takes up by convection, per area and kelvin.
     FilmCoefficient = "film coefficient", "W/(m2 K)", 0.0, 5_000.0;
     /// Length, width or diameter of a panel of the chamber.

@@ -89,9 +89,15 @@ mod tests {
     #[test]
     fn clausings_table_is_met_and_depth_only_shades() {
         // Clausing, Ann. Phys. 12 (1932) 961, depth over radius and share, from memory.
-        for (depth, share) in
-            [(0.1_f64, 0.9524), (0.2, 0.9092), (0.5, 0.8013), (1.0, 0.6720), (2.0, 0.5142), (4.0, 0.3566), (10.0, 0.1910)]
-        {
+        for (depth, share) in [
+            (0.1_f64, 0.9524),
+            (0.2, 0.9092),
+            (0.5, 0.8013),
+            (1.0, 0.6720),
+            (2.0, 0.5142),
+            (4.0, 0.3566),
+            (10.0, 0.1910),
+        ] {
             assert!((passed_share(depth) - share).abs() < 4e-4, "{depth}: {}", passed_share(depth));
         }
         let mut before = 1.0 + 1e-12;

@@ -133,7 +133,7 @@ pub fn heating_time<S: Scalar>(piece: &Piece<S>, soak: &Soak<S>) -> Result<Heati
         return Ok(HeatingTime { time, method: Method::Lumped, biot, surface, heat });
     }
     let dt = Duration::from_seconds(lumped / S::c(STEPS as f64));
-    let mut grid = Grid::new(core::iter::once((&piece.substance, depth)), &body, start);
+    let mut grid = Grid::new(core::iter::once((&piece.substance, depth)), &body, start, S::one());
     let area = body.area_at(depth);
     let is_slab = matches!(piece.shape, Shape::Slab { .. });
     let nothing = |_| S::zero();

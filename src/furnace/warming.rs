@@ -16,6 +16,8 @@ use crate::scalar::Scalar;
 const FIRST: f64 = 1.0;
 const GROWTH: f64 = 1.04;
 const LONGEST: f64 = 60.0;
+/// Each cell behind the hot face over the one before it.
+const CELL_GROWTH: f64 = 1.08;
 /// Most steps of one leg: more than two days of the longest.
 const STEP_CAP: usize = 3000;
 /// A chamber above this counts as lit by itself: NFPA 86, bypass of flame supervision at 1400 F (from memory).
@@ -81,7 +83,7 @@ impl<'c, S: Scalar> Warming<'c, S> {
     pub fn cold(chamber: &'c Chamber<S>) -> Result<Self> {
         let (wall, room) = chamber.walls().first().ok_or(Error::Points { input: Input::WallArea })?;
         let layers = wall.layers().iter().map(|layer| (&layer.material, layer.thickness.meters()));
-        let grid = Grid::new(layers, &wall.body(), room.air.kelvin());
+        let grid = Grid::new(layers, &wall.body(), room.air.kelvin(), S::c(CELL_GROWTH));
         Ok(Self { chamber, wall, room: *room, grid })
     }
 
