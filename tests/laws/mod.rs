@@ -3,6 +3,7 @@
 mod burner;
 pub mod cases;
 mod effort;
+mod furnace;
 mod rig;
 mod round_trips;
 mod single_precision;
