@@ -5,7 +5,9 @@
 //! [`warming`] everything that changes with time, [`room`] the air around it. Every number is an estimate: a lining
 //! is known to a fifth at best.
 
+mod autoignition;
 mod chamber;
+mod flue;
 mod grid;
 mod line;
 mod lining;
@@ -20,7 +22,9 @@ mod wall;
 pub mod warming;
 pub mod work;
 
+pub use autoignition::autoignition;
 pub use chamber::{Balance, Chamber, OPENING_CAP, WALL_CAP};
+pub use flue::available_share;
 pub use grid::{CELLS, Exchange, Grid, Matter};
 pub use line::{LINE_CAP, Line};
 pub use lining::{Castable, DryingStep, Lining, Mix, PANEL_CAP, Panel, Sling, TakeOff, anchors, drying, drying_heat};

@@ -1,5 +1,6 @@
-"""furnace.csv: walls, surfaces, openings, heating times, heats. Written with scipy, ht, CoolProp, chemicals."""
+"""furnace.csv: walls, surfaces, openings, heating times, heats. Written with scipy, ht, CoolProp, chemicals, cantera."""
 
+import cantera
 import numpy as np
 from chemicals import CAS_from_any, Hfus, MW, Tm
 from CoolProp.CoolProp import PropsSI
@@ -128,5 +129,18 @@ for name in ("copper", "aluminum", "silver"):
                     f"CRC Handbook {computed_with('chemicals')}"))
     rows.append(row("melting_point_c", {"name": ours}, Tm(cas) - 273.15, "C", "1 abs",
                     f"CRC Handbook {computed_with('chemicals')}"))
+
+# What of a fire stays: equilibrium products of propane at each temperature, net heat 46.35 MJ/kg.
+gas = cantera.Solution("gri30.yaml")
+for ratio in (1.0, 1.2):
+    gas.TP = 298.15, 101325
+    gas.set_equivalence_ratio(1 / ratio, "C3H8", "O2:0.20946,N2:0.78084,AR:0.00934,CO2:0.00036")
+    start, share, mixture = gas.enthalpy_mass, gas["C3H8"].Y[0], gas.X
+    for kelvin in (800, 1200, 1523, 1700, 1800):
+        gas.TPX = kelvin, 101325, mixture
+        gas.equilibrate("TP")
+        rows.append(row("available_share", {"flue_k": kelvin, "air_ratio": ratio},
+                        (start - gas.enthalpy_mass) / share / 46.35e6, "", "0.004 abs",
+                        f"Propane in dry air, GRI-Mech 3.0 thermochemistry {computed_with('cantera')}"))
 
 write("furnace", rows)
