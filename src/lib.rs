@@ -19,8 +19,10 @@ pub mod combustion;
 pub mod air;
 pub mod burner;
 pub mod furnace;
-#[cfg(feature = "cli")]
+#[cfg(feature = "sheet")]
 pub mod sheet;
+#[cfg(feature = "python")]
+mod python;
 
 pub use error::{Error, Result};
 pub use limits::Input;

@@ -63,6 +63,8 @@ inputs! {
     GasTemperature = "gas temperature", "K", 238.15, 328.15;
     /// Gauge pressure before the jet.
     GaugePressure = "gauge pressure", "Pa", 0.0, 450_000.0;
+    /// Absolute pressure of the gas.
+    SupplyPressure = "absolute pressure", "Pa", 1_000.0, 600_000.0;
     /// Gauge pressure the jet blows into.
     BackPressure = "back pressure", "Pa", -20_000.0, 450_000.0;
     /// Diameter of the jet.

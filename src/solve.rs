@@ -77,6 +77,25 @@ pub fn root<S: Scalar>(sought: Input, low: S, high: S, mut function: impl FnMut(
     Err(Error::NotConverged { input: sought })
 }
 
+/// Halvings of [`highest_answered`], which bring the border to a spacing of single precision.
+const HALVINGS: usize = 24;
+
+/// The highest of `low ..= high` that has an answer, where everything below an answer has one.
+///
+/// # Errors
+///
+/// What refuses `high`, when `low` is refused too.
+pub(crate) fn highest_answered<S: Scalar, T>(low: S, high: S, answer: impl Fn(S) -> Result<T>) -> Result<S> {
+    let Err(refused) = answer(high) else { return Ok(high) };
+    answer(low).map_err(|_| refused)?;
+    let (mut answered, mut beyond) = (low, high);
+    for _ in 0..HALVINGS {
+        let middle = S::c(0.5) * (answered + beyond);
+        if answer(middle).is_ok() { answered = middle } else { beyond = middle }
+    }
+    Ok(answered)
+}
+
 /// Where between `a` and `b` the parabola through three points crosses zero, as a fraction of the way;
 /// one half where the parabola cannot be trusted.
 fn interpolated<S: Scalar>(a: S, fa: S, b: S, fb: S, c: S, fc: S) -> S {
@@ -92,7 +111,7 @@ fn interpolated<S: Scalar>(a: S, fa: S, b: S, fb: S, c: S, fc: S) -> S {
 
 #[cfg(test)]
 mod tests {
-    use super::root;
+    use super::{highest_answered, root};
     use crate::{Error, Input, Scalar};
 
     fn awkward<S: Scalar>() -> usize {
@@ -119,6 +138,15 @@ mod tests {
     fn awkward_functions_stay_far_under_the_cap() {
         assert!(awkward::<f64>() <= 64, "{}", awkward::<f64>());
         assert!(awkward::<f32>() <= 40, "{}", awkward::<f32>());
+    }
+
+    #[test]
+    fn the_border_of_the_answered_is_found() {
+        let refused = Error::NotFinite { input: Input::Bore };
+        let below = |border: f64| move |x: f64| if x <= border { Ok(()) } else { Err(refused) };
+        assert_eq!(highest_answered(0.0, 1.0, below(2.0)), Ok(1.0));
+        assert!((highest_answered(0.0, 1.0, below(0.3)).unwrap() - 0.3).abs() < 1e-7);
+        assert_eq!(highest_answered(0.0, 1.0, below(-1.0)), Err(refused));
     }
 
     #[test]

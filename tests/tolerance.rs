@@ -3,8 +3,9 @@
 /// Single precision against double, relative: what a chip may lose of an answer over the whole range of inputs.
 pub const SINGLE_PRECISION: f64 = 1e-4;
 
-/// What rounding moves a flow that the law lets stand still, relative: a thousand spacings of double.
-pub const ROUNDING: f64 = 2e-13;
+/// What the end of a search moves a flow that the law lets stand still, relative: Newton stops at a step of 1e-6 and
+/// leaves about the square of it.
+pub const STANDING: f64 = 1e-11;
 
 /// Most a step of 1e-7 of the drop moves the flow, relative: laminar gas in a long bore flows as the difference of
 /// the squares of the pressures, so up to the second power of it.
@@ -23,6 +24,9 @@ pub const BALANCE: f64 = 1e-9;
 /// One fourth-order step down the isentrope against many small ones, relative; it grows with the fifth power of the
 /// logarithm of the pressures, and is largest at the throat of a gas near condensing.
 pub const ONE_STEP: f64 = 2e-4;
+
+/// A real gas at a few bar and above room temperature against the perfect gas of its own exponent, relative.
+pub const NEARLY_PERFECT: f64 = 5e-3;
 
 /// How far beside the border of an error single precision may decide otherwise than double, relative.
 pub const BORDER: f64 = 1e-3;

@@ -2,7 +2,7 @@
 
 use super::rig::{Burner, Conditions, too_weak};
 use crate::air::{Duty, air_viscosity};
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
 use crate::quantity::{ActualVolumeFlow, GaugePressure, HeatRate, MassFlow, PressureDifference};
@@ -20,6 +20,7 @@ pub enum AirSetting<S = f64> {
 
 /// What a setting asks of the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Demand<S = f64> {
     /// The jets of one head.
     pub jet: JetFlow<S>,
@@ -43,15 +44,15 @@ impl<S: Scalar> Burner<S> {
     /// # Errors
     ///
     /// An input out of range; [`Error::NoSolution`](crate::Error::NoSolution) naming the back pressure when the
-    /// head would need more than its range.
+    /// head needs one beyond the accepted range, with what it still lacks in Pa.
     pub fn demand(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<Demand<S>> {
         self.checked(conditions, gauge)?;
         check(Input::AirRatio, air_ratio)?;
         let need = conditions.air_need();
         let head_air = |jet: &JetFlow<S>| jet.mass_flow * (need.mass_ratio * air_ratio);
         let range = Input::BackPressure.range();
-        let (low, high) = (S::c(range.min), gauge.pascals().smaller(S::c(range.max)));
-        let root = solve::root(Input::BackPressure, low, high, |back| {
+        let high = gauge.pascals().smaller(S::c(range.max));
+        let root = solve::root(Input::BackPressure, S::c(range.min), high, |back| {
             self.jet_flow(conditions, gauge, back)
                 .map_or(-back, |jet| self.head_need(conditions, &jet, head_air(&jet)).back_pressure() - back)
         })?;
@@ -130,20 +131,10 @@ impl<S: Scalar> Burner<S> {
             };
             Ok(gas.kilograms_per_second())
         };
-        // A gas that would be a liquid at the top of the range is asked no further than it stays a gas.
-        let mut high = S::c(range.max);
-        for _ in 0..8 {
-            match flow(high) {
-                Err(Error::Liquid { .. }) => high = high * S::c(0.7),
-                other => {
-                    other?;
-                    break;
-                }
-            }
-        }
-        let root = solve::root(Input::GaugePressure, S::c(range.min), high, |gauge| {
-            flow(gauge).map_or(-wanted, |flow| flow - wanted)
-        })?;
+        let low = S::c(range.min);
+        let high = solve::highest_answered(low, S::c(range.max), flow)?;
+        let root =
+            solve::root(Input::GaugePressure, low, high, |gauge| flow(gauge).map_or(-wanted, |flow| flow - wanted))?;
         Ok(GaugePressure::from_pascals(root.x))
     }
 

@@ -9,6 +9,7 @@ use crate::scalar::Scalar;
 
 /// What a burner does at one setting. Gas, heat and air are those of all heads together.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Running<S = f64> {
     /// The jets of one head.
     pub jet: JetFlow<S>,

@@ -16,6 +16,10 @@ const AUTOIGNITION: &[(Species, f64)] = &[
     (Species::NormalButane, 372.0),
     (Species::Isobutane, 460.0),
     (Species::Propylene, 455.0),
+    // The next three from memory.
+    (Species::Ethylene, 440.0),
+    (Species::NormalPentane, 243.0),
+    (Species::Isopentane, 420.0),
     (Species::Hydrogen, 560.0),
     (Species::CarbonMonoxide, 607.0),
 ];

@@ -18,8 +18,9 @@ pub struct Discharge<S = f64> {
     pub reynolds_number: S,
     /// Speed at the end of the bore, or in the contracted stream of a thin plate, over sqrt(p0 / rho0).
     pub exit_speed: S,
-    /// Pressure there above the pressure ahead, over the supply's.
-    pub exit_excess: S,
+    /// Push of the pressure there above the pressure ahead, over the supply's pressure on the area of the hole. A
+    /// bore's stream fills it, a thin plate's only the coefficient's share of it.
+    pub exit_push: S,
     /// Spread of the coefficient at two standard deviations, as a share of it.
     pub uncertainty: S,
 }
@@ -46,10 +47,10 @@ pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynold
     let weight = bore.reattachment;
     let mut coefficient = S::zero();
     let mut exit_speed = (stream.flux_squared).sqrt() / stream.density_ratio;
-    let mut exit_excess = (stream.pressure_ratio - (one - stream.fall)).larger(S::zero());
     if weight < one {
         coefficient = thin(bore, stream, lossless_reynolds_number);
     }
+    let mut exit_push = coefficient * (stream.pressure_ratio - (one - stream.fall)).larger(S::zero());
     if weight > S::zero() && stream.fall > S::zero() {
         let friction_length = x - S::c(REATTACHED);
         let flow = frictional_bore(bore.entry_loss, stream, |share| {
@@ -61,12 +62,12 @@ pub fn discharge<S: Scalar>(bore: &Bore<S>, stream: &Stream<S>, lossless_reynold
         })?;
         coefficient = coefficient + weight * (flow.coefficient - coefficient);
         exit_speed = exit_speed + weight * (flow.exit_speed - exit_speed);
-        exit_excess = exit_excess + weight * (flow.exit_excess - exit_excess);
+        exit_push = exit_push + weight * (flow.exit_excess - exit_push);
     }
     coefficient = coefficient * bore.approach_factor;
     let reynolds_number = coefficient * lossless_reynolds_number;
     let uncertainty = uncertainty(bore, reynolds_number);
-    Ok(Discharge { coefficient, reynolds_number, exit_speed, exit_excess, uncertainty })
+    Ok(Discharge { coefficient, reynolds_number, exit_speed, exit_push, uncertainty })
 }
 
 /// The thin plate's coefficient; its Reynolds number follows from the coefficient, in two passes.

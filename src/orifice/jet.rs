@@ -55,6 +55,7 @@ pub struct Jet<S = f64> {
 
 /// What a jet passes: all jets together, unless said.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct JetFlow<S = f64> {
     /// Gas passed.
     pub mass_flow: MassFlow<S>,
@@ -187,8 +188,7 @@ impl<S: Scalar> Modelled<S> {
         let mass_flow = MassFlow::from_kilograms_per_second(flow);
         let pressure = supply.gauge.to_absolute(supply.ambient).pascals();
         let speed = self.discharge.exit_speed * (pressure / self.supply_density).sqrt();
-        // The stream fills its flow over density and speed; what pressure it still has pushes on that area.
-        let thrust = flow * speed + coefficient * area * self.discharge.exit_excess * pressure;
+        let thrust = flow * speed + area * self.discharge.exit_push * pressure;
         let standard_volume = mass_flow.at(gas.standard_density()).cubic_meters_per_second();
         let supply_density = Density::from_kilograms_per_cubic_meter(self.supply_density);
         JetFlow {

@@ -11,12 +11,12 @@ use crate::gas::NEVER_CHOKED_ABOVE;
 use crate::limits::Input;
 use crate::scalar::Scalar;
 
-/// Most Newton steps of the subsonic solution; the worst met on a dense grid is 12.
+/// Most Newton steps of the subsonic solution; the worst met on a dense grid is 9.
 const NEWTON_CAP: usize = 16;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
-/// A step of a choking limit this small is the last: the flux is flat there, so it moves by the square of it, and
-/// what friction changes in a step shrinks twentyfold each time.
+/// A step of a choking limit this small is the last: the flux is flat at its peak, and Newton's step to the sonic
+/// end leaves the square of it.
 const CHOKING_CLOSE: f64 = 1e-6;
 /// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
 /// equation; the ratio to its own lossless flow hardly changes there.
@@ -317,9 +317,13 @@ impl<S: Scalar> Equations<S> {
         }
         let mut t = (S::c(2.0) * guess).sqrt() + S::c(2.0 / 3.0) * guess;
         for _ in 0..CHOKING_STEPS {
-            let share = self.head(one / (self.c * (one + t))).flux / nozzle.flux;
-            let length = friction(share).factor / self.c;
-            let step = (t - t.ln_1p() - length) * (one + t) / t;
+            let v = one / (self.c * (one + t));
+            let head = self.head(v);
+            let here = friction(head.flux / nozzle.flux);
+            let length = here.factor / self.c;
+            // A rough bore's friction rises faster than the flow as it becomes turbulent, and must be in the slope.
+            let slope = t + length * here.log_slope * v * head.log_flux_slope(v, self.a);
+            let step = (t - t.ln_1p() - length) * (one + t) / slope.larger(S::c(0.25) * t);
             t -= step;
             if step.abs() <= S::c(CHOKING_CLOSE) * t {
                 break;

@@ -2,7 +2,7 @@
 
 use super::bore::BoreShape;
 use super::jet::{Jet, Supply};
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::gas::Gas;
 use crate::limits::Input;
 use crate::quantity::{GaugePressure, HeatRate, Length};
@@ -13,8 +13,8 @@ use crate::solve;
 ///
 /// # Errors
 ///
-/// [`Error::NoSolution`] when the whole range of pressures does not reach it, with the flow missing in kg/s;
-/// an input out of range.
+/// [`Error::NoSolution`](crate::Error::NoSolution) when the whole range of pressures does not reach it, with the
+/// flow missing in kg/s; an input out of range.
 ///
 /// # Examples
 ///
@@ -39,18 +39,9 @@ pub fn pressure_for_heat<S: Scalar>(
 ) -> Result<GaugePressure<S>> {
     let wanted = gas.flow_for(heat)?.kilograms_per_second();
     let low = supply.back.pascals().larger(S::zero());
-    let mut high = S::c(Input::GaugePressure.range().max);
-    // A gas that would be a liquid at the top of the range is asked no further than it stays a gas.
     let flow_at = |gauge: S| jet.flow(gas, &Supply { gauge: GaugePressure::from_pascals(gauge), ..*supply });
-    for _ in 0..8 {
-        match flow_at(high) {
-            Err(Error::Liquid { .. }) => high = low + (high - low) * S::c(0.7),
-            other => {
-                other?;
-                break;
-            }
-        }
-    }
+    // A gas that would be a liquid at the top of the range is asked no further than it stays a gas.
+    let high = solve::highest_answered(low, S::c(Input::GaugePressure.range().max), flow_at)?;
     let root = solve::root(Input::GaugePressure, low, high, |gauge| {
         flow_at(gauge).map_or(-wanted, |flow| flow.mass_flow.kilograms_per_second() - wanted)
     })?;
@@ -61,7 +52,8 @@ pub fn pressure_for_heat<S: Scalar>(
 ///
 /// # Errors
 ///
-/// [`Error::NoSolution`] when no bore in range makes it, with the flow missing in kg/s; an input out of range.
+/// [`Error::NoSolution`](crate::Error::NoSolution) when no bore in range makes it, with the flow missing in kg/s;
+/// an input out of range.
 ///
 /// # Examples
 ///
@@ -99,14 +91,14 @@ pub fn bore_for_heat<S: Scalar>(
 /// The diameters a shape can have within every limit.
 fn diameters<S: Scalar>(shape: &BoreShape<S>) -> (S, S) {
     let range = Input::Bore.range();
-    // Rounding must not carry a bound of one measure over that of another.
-    let within = S::one() - S::c(4.0) * S::EPSILON;
     let mut high = S::c(range.max);
+    // The check of a bound that is a quotient must not find it a rounding beyond.
+    let inside = S::one() - S::c(4.0) * S::EPSILON;
     if let super::bore::BoreLength::Diameters(count) = shape.length {
-        high = high.smaller(within * S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
+        high = high.smaller(inside * S::c(Input::BoreLength.range().max) / count.larger(S::c(1e-3)));
     }
     if let Some(approach) = shape.approach {
-        high = high.smaller(within * S::c(Input::ApproachRatio.range().max) * approach.meters());
+        high = high.smaller(inside * S::c(Input::ApproachRatio.range().max) * approach.meters());
     }
     (S::c(range.min), high)
 }

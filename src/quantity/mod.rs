@@ -40,6 +40,7 @@ macro_rules! quantity {
     ) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(transparent))]
         pub struct $name<S = f64>(S);
 
         impl<S: $crate::Scalar> $name<S> {

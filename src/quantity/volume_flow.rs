@@ -47,6 +47,7 @@ impl<S: Scalar> MassFlow<S> {
 
 /// The state a standard volume is counted at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[non_exhaustive]
 pub enum ReferenceState {
     /// 15 degC and 101.325 kPa: ISO 13443.
@@ -80,6 +81,7 @@ impl ReferenceState {
 
 /// Volume flow counted at a reference state, whatever the gas's own temperature and pressure.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct StandardVolumeFlow<S = f64> {
     cubic_meters_per_second: S,
     state: ReferenceState,

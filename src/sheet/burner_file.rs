@@ -148,7 +148,11 @@ pub(super) fn optional<'d, T>(
     section.optional(key).map(|field| read(&field)).transpose()
 }
 
-pub(super) fn ranged<Q: Quantity>(section: &Section<'_>, key: &'static str, input: Input) -> Result<Option<Q>, FileError> {
+pub(super) fn ranged<Q: Quantity>(
+    section: &Section<'_>,
+    key: &'static str,
+    input: Input,
+) -> Result<Option<Q>, FileError> {
     optional(section, key, |field| field.ranged(input))
 }
 

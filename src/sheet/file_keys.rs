@@ -1,8 +1,10 @@
 //! Every key of a burner file, section by section, in the order a message lists them.
 
 /// Before the first section, and the sections.
-pub const ROOT: &[&str] =
-    &["name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer", "panel", "castable", "steel", "work"];
+pub const ROOT: &[&str] = &[
+    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
+    "panel", "castable", "steel", "work",
+];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
 /// `[gas]`

@@ -54,7 +54,7 @@ pub struct FurnaceBlock {
     /// The fire that holds it empty when it has been hot for long.
     pub holding: Balance,
     /// The same with the hot layer twice as thick.
-    pub holding_thicker: Option<Balance>,
+    pub holding_thicker: Balance,
     /// The largest fire of the file, and the temperature it keeps.
     pub largest: usize,
     /// The balance at that fire.
@@ -66,11 +66,11 @@ pub struct FurnaceBlock {
     /// Draught of the hot chamber over its height.
     pub draught: PressureDifference,
     /// How long the chamber relights gas by itself after a stop.
-    pub relights: Option<Duration>,
+    pub relights: Duration,
     /// How long its walls may light gas: until the autoignition temperature.
-    pub may_light: Option<(Temperature, Duration)>,
+    pub may_light: (Temperature, Duration),
     /// How long air must run after the gas is off.
-    pub air_on: Option<Duration>,
+    pub air_on: Duration,
     /// How long air must blow through before lighting; none without a blower's flow.
     pub blow_through: Option<Duration>,
     /// The castable.
@@ -148,7 +148,7 @@ pub(super) fn furnace(
     let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
     let holding_thicker = thicker(&chamber)
         .and_then(|chamber| chamber.fire_for(temperature, nothing, &available))
-        .ok();
+        .map_err(refuse("layer"))?;
     let reaches = chamber.temperature_for(fire.heat_net, nothing, &available).ok();
     let mut warming = Warming::cold(&chamber).map_err(refuse("layer"))?;
     let warm_up = warming.warm_up(fire.heat_net, temperature, &available).ok();
@@ -164,10 +164,11 @@ pub(super) fn furnace(
     let still = MassFlow::from_kilograms_per_second(0.0);
     let cool = |celsius: f64, air: MassFlow| {
         let leg = warming.clone().cool_to(Temperature::from_celsius(celsius), air);
-        leg.ok().map(|leg| leg.time)
+        // What is not down after two days is as good as never.
+        leg.map_or(Duration::from_hours(48.0), |leg| leg.time)
     };
     let air = fire.air.as_ref().and_then(|air| air.running);
-    let lights = autoignition(rig.gas.mixture());
+    let lights = autoignition(rig.gas.mixture()).unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
     let height = room.height;
     Ok(Some(FurnaceBlock {
         temperature,
@@ -181,7 +182,7 @@ pub(super) fn furnace(
         draught: draught_pressure(rig.site.ambient_pressure(), chamber.room(), temperature, height)
             .map_err(refuse("panel"))?,
         relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
-        may_light: lights.and_then(|at| Some((at, cool(at.celsius(), still)?))),
+        may_light: (lights, cool(lights.celsius(), still)),
         air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
         blow_through: air.map(|running| {
             let flow = running.air_flow.cubic_meters_per_second().max(1e-9);
@@ -220,7 +221,9 @@ pub fn chamber(
 ) -> Result<Chamber, FileError> {
     let area = lining.take_off().hot_area;
     let round = entry.panels.iter().find_map(|panel| match *panel {
-        Panel::Cylinder { diameter, length, .. } | Panel::HalfRound { diameter, length, .. } => Some((diameter, length)),
+        Panel::Cylinder { diameter, length, .. } | Panel::HalfRound { diameter, length, .. } => {
+            Some((diameter, length))
+        }
         _ => None,
     });
     let (body, height) = match round {
@@ -246,7 +249,9 @@ pub fn chamber(
 fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
     let (wall, room) = &chamber.walls()[0];
     let mut layers: Vec<Layer> = wall.layers().to_vec();
-    layers[0].thickness = layers[0].thickness * 2.0;
+    let most = Length::from_meters(Input::LayerThickness.range().max);
+    let doubled = layers[0].thickness * 2.0;
+    layers[0].thickness = if doubled > most { most } else { doubled };
     let wall = Wall::new(&layers, wall.body())?;
     Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
 }
@@ -316,9 +321,7 @@ fn castable(
     let refuse = |field: &'static str| move |error: Error| file.refuse(field, error);
     let mix = castable.mix(lining.take_off().lining_volume).map_err(refuse("castable.bag"))?;
     let anchors = match entry.anchor_spacing {
-        Some(spacing) => {
-            Some(anchors(lining.take_off().hot_area, spacing).map_err(refuse("castable.anchor_spacing"))?)
-        }
+        Some(spacing) => Some(anchors(lining.take_off().hot_area, spacing).map_err(refuse("castable.anchor_spacing"))?),
         None => None,
     };
     let meter = Length::from_meters(1.0);
@@ -376,7 +379,7 @@ impl FurnaceBlock {
             plan.push(PlanStep { at, what, gas: burnt(&leg) });
             at = at + leg.time;
         }
-        let air_on = self.air_on.unwrap_or(Duration::from_seconds(0.0));
+        let air_on = self.air_on;
         let what = format!("gas off at the cylinder first; keep the air on for {}", minutes(air_on));
         plan.push(PlanStep { at, what, gas: none });
         at = at + air_on;

@@ -23,6 +23,13 @@ pub enum FurnaceCaution {
         /// What it reaches.
         reaches: Option<Temperature>,
     },
+    /// The largest fire, left on, is more than the hot layer bears.
+    LiningOverheats {
+        /// What it reaches.
+        reaches: Temperature,
+        /// What the layer bears.
+        bears: Temperature,
+    },
     /// Steel in the wall is hotter than it bears.
     SteelTooHot {
         /// Its temperature.
@@ -67,8 +74,14 @@ pub(super) fn furnace_cautions(file: &BurnerFile, block: &FurnaceBlock) -> Vec<F
     if work.is_some_and(|work| work.name == "brass") {
         found.push(FurnaceCaution::ZincFume);
     }
-    if let Some(time) = block.relights.filter(|time| time.seconds() > 0.0) {
-        found.push(FurnaceCaution::Relights { time });
+    if block.relights.seconds() > 0.0 {
+        found.push(FurnaceCaution::Relights { time: block.relights });
+    }
+    let bears = file.furnace.as_ref().and_then(|furnace| furnace.layers.first()).map(|layer| layer.material.limit());
+    if let (Some(reaches), Some(bears)) = (block.reaches, bears) {
+        if reaches.chamber > bears {
+            found.push(FurnaceCaution::LiningOverheats { reaches: reaches.chamber, bears });
+        }
     }
     if let Some(castable) = &block.castable {
         found.push(FurnaceCaution::WetLining { water: castable.mix.water });
@@ -89,6 +102,7 @@ impl FurnaceCaution {
         match self {
             FurnaceCaution::FireTooSmall { .. } => "fire_too_small",
             FurnaceCaution::SteelTooHot { .. } => "steel_too_hot",
+            FurnaceCaution::LiningOverheats { .. } => "lining_overheats",
             FurnaceCaution::ZincFume => "zinc_fume",
             FurnaceCaution::Relights { .. } => "relights",
             FurnaceCaution::WetLining { .. } => "wet_lining",
@@ -102,7 +116,9 @@ impl FurnaceCaution {
     pub fn rank(&self) -> u8 {
         match self {
             FurnaceCaution::ZincFume | FurnaceCaution::Relights { .. } | FurnaceCaution::WetLining { .. } => 2,
-            FurnaceCaution::FireTooSmall { .. } | FurnaceCaution::SteelTooHot { .. } => 3,
+            FurnaceCaution::FireTooSmall { .. }
+            | FurnaceCaution::SteelTooHot { .. }
+            | FurnaceCaution::LiningOverheats { .. } => 3,
             FurnaceCaution::HeavyLining { .. } | FurnaceCaution::HotShell { .. } => 4,
         }
     }
@@ -111,9 +127,14 @@ impl FurnaceCaution {
     #[must_use]
     pub fn number(&self, shop: &Shop) -> Option<String> {
         match self {
-            FurnaceCaution::FireTooSmall { reaches } => reaches.map(|reaches| "ends at ".to_string() + &shop.temperature(reaches)),
+            FurnaceCaution::FireTooSmall { reaches } => {
+                reaches.map(|reaches| "ends at ".to_string() + &shop.temperature(reaches))
+            }
             FurnaceCaution::SteelTooHot { at, bears } => {
                 Some(format!("{} where it bears {}", shop.temperature(*at), shop.temperature(*bears)))
+            }
+            FurnaceCaution::LiningOverheats { reaches, bears } => {
+                Some(format!("{} where it bears {}", shop.temperature(*reaches), shop.temperature(*bears)))
             }
             FurnaceCaution::Relights { time } => Some(format!("{:.0} min", time.minutes())),
             FurnaceCaution::WetLining { water } => Some(format!("{} of water", shop.mass(*water))),
@@ -132,6 +153,9 @@ impl FurnaceCaution {
             }
             FurnaceCaution::SteelTooHot { .. } => {
                 "STEEL IN THE WALL IS TOO HOT: it scales away and may drop its lining; place it further back"
+            }
+            FurnaceCaution::LiningOverheats { .. } => {
+                "the largest setting, left on, MELTS THE LINING: turn down when the chamber is hot"
             }
             FurnaceCaution::ZincFume => {
                 "brass gives off ZINC FUME, which makes you ill: melt it under a hood and no hotter than it must be"

@@ -17,7 +17,8 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
     let mut page = String::new();
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return page };
     heading(&mut page, "FIRE NEEDED");
-    let net = |watts: f64| format!("{:.1} kW net", watts / 1e3);
+    let kilowatts = |watts: f64| format!("{:.1} kW", watts / 1e3);
+    let net = |watts: f64| kilowatts(watts) + " net";
     if let (Some(work), Some(charge)) = (&block.work, &entry.work) {
         let mut text = format!(
             "{} of {} to {} in {:.0} min takes {:.1} MJ, {} on average",
@@ -26,11 +27,12 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
             shop.temperature(charge.temperature),
             charge.time.minutes(),
             work.heat / 1e6,
-            net(work.power.watts()),
+            kilowatts(work.power.watts()),
         );
         if let Some(leg) = &work.leg {
             let gauge = work.gauge.map_or("no gauge of this jet".into(), |gauge| shop.gauge(gauge));
-            let _ = write!(text, "; with walls, openings and flue a fire of {}: {gauge}.", net(leg.mean_fire().watts()));
+            let _ =
+                write!(text, "; with walls, openings and flue a fire of {}: {gauge}.", net(leg.mean_fire().watts()));
         }
         if let (Some(gas), Some(price)) = (work.gas, sheet.file.gas.price) {
             let hourly = price.per_kilogram() * gas.kilograms_per_hour();
@@ -40,11 +42,12 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
         }
         paragraph(&mut page, "  Work", &text);
         if let Some(melt) = &work.melt {
-            let melted = melt.melted.map_or(String::new(), |time| format!(", all melted after {:.0} min", time.minutes()));
+            let melted =
+                melt.melted.map_or(String::new(), |time| format!(", all melted after {:.0} min", time.minutes()));
             let text = format!(
                 "this crucible can take it in {:.0} min in such a chamber{melted}; it asks {} when it goes in",
                 melt.time.minutes(),
-                net(melt.most.watts())
+                kilowatts(melt.most.watts())
             );
             paragraph(&mut page, "", &text);
         }
@@ -54,21 +57,21 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
         "{} keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
         net(parts.fire.watts()),
         shop.temperature(block.temperature),
-        net(parts.walls.watts()),
-        net(parts.openings.watts()),
-        net(parts.flue.watts())
+        kilowatts(parts.walls.watts()),
+        kilowatts(parts.openings.watts()),
+        kilowatts(parts.flue.watts())
     );
     paragraph(&mut page, "  Hold", &text);
-    if let Some(thicker) = &block.holding_thicker {
-        let text = format!("the hot layer twice as thick would make that {}", net(thicker.fire.watts()));
-        paragraph(&mut page, "", &text);
-    }
+    let text = format!("the hot layer twice as thick would make that {}", net(block.holding_thicker.fire.watts()));
+    paragraph(&mut page, "", &text);
     if let Some(reaches) = &block.reaches {
         let setting = &sheet.settings[block.largest].entry.name;
         let text = format!(
             "\"{setting}\", left on, would end at {}; from cold it takes {}",
             shop.temperature(reaches.chamber),
-            block.warm_up.map_or("for ever: it never gets there".into(), |leg| format!("{:.0} min", leg.time.minutes()))
+            block
+                .warm_up
+                .map_or("for ever: it never gets there".into(), |leg| format!("{:.0} min", leg.time.minutes()))
         );
         paragraph(&mut page, "  Most", &text);
     }
@@ -122,18 +125,16 @@ fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
 
 fn stop(page: &mut String, block: &FurnaceBlock, shop: &Shop) {
     heading(page, "STOPPING");
-    if let Some(time) = block.relights {
-        let text = format!("the chamber relights gas by itself for about {:.0} min: nothing may leak", time.minutes());
-        paragraph(page, "  Still", &text);
-    }
-    if let Some((at, time)) = block.may_light {
-        let text = format!(
-            "its wall is above {}, where this gas can light, for {:.1} h; in between gas neither lights at once nor is safe",
-            shop.temperature(at),
-            time.hours()
-        );
-        paragraph(page, "", &text);
-    }
+    let minutes = block.relights.minutes();
+    let text = format!("the chamber relights gas by itself for about {minutes:.0} min: nothing may leak");
+    paragraph(page, "  Still", &text);
+    let (at, time) = block.may_light;
+    let text = format!(
+        "its wall is above {}, where this gas can light, for {:.1} h; in between gas neither lights at once nor is safe",
+        shop.temperature(at),
+        time.hours()
+    );
+    paragraph(page, "", &text);
     let text = format!("a draught of {} pushes hot gas back through a stopped burner", {
         shop.low_pressure(block.draught.pascals())
     });

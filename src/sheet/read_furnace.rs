@@ -86,7 +86,9 @@ pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<Furn
         return Ok(None);
     }
     if panels.is_empty() {
-        return Err(root.refuse("panel", "layers need the panels of the chamber beside them, each begun with [[panel]]"));
+        return Err(
+            root.refuse("panel", "layers need the panels of the chamber beside them, each begun with [[panel]]")
+        );
     }
     if !has_chamber {
         return Err(root.refuse("layer", "layers need a section [chamber] beside them"));
@@ -102,7 +104,9 @@ fn read_layer(section: &Section<'_>) -> Result<(Layer, String), FileError> {
     let Some(density) = density else {
         let Some(material) = Material::named(&name) else {
             let known: Vec<&str> = MATERIALS.iter().map(|data| data.key).collect();
-            let accepted = "accepted are ".to_string() + &known.join(", ") + "; or a name of your own with density, \
+            let accepted = "accepted are ".to_string()
+                + &known.join(", ")
+                + "; or a name of your own with density, \
                 conductivity, specific_heat and limit";
             return Err(section.refuse("material", accepted));
         };
@@ -128,7 +132,9 @@ fn points(section: &Section<'_>, key: &'static str, input: Input) -> Result<Vec<
         point.finish()?;
     }
     if points.is_empty() {
-        return Err(section.refuse(key, "accepted are 1 to 8 points, such as [{ temperature = \"400 C\", value = 0.3 }]"));
+        return Err(
+            section.refuse(key, "accepted are 1 to 8 points, such as [{ temperature = \"400 C\", value = 0.3 }]")
+        );
     }
     Ok(points)
 }

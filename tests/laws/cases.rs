@@ -108,7 +108,7 @@ impl JetCase {
         // Half of them blow into the open, the rest into air that takes part of the gauge or draws a little.
         let back = match back {
             share if share < 0.5 => 0.0,
-            share => narrow((gauge * (1.9 * share - 1.0)).min(Input::BackPressure.range().max)),
+            share => narrow((gauge * (1.9 * share - 1.0)).max(row(Input::BackPressure).0)),
         };
         Self {
             gas: ((gas * NAMED.len() as f64) as usize).min(NAMED.len() - 1),

@@ -43,12 +43,11 @@ fn a_bore_takes_few_newton_steps() {
             JetCase { gauge, back: 0.0, ..case }
         })
     };
-    let all = || JetCase::cover(&ACCEPTED, 12_000).chain(breaths()).chain(passages());
+    let all =
+        || JetCase::cover(&ACCEPTED, 12_000).chain(JetCase::cover(&IN_USE, 6_000)).chain(breaths()).chain(passages());
     let (double, single) = (worst_subsonic::<f64>(all()), worst_subsonic::<f32>(all()));
-    assert!(double <= 11 && single <= 10, "{double} {single}");
-    let used = || JetCase::cover(&IN_USE, 12_000);
-    let (double, single) = (worst_subsonic::<f64>(used()), worst_subsonic::<f32>(used()));
-    assert!(double <= 11 && single <= 10, "{double} {single}");
+    // Met among 300 000 jets: 9 and 8.
+    assert!(double <= 10 && single <= 9, "{double} {single}");
 }
 
 /// The searches of `pressure_for_heat` and `bore_for_heat`, asked for the flow of the case itself and for half of it.
@@ -82,11 +81,13 @@ fn worst_inverse<S: Scalar>(count: usize) -> [usize; 2] {
 
 #[test]
 fn the_pressure_and_the_bore_for_a_heat_take_few_flows() {
-    let (double, single) = (worst_inverse::<f64>(1500), worst_inverse::<f32>(1500));
-    assert!(double.iter().chain(&single).all(|&taken| taken <= 18), "{double:?} {single:?}");
+    // Met among 80 000 searches each: 17 and 16 in double precision, one less in single.
+    for worst in [worst_inverse::<f64>(1500), worst_inverse::<f32>(1500)] {
+        assert!(worst.iter().all(|&taken| (5..=20).contains(&taken)), "{worst:?}");
+    }
 }
 
-/// Evaluations of a run, of a demand, and of a damper's search.
+/// Evaluations of a run, of a demand, of a damper's search and of the highest gauge's.
 fn worst_burner<S: Scalar>(count: usize) -> [usize; 4] {
     let mut worst = [0; 4];
     let gate = Damper::<S>::new(DamperKind::BlastGate, Length::from_millimeters(S::c(76.0))).unwrap();
@@ -117,8 +118,9 @@ fn worst_burner<S: Scalar>(count: usize) -> [usize; 4] {
 
 #[test]
 fn a_burner_takes_few_evaluations() {
-    let (double, single) = (worst_burner::<f64>(600), worst_burner::<f32>(600));
-    for taken in [double, single] {
-        assert!(taken[0] <= 45 && taken[1] <= 16 && taken[2] <= 12 && taken[3] <= 18, "{double:?} {single:?}");
+    // Met among 12 000 burners: 43, 29, 9 and 51; the last where it ends at the border of a liquid.
+    for worst in [worst_burner::<f64>(600), worst_burner::<f32>(600)] {
+        let within = |(&taken, most): (&usize, usize)| (3..=most).contains(&taken);
+        assert!(worst.iter().zip([48, 34, 12, 58]).all(within), "{worst:?}");
     }
 }

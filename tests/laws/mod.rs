@@ -7,3 +7,4 @@ mod furnace;
 mod rig;
 mod round_trips;
 mod single_precision;
+mod streams;

@@ -2,6 +2,7 @@
 
 use super::cases::{ACCEPTED, IN_USE, JetCase, named_gas};
 use crate::tolerance::{ONE_STEP, ROUND_TRIP};
+use jetwright::combustion::AirNeed;
 use jetwright::gas::{CombustionReference, NAMED};
 use jetwright::orifice::{BoreLength, Coefficient, Jet, Supply, bore_for_heat, discharge, pressure_for_heat};
 use jetwright::quantity::{
@@ -20,7 +21,7 @@ fn the_pressure_and_the_bore_for_a_heat_make_that_heat() {
     let mut met = [0; 2];
     for (index, case) in JetCase::cover(&IN_USE, 1200).enumerate() {
         let (gas, supply) = (case.gas::<f64>(), case.supply::<f64>());
-        let Ok(flow) = case.flow::<f64>() else { continue };
+        let Some(flow) = case.flow::<f64>().ok().filter(|flow| flow.heat_gross.watts() * 3.0 < 2e6) else { continue };
         let heat = if index % 2 == 0 { HeatRate::Net(flow.heat_net) } else { HeatRate::Gross(flow.heat_gross) };
         let jet = Jet { count: 3.0, ..case.jet().unwrap() };
         let three = match heat {
@@ -147,6 +148,24 @@ fn a_measured_coefficient_is_used_as_it_is() {
 }
 
 #[test]
+fn the_dry_air_needed_does_not_know_the_weather() {
+    for index in 0..NAMED.len() {
+        let need = |humidity: f64| {
+            let warm = Temperature::from_celsius(30.0);
+            let site = Site::at_altitude(Length::from_meters(1600.0), warm, humidity).unwrap();
+            (AirNeed::new(&named_gas(index), &site), site)
+        };
+        let ((dry, _), (moist, site)) = (need(0.0), need(0.8));
+        assert!(near(dry.dry_mass_ratio, dry.mass_ratio, 1e-12));
+        assert!(near(moist.dry_mass_ratio, dry.dry_mass_ratio, 1e-12));
+        // Moist air is the same dry air with its water, 18.015 28 kg/kmol, beside it.
+        let water = site.water_fraction();
+        let wet = 1.0 + water / (1.0 - water) * 18.015_28 / 28.965_46;
+        assert!(near(moist.mass_ratio, dry.mass_ratio * wet, 1e-6));
+    }
+}
+
+#[test]
 fn the_atmosphere_carries_its_own_weight() {
     // dp = -rho g dz with ISO 2533's g0 = 9.80665 falling as (r/(r+z))^2, R = 287.05287, and 6.5 K a kilometer.
     for meters in (-400..3900).step_by(100).map(f64::from) {
@@ -202,9 +221,11 @@ proptest! {
         index in 0..8_usize, pressure in 60e3..550e3_f64, kelvin in 240.0..325.0_f64, fall in 1e-3..0.9_f64,
     ) {
         let gas = named_gas::<f64>(index);
-        let (supply, warm) = (AbsolutePressure::from_pascals(pressure), Temperature::from_kelvin(kelvin));
+        let warm = Temperature::from_kelvin(kelvin);
         // Short of condensing: beyond it the equation of state is asked more than it can give.
-        prop_assume!(gas.mixture().saturation_ratio(supply, warm) < 0.9);
+        let ratio = gas.mixture().saturation_ratio(AbsolutePressure::from_pascals(pressure), warm);
+        let pressure = pressure * (0.9 / ratio).min(1.0);
+        let supply = AbsolutePressure::from_pascals(pressure);
         let flow = gas.expand(supply, PressureDifference::from_pascals(pressure * fall), warm).unwrap();
         let end = AbsolutePressure::from_pascals(pressure * flow.pressure_ratio);
         let gas_constant = gas.specific_gas_constant();

@@ -3,8 +3,8 @@
 use super::row::Row;
 use jetwright::Scalar;
 use jetwright::furnace::{
-    Body, Facing, Grid, Layer, Material, Matter, Opening, Piece, Shape, Soak, Substance, Surroundings, Wall, available_share,
-    box_shape_factor, heating_time, passed_share,
+    Body, Facing, Grid, Layer, Material, Matter, Opening, Piece, Shape, Soak, Substance, Surroundings, Wall,
+    available_share, box_shape_factor, heating_time, passed_share,
 };
 use jetwright::quantity::{AbsolutePressure, Area, Density, Duration, Length, Temperature};
 
@@ -117,13 +117,9 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
             let hole = Opening::new(Area::from_square_meters(row.get("area_m2")), Length::from_meters(S::zero()));
             hole.unwrap().heat(hot(), kelvin(row, "room_k")).watts()
         }
-        "available_share" => available_share(
-            S::c(46.35e6),
-            S::c(15.68),
-            row.get("air_ratio"),
-            S::c(298.15),
-            row.get("flue_k"),
-        ),
+        "available_share" => {
+            available_share(S::c(46.35e6), S::c(15.68), row.get("air_ratio"), S::c(298.15), row.get("flue_k"))
+        }
         "passed_share" => passed_share(row.get("depth_over_radius")),
         "lumped_time_s" => {
             let thickness = Length::from_meters(S::c(2.0) * row.get::<S>("volume_over_area_m"));

@@ -1,0 +1,181 @@
+"""Arguments into contiguous arrays, and answers back into what the caller works with."""
+
+from __future__ import annotations
+
+import sys
+from typing import Any, Callable
+
+import numpy as np
+
+#: What the core calls its inputs, by the argument that fills them.
+NAMES = {
+    "gauge pressure": "gauge_pressure",
+    "back pressure": "back_pressure",
+    "gas temperature": "gas_temperature",
+    "absolute pressure": "pressure",
+    "bore": "bore",
+    "bore length": "bore_length",
+    "chamfer depth": "chamfer_depth",
+    "chamfer angle": "chamfer_angle",
+    "edge radius": "edge_radius",
+    "wall roughness": "roughness",
+    "approach ratio": "approach_diameter",
+    "discharge coefficient": "discharge_coefficient",
+    "number of jets": "jets",
+    "heat": "heat",
+    "altitude": "altitude",
+    "station pressure": "station_pressure",
+    "sea-level pressure": "sea_level_pressure",
+    "air temperature": "air_temperature",
+    "relative humidity": "humidity",
+    "air ratio": "air_ratio",
+    "air flow": "flow",
+    "damper opening": "damper",
+    "chamber temperature": "chamber_temperature",
+    "fitting loss coefficient": "resistance",
+}
+
+
+class RangeError(ValueError):
+    """An element that has no answer.
+
+    Attributes
+    ----------
+    argument : str or None
+        Name of the argument.
+    value : float
+        Its value there, SI.
+    index : tuple of int
+        Its place in the broadcast shape; empty for a scalar.
+    """
+
+    def __init__(self, argument: str | None, value: float, index: tuple[int, ...], message: str) -> None:
+        super().__init__(argument, value, index, message)
+        self.argument = argument
+        self.value = value
+        self.index = index
+        self.message = message
+
+    def __str__(self) -> str:
+        where = f" at index {self.index}" if self.index else ""
+        name = f"{self.argument}{where}: " if self.argument else (where[1:] + ": " if where else "")
+        return f"{name}{self.message}"
+
+
+def as_float64(name: str, value: Any) -> np.ndarray:
+    """A contiguous native ``float64`` array, the caller's own if it is one already."""
+    array = np.asarray(value)
+    if array.dtype.kind not in "fiu":
+        raise TypeError(f"{name} must be real numbers, not {array.dtype}")
+    return np.ascontiguousarray(array, dtype=np.float64).reshape(array.shape)
+
+
+def operands(values: dict[str, Any]) -> tuple[list[tuple[np.ndarray, list[int]]], tuple[int, ...]]:
+    """Flat data and steps of every argument against their common shape."""
+    arrays = {name: as_float64(name, value) for name, value in values.items()}
+    try:
+        shape = np.broadcast_shapes(*(array.shape for array in arrays.values()))
+    except ValueError:
+        shapes = ", ".join(f"{name} {array.shape}" for name, array in arrays.items() if array.ndim)
+        raise ValueError(f"arguments do not broadcast against each other: {shapes}") from None
+    prepared = []
+    for array in arrays.values():
+        steps = [0] * len(shape)
+        step = 1
+        for axis in range(1, array.ndim + 1):
+            size = array.shape[-axis]
+            steps[-axis] = step if size != 1 else 0
+            step *= size
+        prepared.append((array.reshape(-1), steps))
+    return prepared, shape
+
+
+def check_invalid(invalid: str) -> None:
+    """Refuses anything but the two policies."""
+    if invalid not in ("raise", "nan"):
+        raise ValueError(f'invalid must be "raise" or "nan", not {invalid!r}')
+
+
+def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], values: dict[str, Any]) -> RangeError:
+    """The error of the first element without an answer."""
+    flat, name, value, message = told
+    argument = NAMES.get(name, name) if name else None
+    index = tuple(int(place) for place in np.unravel_index(flat, shape)) if shape else ()
+    if argument in values and shape:
+        given = np.broadcast_to(np.asarray(values[argument], dtype=np.float64), shape)
+        value = float(given[index])
+    return RangeError(argument, value, index, message)
+
+
+def evaluate(
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int
+) -> tuple[np.ndarray, tuple[int, ...]]:
+    """Calls a native loop; gives ``(rows, *shape)`` and the shape."""
+    check_invalid(invalid)
+    prepared, shape = operands(values)
+    columns, told = native(prepared, list(shape))
+    if told is not None and invalid == "raise":
+        raise refuse(told, shape, values)
+    return columns.reshape((rows, *shape)), shape
+
+
+def through_labels(
+    compute: Callable[[dict[str, Any]], np.ndarray], values: dict[str, Any], rows: int
+) -> tuple[list[Any], bool] | None:
+    """Runs ``compute`` under the labels of pandas, xarray or Dask arguments; ``None`` when there are none.
+
+    ``compute`` gives ``(rows, *shape)`` for plain arguments. The answer is one labelled object a row.
+    """
+    loaded = sys.modules
+    if "xarray" in loaded:
+        import xarray as xr
+
+        if any(isinstance(value, xr.DataArray) for value in values.values()):
+            return _through_xarray(compute, values, rows), True
+    if "dask.array" in loaded:
+        import dask.array as da
+
+        if any(isinstance(value, da.Array) for value in values.values()):
+            return _through_dask(compute, values, rows), True
+    if "pandas" in loaded:
+        import pandas as pd
+
+        labelled = [value for value in values.values() if isinstance(value, pd.Series)]
+        if labelled:
+            index = labelled[0].index
+            if any(not series.index.equals(index) for series in labelled):
+                raise ValueError("the Series have different indexes; align them first")
+            plain = {
+                name: value.to_numpy() if isinstance(value, pd.Series) else value for name, value in values.items()
+            }
+            columns = compute(plain)
+            return [pd.Series(column, index=index) for column in columns], True
+    return None
+
+
+def _through_dask(compute: Callable[[dict[str, Any]], np.ndarray], values: dict[str, Any], rows: int) -> list[Any]:
+    import dask.array as da
+
+    names = list(values)
+    blocks = da.broadcast_arrays(*(da.asarray(value) for value in values.values()))
+    blocks = [block.rechunk(blocks[0].chunks) for block in blocks]
+
+    def run(*chunks: np.ndarray) -> np.ndarray:
+        return compute(dict(zip(names, chunks)))
+
+    chunks = ((rows,), *blocks[0].chunks)
+    meta = np.empty((0,) * (blocks[0].ndim + 1))
+    whole = da.map_blocks(run, *blocks, dtype=np.float64, new_axis=0, chunks=chunks, meta=meta)
+    return [whole[row] for row in range(rows)]
+
+
+def _through_xarray(compute: Callable[[dict[str, Any]], np.ndarray], values: dict[str, Any], rows: int) -> list[Any]:
+    import xarray as xr
+
+    names = list(values)
+    wrapped = [value if isinstance(value, xr.DataArray) else xr.DataArray(value) for value in values.values()]
+    spread = xr.broadcast(*wrapped)
+    data = [array.data for array in spread]
+    inner = through_labels(compute, dict(zip(names, data)), rows)
+    columns = inner[0] if inner is not None else list(compute(dict(zip(names, data))))
+    return [xr.DataArray(column, coords=spread[0].coords, dims=spread[0].dims) for column in columns]

@@ -1,0 +1,400 @@
+"""The jet: flow, and the questions turned round."""
+
+from __future__ import annotations
+
+from typing import Any, Mapping, NamedTuple
+
+import numpy as np
+
+from . import _native
+from ._arrays import NAMES, RangeError, as_float64, check_invalid, evaluate, through_labels
+from ._gas import Gas, as_gas
+from ._site import Site
+
+#: Results of a jet, in the order of the compiled loop.
+FIELDS = (
+    "mass_flow",
+    "standard_volume_flow",
+    "actual_volume_flow",
+    "heat_gross",
+    "heat_net",
+    "discharge_coefficient",
+    "discharge_coefficient_uncertainty",
+    "choked",
+    "mass_flux",
+    "exit_speed",
+    "thrust",
+    "reynolds_number",
+    "supply_density",
+)
+UNITS = ("kg/s", "m3/s", "m3/s", "W", "W", "", "", "", "kg/(s m2)", "m/s", "N", "", "kg/m3")
+_EDGES = {"sharp": 0, "square": 1, "chamfered": 2, "rounded": 3}
+_ROUGHNESS = 5e-6
+_SEA_LEVEL = Site()
+
+
+class FlowResult:
+    """What a jet passes, each result an attribute shaped like the broadcast arguments.
+
+    ``mass_flow`` kg/s, ``standard_volume_flow`` m3/s at 15 degC and 101.325 kPa, ``actual_volume_flow`` m3/s before the
+    jet, ``heat_gross`` and ``heat_net`` W, ``discharge_coefficient``, ``discharge_coefficient_uncertainty`` (two standard
+    deviations, as a share), ``choked``, ``mass_flux`` (lossless, kg/(s m2)), ``exit_speed`` m/s, ``thrust`` N,
+    ``reynolds_number``, ``supply_density`` kg/m3.
+    """
+
+    __slots__ = ("_columns",)
+
+    mass_flow: Any
+    standard_volume_flow: Any
+    actual_volume_flow: Any
+    heat_gross: Any
+    heat_net: Any
+    discharge_coefficient: Any
+    discharge_coefficient_uncertainty: Any
+    choked: Any
+    mass_flux: Any
+    exit_speed: Any
+    thrust: Any
+    reynolds_number: Any
+    supply_density: Any
+
+    def __init__(self, columns: Any) -> None:
+        self._columns = columns
+
+    def __getattr__(self, name: str) -> Any:
+        try:
+            row = FIELDS.index(name)
+        except ValueError:
+            raise AttributeError(name) from None
+        column = self._columns[row]
+        if name != "choked":
+            return column
+        return bool(column) if isinstance(column, float) else column == 1.0
+
+    def to_dict(self) -> dict[str, Any]:
+        """Every result by name."""
+        return {name: getattr(self, name) for name in FIELDS}
+
+    def to_pandas(self) -> Any:
+        """A ``DataFrame`` with one row an element (flattened) and one column a result."""
+        import pandas as pd
+
+        index = getattr(self._columns[0], "index", None)
+        data = {name: np.ravel(np.asarray(value)) for name, value in self.to_dict().items()}
+        return pd.DataFrame(data, index=index)
+
+    def __repr__(self) -> str:
+        lines = [f"{name} = {_short(getattr(self, name))} {unit}".rstrip() for name, unit in zip(FIELDS, UNITS)]
+        return "FlowResult(\n  " + "\n  ".join(lines) + "\n)"
+
+    def _repr_html_(self) -> str:
+        rows = "".join(
+            f"<tr><td>{name}</td><td>{_short(getattr(self, name))}</td><td>{unit}</td></tr>"
+            for name, unit in zip(FIELDS, UNITS)
+        )
+        return f"<table><tr><th>result</th><th>value</th><th>unit</th></tr>{rows}</table>"
+
+    def __reduce__(self) -> Any:
+        return (FlowResult, (self._columns,))
+
+
+def _short(value: Any) -> str:
+    if isinstance(value, (bool, float)):
+        return str(value) if isinstance(value, bool) else f"{value:.6g}"
+    if isinstance(value, np.ndarray):
+        return np.array2string(value, precision=4, threshold=6)
+    return repr(value)
+
+
+def _inputs(
+    site: Site | None,
+    gas_temperature: Any,
+    bore: Any,
+    bore_length: Any,
+    edge: str,
+    chamfer_depth: Any,
+    chamfer_angle: Any,
+    edge_radius: Any,
+    roughness: Any,
+    approach_diameter: Any,
+    discharge_coefficient: Any,
+    jets: Any,
+    gauge_pressure: Any,
+    back_pressure: Any,
+) -> tuple[int, dict[str, Any]]:
+    """The compiled loop's inputs, in its order."""
+    try:
+        code = _EDGES[edge]
+    except (KeyError, TypeError):
+        raise ValueError(f"edge is one of {', '.join(_EDGES)}, not {edge!r}") from None
+    wanted = {"chamfered": ("chamfer_depth", "chamfer_angle"), "rounded": ("edge_radius",)}.get(edge, ())
+    measures = {"chamfer_depth": chamfer_depth, "chamfer_angle": chamfer_angle, "edge_radius": edge_radius}
+    for name, value in measures.items():
+        if (value is not None) != (name in wanted):
+            raise ValueError(f"{name} goes with edge {'chamfered' if name != 'edge_radius' else 'rounded'!r} and no other")
+    first, second = (*(measures[name] for name in wanted), 0.0, 0.0)[:2]
+    if bore_length is None:
+        bore_length = 0.0 if edge == "sharp" else 12e-3
+    site = _SEA_LEVEL if site is None else site
+    names = (wanted + ("_first", "_second"))[:2]
+    return code, {
+        "bore": bore,
+        "bore_length": bore_length,
+        names[0]: first,
+        names[1]: second,
+        "roughness": roughness,
+        "approach_diameter": 0.0 if approach_diameter is None else approach_diameter,
+        "discharge_coefficient": 0.0 if discharge_coefficient is None else discharge_coefficient,
+        "jets": jets,
+        "gauge_pressure": gauge_pressure,
+        "back_pressure": back_pressure,
+        "gas_temperature": site.air_temperature if gas_temperature is None else gas_temperature,
+        "ambient_pressure": site.ambient_pressure,
+    }
+
+
+def flow(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    gauge_pressure: Any,
+    bore: Any,
+    bore_length: Any = None,
+    edge: str = "square",
+    chamfer_depth: Any = None,
+    chamfer_angle: Any = None,
+    edge_radius: Any = None,
+    roughness: Any = _ROUGHNESS,
+    approach_diameter: Any = None,
+    back_pressure: Any = 0.0,
+    gas_temperature: Any = None,
+    discharge_coefficient: Any = None,
+    jets: Any = 1.0,
+    site: Site | None = None,
+    invalid: str = "raise",
+) -> FlowResult:
+    """Gas flow and heat of a jet, real gas, subsonic and choked.
+
+    Every numeric argument is a scalar or an array; they broadcast against each other and against the site's.
+
+    Parameters
+    ----------
+    gas : Gas, str or mapping
+        The gas.
+    gauge_pressure, back_pressure : array_like
+        Before the jet, and where it blows, above the air around, Pa.
+    bore, bore_length : array_like
+        Diameter and straight length, m; length 12 mm unless given, nought for a sharp edge.
+    edge : str
+        ``"sharp"``, ``"square"``, ``"chamfered"`` (with ``chamfer_depth`` m and full ``chamfer_angle`` rad) or
+        ``"rounded"`` (with ``edge_radius`` m).
+    roughness, approach_diameter : array_like
+        Of the wall, and inside of the tube before the jet, m.
+    gas_temperature : array_like
+        K; that of the air unless given.
+    discharge_coefficient : array_like
+        A measured one instead of the model's.
+    jets : array_like
+        How many equal jets share the gas.
+    site : Site
+        Sea level unless given.
+    invalid : str
+        ``"raise"`` an error at the first element without an answer, or mark such elements ``"nan"``.
+
+    Returns
+    -------
+    FlowResult
+
+    Raises
+    ------
+    RangeError
+        Naming the argument, the value and its index.
+
+    Examples
+    --------
+    >>> import jetwright as jw
+    >>> r = jw.flow(gas="propane", gauge_pressure=[5 * jw.psi, 0.3 * jw.bar], bore=1.8 * jw.mm, bore_length=12 * jw.mm)
+    >>> (r.heat_net / jw.kW).round(1).tolist()
+    [32.6, 30.4]
+    """
+    check_invalid(invalid)
+    code, values = _inputs(
+        site,
+        gas_temperature,
+        bore,
+        bore_length,
+        edge,
+        chamfer_depth,
+        chamfer_angle,
+        edge_radius,
+        roughness,
+        approach_diameter,
+        discharge_coefficient,
+        jets,
+        gauge_pressure,
+        back_pressure,
+    )
+    native = as_gas(gas)._native
+    inputs = tuple(values.values())
+    if all(type(value) is float for value in inputs):
+        try:
+            return FlowResult(_native.flow_one(native, code, inputs))
+        except ValueError as error:
+            if invalid == "nan":
+                return FlowResult([float("nan")] * len(FIELDS))
+            raise _scalar_error(error, values) from None
+
+    def compute(plain: dict[str, Any]) -> np.ndarray:
+        columns, _ = evaluate(lambda *args: _native.flow(native, code, *args), plain, invalid, len(FIELDS))
+        return columns
+
+    labelled = through_labels(compute, values, len(FIELDS))
+    if labelled is not None:
+        return FlowResult(labelled[0])
+    columns = compute(values)
+    return FlowResult(columns if columns.ndim > 1 else columns.tolist())
+
+
+def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
+    _, name, value, message = error.args[0]
+    argument = NAMES.get(str(name), str(name)) if name else None
+    return RangeError(argument, float(values.get(str(argument), value) or value), (), message)
+
+
+def _net_heat(gas: Gas, heat_net: Any, heat_gross: Any) -> Any:
+    if (heat_net is None) == (heat_gross is None):
+        raise ValueError("give heat_net or heat_gross, one of the two")
+    if heat_net is not None:
+        return heat_net
+    return as_float64("heat_gross", heat_gross) * (gas.heating_value_net / gas.heating_value_gross)
+
+
+def gauge_for_heat(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    bore: Any,
+    heat_net: Any = None,
+    heat_gross: Any = None,
+    bore_length: Any = None,
+    edge: str = "square",
+    chamfer_depth: Any = None,
+    chamfer_angle: Any = None,
+    edge_radius: Any = None,
+    roughness: Any = _ROUGHNESS,
+    approach_diameter: Any = None,
+    back_pressure: Any = 0.0,
+    gas_temperature: Any = None,
+    discharge_coefficient: Any = None,
+    jets: Any = 1.0,
+    site: Site | None = None,
+    invalid: str = "raise",
+) -> Any:
+    """Gauge pressure (Pa) at which a jet makes a heat (W, net or gross); arguments as in :func:`flow`.
+
+    >>> import jetwright as jw
+    >>> gauge = jw.gauge_for_heat(gas="propane", bore=1.8 * jw.mm, heat_net=26 * jw.kW)
+    >>> back = jw.flow(gas="propane", bore=1.8 * jw.mm, gauge_pressure=gauge).heat_net
+    >>> abs(back - 26000) < 1e-6
+    True
+    """
+    gas = as_gas(gas)
+    heat = _net_heat(gas, heat_net, heat_gross)
+    code, values = _inputs(
+        site, gas_temperature, bore, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
+        approach_diameter, discharge_coefficient, jets, heat, back_pressure,
+    )  # fmt: skip
+    values = {("heat" if name == "gauge_pressure" else name): value for name, value in values.items()}
+    return _inverse(lambda *args: _native.gauge_for_flow(gas._native, code, *args), values, invalid)
+
+
+def bore_for_heat(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    gauge_pressure: Any,
+    heat_net: Any = None,
+    heat_gross: Any = None,
+    bore_length: Any = None,
+    edge: str = "square",
+    chamfer_depth: Any = None,
+    chamfer_angle: Any = None,
+    edge_radius: Any = None,
+    roughness: Any = _ROUGHNESS,
+    approach_diameter: Any = None,
+    back_pressure: Any = 0.0,
+    gas_temperature: Any = None,
+    discharge_coefficient: Any = None,
+    jets: Any = 1.0,
+    site: Site | None = None,
+    invalid: str = "raise",
+) -> Any:
+    """Bore (m) with which a jet makes a heat (W, net or gross); arguments as in :func:`flow`."""
+    gas = as_gas(gas)
+    heat = _net_heat(gas, heat_net, heat_gross)
+    code, values = _inputs(
+        site, gas_temperature, heat, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
+        approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
+    )  # fmt: skip
+    values = {("heat" if name == "bore" else name): value for name, value in values.items()}
+    return _inverse(lambda *args: _native.bore_for_flow(gas._native, code, *args), values, invalid)
+
+
+def _inverse(native: Any, values: dict[str, Any], invalid: str) -> Any:
+    def compute(plain: dict[str, Any]) -> np.ndarray:
+        return evaluate(native, plain, invalid, 1)[0]
+
+    labelled = through_labels(compute, values, 1)
+    if labelled is not None:
+        return labelled[0][0]
+    (column,) = compute(values)
+    return column if column.ndim else float(column)
+
+
+class JetSize(NamedTuple):
+    """A size of a list next to a wanted bore."""
+
+    name: str
+    bore: float
+    heat_net: float
+    heat_error: float
+    exact_gauge_pressure: float
+
+
+def drills(list: str = "number") -> dict[str, float]:
+    """Bores (m) of a list of sizes by name: ``"number"``, ``"letter"``, ``"fractional"``, ``"metric"``, ``"tips"``.
+
+    >>> import jetwright as jw
+    >>> round(jw.drills("number")["number 50"] / jw.inch, 4)
+    0.07
+    """
+    return dict(_native.drills(list))
+
+
+def size_jet(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    gauge_pressure: float,
+    heat_net: float | None = None,
+    heat_gross: float | None = None,
+    drills: str = "number",
+    **shape: Any,
+) -> tuple[float, list[JetSize]]:
+    """The bore (m) for a heat and the sizes of a list next to it, with the pressure that makes each exact.
+
+    Scalars only; further arguments as in :func:`flow`.
+
+    >>> import jetwright as jw
+    >>> bore, nearest = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=26 * jw.kW)
+    >>> [size.name for size in nearest]
+    ['number 52', 'number 51']
+    """
+    gas = as_gas(gas)
+    wanted = float(_net_heat(gas, heat_net, heat_gross))
+    bore = bore_for_heat(gas=gas, gauge_pressure=gauge_pressure, heat_net=wanted, **shape)
+    sizes = _native.drills(drills)
+    below = [size for size in sizes if size[1] <= bore * (1 + 1e-9)][-1:]
+    above = [size for size in sizes if size[1] > bore * (1 + 1e-9)][:1]
+    nearest = []
+    for name, diameter in below + above:
+        heat = flow(gas=gas, gauge_pressure=gauge_pressure, bore=diameter, **shape).heat_net
+        exact = gauge_for_heat(gas=gas, bore=diameter, heat_net=wanted, invalid="nan", **shape)
+        nearest.append(JetSize(name, diameter, heat, heat / wanted - 1, exact))
+    return bore, nearest

@@ -1,0 +1,118 @@
+"""Pictures with matplotlib (``pip install jetwright[plot]``): axes with units, lines told apart without colour.
+
+Every function draws into ``axes`` (a new figure's unless given) and returns it.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Mapping, Sequence
+
+import numpy as np
+
+from ._flow import drills as drill_list
+from ._flow import flow
+from ._gas import Gas
+from ._sheet import Burner
+from ._units import inH2O, kW, mm, psi
+
+_STYLES = (("-", "black"), ("--", "0.35"), (":", "0.35"), ("-.", "0.55"))
+
+
+def _axes(axes: Any) -> Any:
+    import matplotlib.pyplot as plt
+
+    return plt.subplots(figsize=(6.4, 4.2), layout="constrained")[1] if axes is None else axes
+
+
+def flow_against_gauge(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    bore: float,
+    gauge_pressure: Any = None,
+    drills: str | None = "number",
+    axes: Any = None,
+    **shape: Any,
+) -> Any:
+    """Net heat against gauge pressure for a bore and the drills either side of it; arguments as in ``jw.flow``."""
+    axes = _axes(axes)
+    gauge = np.linspace(0.2, 15.0, 75) * psi if gauge_pressure is None else np.asarray(gauge_pressure, dtype=float)
+    lines = [("this bore", bore)]
+    if drills is not None:
+        sizes = list(drill_list(drills).items())
+        lines += [size for size in sizes if size[1] < bore * 0.995][-1:]
+        lines += [size for size in sizes if size[1] > bore * 1.005][:1]
+    for (name, diameter), (style, shade) in zip(lines, _STYLES):
+        heat = flow(gas=gas, bore=diameter, gauge_pressure=gauge, **shape).heat_net
+        axes.plot(gauge / psi, heat / kW, style, color=shade, label=f"{name}, {diameter / mm:.2f} mm")
+    axes.set(xlabel="gauge pressure, psi", ylabel="fire, kW net", xlim=(0, gauge.max() / psi), ylim=(0, None))
+    axes.legend(frameon=False)
+    axes.grid(color="0.9")
+    return axes
+
+
+def coefficient_against_pressure_ratio(
+    *,
+    gas: Gas | str | Mapping[str, float] = "propane",
+    bore: float = 1.5 * mm,
+    lengths: Sequence[float] = (0.0, 2.0, 7.0, 20.0),
+    ambient: float = 101_325.0,
+    axes: Any = None,
+) -> Any:
+    """Discharge coefficient against the pressure ahead over the supply's, for bores of several lengths in diameters."""
+    axes = _axes(axes)
+    ratio = np.linspace(0.25, 0.995, 150)
+    gauge = ambient * (1 / ratio - 1)
+    for length, (style, shade) in zip(lengths, _STYLES):
+        edge = "sharp" if length == 0 else "square"
+        result = flow(gas=gas, bore=bore, bore_length=length * bore, edge=edge, gauge_pressure=gauge)
+        label = "thin sharp plate" if length == 0 else f"{length:g} diameters long"
+        axes.plot(ratio, result.discharge_coefficient, style, color=shade, label=label)
+    axes.set(xlabel="pressure ahead over supply pressure, absolute", ylabel="discharge coefficient", xlim=(0.25, 1))
+    axes.legend(frameon=False)
+    axes.grid(color="0.9")
+    return axes
+
+
+def blower_and_system(
+    *, burner: Burner, gauge_pressure: float, damper: float = 1.0, axes: Any = None
+) -> Any:
+    """The blower's curve in the site's air, the system's curve through the burner, and where they meet.
+
+    The system is drawn as the quadratic through the operating point.
+    """
+    axes = _axes(axes)
+    flow_rate, pressure = burner.blower_curve(80)
+    point = burner.run(gauge_pressure=float(gauge_pressure), damper=float(damper))
+    density = _density(burner)
+    here = point.air / density
+    axes.plot(flow_rate * 1e3, pressure / inH2O, "-", color="black", label="blower, here")
+    system = point.blower_pressure * (flow_rate / here) ** 2
+    shown = system <= pressure.max() * 1.1
+    label = f"burner at {gauge_pressure / psi:.1f} psi, damper {damper:.0%}"
+    axes.plot(flow_rate[shown] * 1e3, system[shown] / inH2O, "--", color="0.35", label=label)
+    axes.plot([here * 1e3], [point.blower_pressure / inH2O], "o", color="black", label=f"air ratio {point.air_ratio:.2f}")
+    axes.set(xlabel="air, L/s as it passes", ylabel="static pressure, inches of water", xlim=(0, None), ylim=(0, None))
+    axes.legend(frameon=False)
+    axes.grid(color="0.9")
+    return axes
+
+
+def _density(burner: Burner) -> float:
+    return float(burner._native.air_density)
+
+
+def settings_table(*, burner: Burner, gauge_pressure: Any = None, damper: float = 1.0, axes: Any = None) -> Any:
+    """The settings table as a picture: fire and air ratio against the gauge, with the damper left alone."""
+    axes = _axes(axes)
+    gauge = np.linspace(0.5, 12.0, 47) * psi if gauge_pressure is None else np.asarray(gauge_pressure, dtype=float)
+    run = burner.run(gauge_pressure=gauge, damper=float(damper), invalid="nan")
+    axes.plot(gauge / psi, run.heat_net / kW, "-", color="black", label="fire")
+    axes.set(xlabel="gauge pressure, psi", ylabel="fire, kW net", xlim=(0, gauge.max() / psi), ylim=(0, None))
+    other = axes.twinx()
+    other.plot(gauge / psi, run.air_ratio, "--", color="0.35", label=f"air ratio, damper {damper:.0%}")
+    other.axhline(1.0, color="0.7", linewidth=0.8)
+    other.set(ylabel="air ratio, 1 = just enough", ylim=(0, min(4.0, float(np.nanmax(run.air_ratio)) * 1.05)))
+    handles = [*axes.get_lines()[:1], *other.get_lines()[:1]]
+    axes.legend(handles=handles, frameon=False, loc="upper center")
+    axes.grid(color="0.9")
+    return axes

@@ -1,0 +1,203 @@
+"""The jet over arrays: shapes, threads, bad input, pickles."""
+
+import concurrent.futures
+import pickle
+
+import hypothesis
+import jetwright as jw
+import numpy as np
+import pytest
+from hypothesis import strategies as st
+from jetwright._flow import FIELDS
+
+SITE = jw.Site(altitude=1600.0, air_temperature=293.15)
+
+
+def flow(**given):
+    return jw.flow(**{"gas": "propane", "gauge_pressure": 5 * jw.psi, "bore": 1.8e-3, "site": SITE} | given)
+
+
+def test_scalars_give_scalars_and_arrays_their_broadcast_shape():
+    assert type(flow().mass_flow) is float and type(flow().choked) is bool
+    gauge = np.linspace(1, 20, 7)[:, None] * jw.psi
+    bore = np.linspace(1e-3, 2e-3, 5)
+    result = flow(gauge_pressure=gauge, bore=bore)
+    assert result.heat_net.shape == (7, 5) and result.choked.dtype == bool
+    for row in range(7):
+        for column in range(5):
+            one = flow(gauge_pressure=float(gauge[row, 0]), bore=float(bore[column]))
+            assert all(getattr(result, name)[row, column] == getattr(one, name) for name in FIELDS)
+
+
+def test_every_numeric_argument_broadcasts():
+    pair = {
+        "gauge_pressure": [2e4, 4e4],
+        "bore": [1e-3, 2e-3],
+        "bore_length": [5e-3, 9e-3],
+        "roughness": [1e-6, 9e-6],
+        "approach_diameter": [6e-3, 9e-3],
+        "back_pressure": [0.0, 500.0],
+        "gas_temperature": [280.0, 300.0],
+        "discharge_coefficient": [0.7, 0.8],
+        "jets": [1, 2],
+    }
+    for name, values in pair.items():
+        both = flow(**{name: values}).mass_flow
+        each = [flow(**{name: float(value)}).mass_flow for value in values]
+        assert both.tolist() == each, name
+    rounded = flow(edge="rounded", edge_radius=[1e-4, 2e-4]).mass_flow
+    assert rounded[1] > rounded[0]
+    chamfered = flow(edge="chamfered", chamfer_depth=[1e-4, 2e-4], chamfer_angle=1.5).mass_flow
+    assert chamfered[1] > chamfered[0]
+    high = jw.flow(gas="propane", gauge_pressure=3e4, bore=1e-3, site=jw.Site(altitude=[0.0, 2000.0]))
+    assert high.mass_flow[1] < high.mass_flow[0]
+
+
+def test_contiguous_input_is_not_copied():
+    from jetwright._arrays import operands
+
+    array = np.linspace(1e4, 2e4, 12).reshape(3, 4)
+    prepared, shape = operands({"gauge_pressure": array, "bore": 1e-3})
+    assert shape == (3, 4) and np.shares_memory(prepared[0][0], array)
+
+
+def test_odd_layouts_and_types_give_the_same_numbers():
+    plain = np.linspace(1e4, 9e4, 6)
+    expected = flow(gauge_pressure=plain).mass_flow
+    spread = np.zeros(12)
+    spread[::2] = plain
+    for same in (spread[::2], plain.astype(">f8"), plain.tolist(), plain[::-1][::-1]):
+        assert flow(gauge_pressure=same).mass_flow.tolist() == expected.tolist()
+    assert flow(gauge_pressure=np.asfortranarray(plain.reshape(2, 3))).mass_flow.ravel().tolist() == expected.tolist()
+    assert flow(gauge_pressure=np.array([10_000, 20_000])).mass_flow[0] == flow(gauge_pressure=1e4).mass_flow
+    single = flow(gauge_pressure=plain.astype(np.float32)).mass_flow
+    assert np.allclose(single, expected, rtol=1e-6)
+
+
+@pytest.mark.parametrize("shape", [(0,), (0, 3), (2, 0)])
+def test_empty_arrays_give_empty_results(shape):
+    result = flow(gauge_pressure=np.empty(shape))
+    assert result.mass_flow.shape == shape and result.to_pandas().shape == (0, len(FIELDS))
+
+
+def test_the_result_does_not_depend_on_threads():
+    random = np.random.default_rng(1)
+    gauge = random.uniform(0, 4e5, 20_001)
+    bore = random.uniform(3e-4, 1e-2, 20_001)
+    whole = flow(gauge_pressure=gauge, bore=bore)
+    parts = [flow(gauge_pressure=gauge[start::7], bore=bore[start::7]) for start in range(7)]
+    with concurrent.futures.ThreadPoolExecutor(4) as pool:
+        again = list(pool.map(lambda _: flow(gauge_pressure=gauge, bore=bore).mass_flow, range(4)))
+    for start, part in enumerate(parts):
+        for name in FIELDS:
+            assert np.array_equal(getattr(whole, name)[start::7], getattr(part, name)), name
+    assert all(np.array_equal(whole.mass_flow, other) for other in again)
+
+
+BAD = [
+    ({"gauge_pressure": "5 psi"}, TypeError, "gauge_pressure"),
+    ({"gauge_pressure": [1 + 2j]}, TypeError, "gauge_pressure"),
+    ({"gauge_pressure": [[1.0], [1.0, 2.0]]}, ValueError, ""),
+    ({"gauge_pressure": [True]}, TypeError, "gauge_pressure"),
+    ({"gauge_pressure": None}, TypeError, "gauge_pressure"),
+    ({"gauge_pressure": [1e4, -1.0]}, jw.RangeError, "gauge_pressure"),
+    ({"gauge_pressure": -1.0}, jw.RangeError, "gauge_pressure"),
+    ({"gauge_pressure": float("nan")}, jw.RangeError, "gauge_pressure"),
+    ({"gauge_pressure": [1e4, np.inf]}, jw.RangeError, "gauge_pressure"),
+    ({"bore": 0.0}, jw.RangeError, "bore"),
+    ({"bore_length": [0.01, 1.0]}, jw.RangeError, "bore_length"),
+    ({"gas_temperature": 20.0}, jw.RangeError, "gas_temperature"),
+    ({"jets": 0}, jw.RangeError, "jets"),
+    ({"discharge_coefficient": 9.0}, jw.RangeError, "discharge_coefficient"),
+    ({"back_pressure": 1e5}, jw.RangeError, "back_pressure"),
+    ({"gauge_pressure": np.ones(3), "bore": np.ones(2)}, ValueError, "broadcast"),
+    ({"edge": "blunt"}, ValueError, "edge"),
+    ({"edge": 3}, ValueError, "edge"),
+    ({"edge_radius": 1e-4}, ValueError, "edge_radius"),
+    ({"edge": "rounded"}, ValueError, "edge_radius"),
+    ({"gas": "town gas"}, ValueError, "accepted"),
+    ({"gas": {"C3H8": 0.5}}, ValueError, "add to 0.5"),
+    ({"gas": 3}, TypeError, "gas"),
+    ({"invalid": "ignore"}, ValueError, "invalid"),
+]
+
+
+@pytest.mark.parametrize(("given", "error", "part"), BAD)
+def test_bad_input_is_named(given, error, part):
+    with pytest.raises(error) as caught:
+        flow(**given)
+    assert part in str(caught.value)
+
+
+def test_a_range_error_says_which_element():
+    gauge = np.full((3, 4), 1e4)
+    gauge[2, 1] = -7.0
+    with pytest.raises(jw.RangeError) as caught:
+        flow(gauge_pressure=gauge)
+    error = caught.value
+    assert (error.argument, error.value, error.index) == ("gauge_pressure", -7.0, (2, 1))
+    marked = flow(gauge_pressure=gauge, invalid="nan")
+    assert np.isnan(marked.mass_flow[2, 1]) and np.isfinite(np.delete(marked.mass_flow.ravel(), 9)).all()
+    copy = pickle.loads(pickle.dumps(error))
+    assert (str(copy), copy.index) == (str(error), error.index)
+
+
+def test_objects_pickle_and_do_not_change():
+    blower = jw.Blower([(0.0, 800.0), (0.02, 600.0), (0.03, 0.0)]).scaled(density=1.0, speed_ratio=1.1)
+    head = jw.Head(ports=40, port_diameter=4e-3, port_length=25e-3, open_fraction=0.3)
+    for thing in (SITE, jw.Gas("hd-5"), blower, head, flow(gauge_pressure=[1e4, 2e4])):
+        assert repr(pickle.loads(pickle.dumps(thing))) == repr(thing)
+    assert pickle.loads(pickle.dumps(blower)).static_pressure(0.01) == blower.static_pressure(0.01)
+    with pytest.raises(AttributeError):
+        SITE.humidity = 1.0
+    with pytest.raises(AttributeError):
+        jw.Gas("propane").molar_mass = 1.0
+
+
+def test_results_read_well():
+    result = flow(gauge_pressure=[1e4, 2e4])
+    assert "kg/s" in repr(result) and "<table>" in result._repr_html_()
+    assert list(result.to_pandas().columns) == list(FIELDS)
+    assert "C3H8" in jw.Gas("propane")._repr_html_()
+
+
+@hypothesis.settings(max_examples=200, deadline=None)
+@hypothesis.given(
+    gauge=st.floats(0.0, 414e3), bore=st.floats(3e-4, 1e-2), length=st.floats(0.0, 60e-3),
+    kelvin=st.floats(243.15, 323.15), altitude=st.floats(0.0, 3000.0), gas=st.sampled_from(["propane", "methane", "hd-5"]),
+)  # fmt: skip
+def test_laws_over_the_accepted_range(gauge, bore, length, kelvin, altitude, gas):
+    site = jw.Site(altitude=altitude)
+    given = {"gas": gas, "bore_length": length, "gas_temperature": kelvin, "site": site, "invalid": "nan"}
+    result = jw.flow(gauge_pressure=[gauge, gauge * 1.01], bore=bore, **given)
+    wider = jw.flow(gauge_pressure=gauge, bore=bore * 1.01, **given).mass_flow
+    low, high = result.mass_flow
+    if np.isfinite(low):
+        assert low >= 0.0 and (not np.isfinite(high) or high >= low) and (not np.isfinite(wider) or wider >= low)
+        heat = jw.Gas(gas).heating_value_net * low
+        assert abs(result.heat_net[0] - heat) <= 1e-12 * heat
+
+
+def test_round_trips():
+    gauge = jw.gauge_for_heat(gas="propane", bore=1.8e-3, heat_gross=[20e3, 30e3], site=SITE)
+    assert np.allclose(flow(gauge_pressure=gauge).heat_gross, [20e3, 30e3], rtol=1e-9)
+    bore = jw.bore_for_heat(gas="propane", gauge_pressure=5 * jw.psi, heat_net=[20e3, 30e3], site=SITE)
+    assert np.allclose(flow(bore=bore).heat_net, [20e3, 30e3], rtol=1e-9)
+    with pytest.raises(ValueError, match="one of the two"):
+        jw.gauge_for_heat(gas="propane", bore=1e-3)
+    bore, nearest = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=26e3, site=SITE)
+    assert nearest[0].bore <= bore < nearest[1].bore
+    assert flow(gauge_pressure=nearest[0].exact_gauge_pressure, bore=nearest[0].bore).heat_net == pytest.approx(26e3)
+
+
+def test_sites():
+    assert jw.Site(sea_level_pressure=101325.0, altitude=1600.0).ambient_pressure == pytest.approx(
+        jw.Site(altitude=1600.0).ambient_pressure
+    )
+    assert jw.Site(station_pressure=[9e4, 8e4]).ambient_pressure.tolist() == [9e4, 8e4]
+    for bad in ({"sea_level_pressure": 1e5}, {"station_pressure": 9e4, "altitude": 0.0}):
+        with pytest.raises(ValueError, match="altitude"):
+            jw.Site(**bad)
+    with pytest.raises(jw.RangeError) as caught:
+        jw.Site(altitude=[0.0, 1e5])
+    assert caught.value.index == (1,)

@@ -1,0 +1,50 @@
+"""pandas, xarray and Dask go through."""
+
+import dask.array as da
+import jetwright as jw
+import numpy as np
+import pandas as pd
+import pytest
+import xarray as xr
+from dask.distributed import Client, LocalCluster
+
+
+def flow(**given):
+    return jw.flow(**{"gas": "propane", "bore": 1.8e-3} | given)
+
+
+def test_pandas_keeps_the_index():
+    gauge = pd.Series([1e4, 2e4, 3e4], index=["low", "middle", "high"])
+    result = flow(gauge_pressure=gauge)
+    assert result.mass_flow["middle"] == flow(gauge_pressure=2e4).mass_flow
+    assert list(result.to_pandas().index) == ["low", "middle", "high"]
+    assert result.choked.dtype == bool
+    with pytest.raises(ValueError, match="indexes"):
+        flow(gauge_pressure=gauge, bore=pd.Series([1e-3] * 3))
+
+
+def test_xarray_keeps_coordinates_and_broadcasts_by_name():
+    gauge = xr.DataArray([1e4, 2e4, 3e4], coords={"gauge": [1, 2, 3]}, dims="gauge")
+    bore = xr.DataArray([1e-3, 2e-3], coords={"drill": ["small", "large"]}, dims="drill")
+    heat = flow(gauge_pressure=gauge, bore=bore).heat_net
+    assert heat.dims == ("gauge", "drill") and heat.sel(gauge=2, drill="large") == flow(
+        gauge_pressure=2e4, bore=2e-3
+    ).heat_net
+    lazy = flow(gauge_pressure=gauge.chunk({"gauge": 2}), bore=bore).heat_net
+    assert isinstance(lazy.data, da.Array) and np.array_equal(lazy.compute(), heat)
+
+
+def test_dask_on_two_processes_gives_the_same_numbers():
+    gauge = np.linspace(1e3, 3e5, 40_000)
+    bore = np.array([[1e-3], [2e-3]])
+    plain = flow(gauge_pressure=gauge, bore=bore)
+    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None) as cluster, Client(cluster):
+        lazy = flow(gauge_pressure=da.from_array(gauge, chunks=10_000), bore=bore)
+        heat, coefficient = da.compute(lazy.heat_net, lazy.discharge_coefficient)
+    assert np.array_equal(heat, plain.heat_net) and np.array_equal(coefficient, plain.discharge_coefficient)
+
+
+def test_inverses_keep_labels_too():
+    heat = pd.Series([2e4, 3e4], index=["a", "b"])
+    gauge = jw.gauge_for_heat(gas="propane", bore=1.8e-3, heat_net=heat)
+    assert gauge["b"] == jw.gauge_for_heat(gas="propane", bore=1.8e-3, heat_net=3e4)

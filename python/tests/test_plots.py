@@ -1,0 +1,45 @@
+"""The pictures: axes with units, and lines that show what they say."""
+
+import pathlib
+
+import jetwright as jw
+import matplotlib
+import numpy as np
+import pytest
+
+matplotlib.use("Agg")
+from jetwright import plots  # noqa: E402
+
+BELLS = pathlib.Path(__file__).parents[2] / "examples" / "bell-foundry.toml"
+
+
+@pytest.fixture(autouse=True)
+def _close():
+    yield
+    import matplotlib.pyplot as plt
+
+    plt.close("all")
+
+
+def test_flow_with_neighbouring_drills():
+    axes = plots.flow_against_gauge(gas="propane", bore=1.6e-3, bore_length=10e-3)
+    labels = [line.get_label() for line in axes.get_lines()]
+    assert len(labels) == 3 and labels[1].startswith("number 53") and labels[2].startswith("number 52")
+    small, large = axes.get_lines()[1], axes.get_lines()[2]
+    assert (large.get_ydata() > small.get_ydata()).all()
+    assert "psi" in axes.get_xlabel() and "kW" in axes.get_ylabel()
+
+
+def test_coefficients_and_blower_and_settings():
+    axes = plots.coefficient_against_pressure_ratio()
+    assert len(axes.get_lines()) == 4 and "coefficient" in axes.get_ylabel()
+    burner = jw.Burner(BELLS)
+    axes = plots.blower_and_system(burner=burner, gauge_pressure=6 * jw.psi, damper=0.35)
+    point = axes.get_lines()[2]
+    curve = axes.get_lines()[0]
+    met = np.interp(point.get_xdata()[0], curve.get_xdata(), curve.get_ydata())
+    assert met == pytest.approx(point.get_ydata()[0], rel=1e-2)
+    axes = plots.settings_table(burner=burner, damper=0.35)
+    assert "kW" in axes.get_ylabel()
+    styles = {line.get_linestyle() for line in axes.figure.axes[0].get_lines() + axes.figure.axes[1].get_lines()[:1]}
+    assert len(styles) == 2

@@ -1,0 +1,119 @@
+"""The sheet and the burner in Python are the command's."""
+
+import json
+import os
+import pathlib
+import pickle
+import subprocess
+import tomllib
+
+import jetwright as jw
+import numpy as np
+import pytest
+
+EXAMPLES = pathlib.Path(__file__).parents[2] / "examples"
+COMMAND = os.environ.get("JETWRIGHT_COMMAND")
+BELLS = EXAMPLES / "bell-foundry.toml"
+
+
+@pytest.mark.parametrize("name", ["bell-foundry", "blower-too-small", "natural-gas"])
+def test_the_sheet_is_the_commands_to_the_last_digit(name):
+    assert COMMAND, "JETWRIGHT_COMMAND names the built command; tests/all.sh sets it"
+    path = str(EXAMPLES / f"{name}.toml")
+    sheet = jw.sheet(path)
+    answer = subprocess.run([COMMAND, "sheet", path, "--format", "json"], capture_output=True, text=True, check=True)
+    assert dict(sheet) == json.loads(answer.stdout)
+    for units in ("metric", "inch"):
+        page = subprocess.run([COMMAND, "sheet", path, "--units", units], capture_output=True, text=True, check=True)
+        assert sheet.text(units) == page.stdout
+
+
+def test_flow_is_the_commands_to_the_last_digit():
+    arguments = "flow --gas propane --bore 1.8mm --bore-length 12mm --altitude 1600m --air-temperature 20C --format json"
+    gauges = ["5 psi", "0.3 bar", "12 psi"]
+    options = [part for gauge in gauges for part in ("--gauge", gauge)]
+    answer = subprocess.run([COMMAND, *arguments.split(), *options], capture_output=True, text=True, check=True)
+    rows = json.loads(answer.stdout)["rows"]
+    result = jw.flow(
+        gas="propane", gauge_pressure=[row["gauge_pressure_pa"] for row in rows], bore=1.8e-3, bore_length=12e-3,
+        site=jw.Site(altitude=1600, air_temperature=293.15),
+    )  # fmt: skip
+    for index, row in enumerate(rows):
+        assert result.mass_flow[index] == row["mass_flow_kg_per_s"]
+        assert result.heat_net[index] == row["heat_net_w"]
+        assert result.discharge_coefficient[index] == row["discharge_coefficient"]
+
+
+def test_a_mapping_gives_the_same_sheet():
+    mapping = tomllib.loads(BELLS.read_text())
+    assert dict(jw.sheet(mapping)) == dict(jw.sheet(BELLS))
+    assert pickle.loads(pickle.dumps(jw.sheet(mapping))) == jw.sheet(mapping)
+
+
+def test_the_sheet_reads_well():
+    sheet = jw.sheet(BELLS)
+    assert "SET THE GAUGE" in repr(sheet) and sheet._repr_html_().startswith("<pre>")
+    assert list(sheet.to_pandas().index) == ["light", "melt", "soft", "hold"]
+    with pytest.raises(ValueError, match="units"):
+        sheet.text("furlongs")
+
+
+def test_bad_files_get_the_commands_message(tmp_path):
+    bad = tmp_path / "bad.toml"
+    bad.write_text(BELLS.read_text().replace('"7 psi"', '"7"'))
+    with pytest.raises(ValueError, match=r"bad.toml, line \d+, setting\[1\].gauge: given \"7\", a number without a unit"):
+        jw.sheet(bad)
+    with pytest.raises(ValueError, match="no burner to run"):
+        mapping = tomllib.loads(BELLS.read_text())
+        jw.Burner({key: mapping[key] for key in ("name", "site", "gas", "jet", "setting")})
+    with pytest.raises(OSError, match="missing"):
+        jw.sheet(tmp_path / "missing.toml")
+
+
+def test_the_burner_over_arrays_is_the_sheets():
+    sheet, burner = jw.sheet(BELLS), jw.Burner(BELLS)
+    rows = [row for row in sheet["settings"] if row["name"] in ("melt", "hold")]
+    run = burner.run(gauge_pressure=[row["gauge_pressure_pa"] for row in rows], air_ratio=1.05)
+    for index, row in enumerate(rows):
+        assert run.damper[index] == row["damper_opening"]
+        assert run.gas[index] == row["mass_flow_kg_per_s"]
+    swept = burner.run(gauge_pressure=np.linspace(1, 20, 20) * jw.psi, air_ratio=1.05, invalid="nan")
+    assert np.isnan(swept.damper[-1]) and np.isfinite(swept.damper[3])
+    with pytest.raises(jw.RangeError):
+        burner.run(gauge_pressure=20 * jw.psi, air_ratio=1.05)
+    with pytest.raises(ValueError, match="one of the two"):
+        burner.run(gauge_pressure=1e4)
+    assert pickle.loads(pickle.dumps(burner)).run(gauge_pressure=2e4, damper=0.5) == burner.run(
+        gauge_pressure=2e4, damper=0.5
+    )
+    assert len(run.to_pandas()) == 2
+
+
+def test_more_head_resistance_lowers_the_air():
+    mapping = tomllib.loads(BELLS.read_text())
+    air = []
+    for ports in (42, 30, 20):
+        mapping["head"]["ports"] = ports
+        air.append(jw.Burner(mapping).run(gauge_pressure=4e4, damper=0.4).air)
+    assert air[0] > air[1] > air[2]
+
+
+def test_air_needed_and_air_ratio_are_inverse():
+    air = jw.air_needed(gas="propane", mass_flow=[1e-3, 2e-3], air_ratio=1.2)
+    assert np.allclose(jw.air_ratio(gas="propane", mass_flow=[1e-3, 2e-3], air_flow=air), 1.2)
+    with pytest.raises(ValueError, match="air_ratio"):
+        jw.air_needed(gas="propane", mass_flow=1e-3, air_ratio=9)
+
+
+def test_head_and_blower_refuse_bad_numbers():
+    with pytest.raises(ValueError, match="port"):
+        jw.Head(ports=40, port_diameter=9.0, port_length=0.01)
+    with pytest.raises(ValueError, match="give ports"):
+        jw.Head(port_length=0.01)
+    with pytest.raises(ValueError, match="points"):
+        jw.Blower([(0.0, 800.0)])
+    head = jw.Head(slot_width=3e-3, slot_length=0.15, port_length=0.03)
+    pressure = head.pressure(mass_flow=[5e-3, 10e-3], density=1.0, viscosity=1.8e-5)
+    assert 3.5 < pressure[1] / pressure[0] < 4.2
+    blower = jw.Blower.from_ends(800.0, 0.03)
+    assert blower.scaled(density=0.6).static_pressure(0.01) == pytest.approx(0.5 * blower.static_pressure(0.01))

@@ -1,0 +1,164 @@
+//! The jet.
+
+use std::prelude::rust_2024::*;
+use std::string::ToString;
+
+use numpy::PyArray2;
+use pyo3::exceptions::PyValueError;
+use pyo3::prelude::*;
+
+use super::gas::Gas;
+use super::operands::{Kept, Operand, Told, map, tell, told};
+use crate::error::Result as CheckedResult;
+use crate::orifice::{
+    BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
+};
+use crate::quantity::{AbsolutePressure, Angle, GaugePressure, HeatRate, Length, NetHeatRate, Temperature};
+
+/// Inputs of a jet, in the order of the arrays: bore, bore length, edge's first and second measure, roughness,
+/// approach diameter (0 for none), measured coefficient (0 for the model's), jets, gauge, back pressure, gas
+/// temperature, ambient pressure.
+pub const INPUTS: usize = 12;
+/// Answers, in the order of `FIELDS` in `python/jetwright/_flow.py`.
+pub const OUTPUTS: usize = 13;
+/// The inputs a bore depends on.
+const BORE: core::ops::Range<usize> = 0..6;
+
+/// The shape of an element.
+fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
+    let [_, length, first, second, roughness, approach, ..] = *inputs;
+    BoreShape {
+        length: BoreLength::Fixed(Length::from_meters(length)),
+        edge: match edge {
+            0 => Edge::Sharp,
+            1 => Edge::Square,
+            2 => Edge::Chamfered { depth: Length::from_meters(first), angle: Angle::from_radians(second) },
+            _ => Edge::Rounded { radius: Length::from_meters(first) },
+        },
+        roughness: Length::from_meters(roughness),
+        approach: (approach != 0.0).then(|| Length::from_meters(approach)),
+    }
+}
+
+/// The supply of an element and where its coefficient comes from.
+fn supply(inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
+    let [.., coefficient, _, gauge, back, temperature, ambient] = *inputs;
+    crate::limits::check(crate::Input::StationPressure, ambient)?;
+    let supply = Supply {
+        ambient: AbsolutePressure::from_pascals(ambient),
+        gauge: GaugePressure::from_pascals(gauge),
+        back: GaugePressure::from_pascals(back),
+        temperature: Temperature::from_kelvin(temperature),
+    };
+    let coefficient = if coefficient == 0.0 { Coefficient::Model } else { Coefficient::Measured(coefficient) };
+    Ok((supply, coefficient))
+}
+
+fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
+    [
+        flow.mass_flow.kilograms_per_second(),
+        flow.standard_volume_flow.cubic_meters_per_second(),
+        flow.actual_volume_flow.cubic_meters_per_second(),
+        flow.heat_gross.watts(),
+        flow.heat_net.watts(),
+        flow.discharge_coefficient,
+        flow.coefficient_uncertainty,
+        f64::from(u8::from(flow.choked)),
+        flow.mass_flux,
+        flow.exit_speed.meters_per_second(),
+        flow.thrust.newtons(),
+        flow.reynolds_number,
+        flow.supply_density.kilograms_per_cubic_meter(),
+    ]
+}
+
+fn one(gas: &Gas, edge: u8, inputs: &[f64; INPUTS], jet: Option<Jet>) -> CheckedResult<(Jet, [f64; OUTPUTS])> {
+    let (supply, coefficient) = supply(inputs)?;
+    let jet = match jet {
+        Some(jet) => Jet { count: inputs[7], coefficient, ..jet },
+        None => {
+            let bore = shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
+            Jet { bore, count: inputs[7], coefficient }
+        }
+    };
+    let flow = jet.flow(&gas.core, &supply)?;
+    Ok((jet, answers(&flow)))
+}
+
+/// Every result of a jet for every element.
+#[pyfunction]
+pub fn flow<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    edge: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &*gas;
+    let (array, failure) = map::<INPUTS, OUTPUTS, _, _>(py, &operands, &shape, |inputs, kept: &mut Kept<Jet>| {
+        let known = kept.get(&inputs[BORE]);
+        let (jet, answers) = one(gas, edge, inputs, known)?;
+        kept.put(&inputs[BORE], jet);
+        Ok(answers)
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// Every result of one jet.
+#[pyfunction]
+pub fn flow_one(gas: PyRef<'_, Gas>, edge: u8, inputs: [f64; INPUTS]) -> Result<[f64; OUTPUTS], PyErr> {
+    one(&gas, edge, &inputs, None).map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
+}
+
+/// The gauge pressure at which each jet makes a net heat (the gauge's place among the inputs holds the heat).
+#[pyfunction]
+pub fn gauge_for_flow<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    edge: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &*gas;
+    let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
+        let (supply, coefficient) = supply(inputs)?;
+        let bore = self::shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
+        let jet = Jet { bore, count: inputs[7], coefficient };
+        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[8]));
+        Ok([pressure_for_heat(&jet, &gas.core, &supply, heat)?.pascals()])
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// The bore with which each shape makes a net heat (the bore's place among the inputs holds the heat).
+#[pyfunction]
+pub fn bore_for_flow<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    edge: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &*gas;
+    let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
+        let (supply, coefficient) = supply(inputs)?;
+        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[0]));
+        let shape = self::shape(edge, inputs);
+        Ok([bore_for_heat(&shape, inputs[7], coefficient, &gas.core, &supply, heat)?.meters()])
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// Names and bores of a list of sizes, rising.
+#[pyfunction]
+pub fn drills(list: &str) -> PyResult<Vec<(String, f64)>> {
+    let list = match list {
+        "number" => DrillList::Number,
+        "letter" => DrillList::Letter,
+        "fractional" => DrillList::Fractional,
+        "metric" => DrillList::Metric,
+        "tips" => DrillList::Tips,
+        _ => return Err(PyValueError::new_err("drills is number, letter, fractional, metric or tips")),
+    };
+    Ok(list.drills().map(|drill| (drill.to_string(), drill.diameter().meters())).collect())
+}

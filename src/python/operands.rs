@@ -1,0 +1,197 @@
+//! Array arguments of one call, broadcast against each other without copies.
+
+use std::prelude::rust_2024::*;
+use std::string::ToString;
+use std::{thread, vec};
+
+use numpy::{PyArray2, PyReadonlyArray1};
+use pyo3::exceptions::PyValueError;
+use pyo3::prelude::*;
+
+use crate::error::Error;
+use crate::limits::Input;
+
+/// Elements from which two threads share the work.
+const PARALLEL: usize = 4096;
+/// Threads used for large arrays.
+const THREADS: usize = 2;
+
+/// One argument: contiguous data and, for each axis of the result, how far a step moves in it.
+pub struct Operand<'py> {
+    data: PyReadonlyArray1<'py, f64>,
+    steps: Vec<usize>,
+}
+
+impl<'py> FromPyObject<'_, 'py> for Operand<'py> {
+    type Error = PyErr;
+    fn extract(object: Borrowed<'_, 'py, PyAny>) -> PyResult<Self> {
+        let (data, steps): (PyReadonlyArray1<'py, f64>, Vec<usize>) = object.extract()?;
+        Ok(Self { data, steps })
+    }
+}
+
+/// Why an element has no answer.
+pub struct Failure {
+    /// Its place in the flattened result.
+    pub index: usize,
+    /// Why.
+    pub error: Error,
+}
+
+/// Calls `function` for every element of the broadcast arguments; each answer fills a column of the result.
+///
+/// Elements are independent, so the result does not depend on how many threads share them. An element without
+/// an answer becomes NaN; the first of them comes back as the failure.
+pub fn map<'py, const IN: usize, const OUT: usize, T, F>(
+    py: Python<'py>,
+    operands: &[Operand<'py>],
+    shape: &[usize],
+    function: F,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Failure>)>
+where
+    T: Copy,
+    F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
+{
+    let count: usize = shape.iter().product();
+    let slices: Vec<&[f64]> = operands.iter().map(|operand| operand.data.as_slice()).collect::<Result<_, _>>()?;
+    let steps: Vec<&[usize]> = operands.iter().map(|operand| operand.steps.as_slice()).collect();
+    if slices.len() != IN || steps.iter().any(|steps| steps.len() != shape.len()) {
+        return Err(PyValueError::new_err("wrong number of arguments or axes"));
+    }
+    for (slice, steps) in slices.iter().zip(&steps) {
+        let last: usize = shape.iter().zip(*steps).map(|(&size, &step)| size.saturating_sub(1) * step).sum();
+        if count > 0 && last >= slice.len() {
+            return Err(PyValueError::new_err("an argument is shorter than its shape"));
+        }
+    }
+    let mut columns = vec![0.0_f64; OUT * count];
+    let failure = py.detach(|| {
+        let work = |start: usize, mut parts: Vec<&mut [f64]>| -> Option<Failure> {
+            let mut walk = Walk::<IN>::new(shape, &steps, start);
+            let mut kept = Kept::new();
+            let mut first = None;
+            for offset in 0..parts.first().map_or(0, |part| part.len()) {
+                let inputs: [f64; IN] = core::array::from_fn(|input| slices[input][walk.at[input]]);
+                match function(&inputs, &mut kept) {
+                    Ok(answers) => {
+                        for (part, answer) in parts.iter_mut().zip(answers) {
+                            part[offset] = answer;
+                        }
+                    }
+                    Err(error) => {
+                        for part in &mut parts {
+                            part[offset] = f64::NAN;
+                        }
+                        first = first.or(Some(Failure { index: start + offset, error }));
+                    }
+                }
+                walk.step(shape, &steps);
+            }
+            first
+        };
+        if count == 0 {
+            return None;
+        }
+        let columns: Vec<&mut [f64]> = columns.chunks_mut(count).collect();
+        if count < PARALLEL {
+            return work(0, columns);
+        }
+        let half = count / THREADS;
+        let (heads, tails): (Vec<_>, Vec<_>) = columns.into_iter().map(|column| column.split_at_mut(half)).unzip();
+        thread::scope(|scope| {
+            let second = scope.spawn(|| work(half, tails));
+            let first = work(0, heads);
+            first.or(second.join().unwrap_or(None))
+        })
+    });
+    let array = numpy::PyArray1::from_vec(py, columns);
+    let array = numpy::PyArrayMethods::reshape(&array, [OUT, count])?;
+    Ok((array, failure))
+}
+
+/// What was worked out for the element before, kept while the inputs it depends on stay the same.
+pub struct Kept<T> {
+    inputs: [f64; 8],
+    value: Option<T>,
+}
+
+impl<T: Copy> Kept<T> {
+    fn new() -> Self {
+        Self { inputs: [f64::NAN; 8], value: None }
+    }
+
+    /// The value kept for these inputs.
+    pub fn get(&self, inputs: &[f64]) -> Option<T> {
+        self.value.filter(|_| self.inputs.iter().zip(inputs).all(|(kept, input)| kept == input))
+    }
+
+    /// Keeps a value for these inputs, eight at most.
+    pub fn put(&mut self, inputs: &[f64], value: T) {
+        for (kept, input) in self.inputs.iter_mut().zip(inputs) {
+            *kept = *input;
+        }
+        self.value = Some(value);
+    }
+}
+
+/// Where every operand stands as the elements are walked in order.
+struct Walk<const IN: usize> {
+    index: Vec<usize>,
+    at: [usize; IN],
+}
+
+impl<const IN: usize> Walk<IN> {
+    fn new(shape: &[usize], steps: &[&[usize]], start: usize) -> Self {
+        let mut index = vec![0; shape.len()];
+        let mut rest = start;
+        for (axis, &size) in shape.iter().enumerate().rev() {
+            index[axis] = rest % size;
+            rest /= size;
+        }
+        let at = core::array::from_fn(|input| index.iter().zip(steps[input]).map(|(&place, &step)| place * step).sum());
+        Self { index, at }
+    }
+
+    fn step(&mut self, shape: &[usize], steps: &[&[usize]]) {
+        for axis in (0..shape.len()).rev() {
+            self.index[axis] += 1;
+            if self.index[axis] < shape[axis] {
+                for (at, steps) in self.at.iter_mut().zip(steps) {
+                    *at += steps[axis];
+                }
+                return;
+            }
+            self.index[axis] = 0;
+            for (at, steps) in self.at.iter_mut().zip(steps) {
+                *at -= (shape[axis] - 1) * steps[axis];
+            }
+        }
+    }
+}
+
+/// A failure as Python sees it: index, the input's name, the value in its SI unit, the message.
+pub type Told = (usize, Option<&'static str>, f64, String);
+
+/// The failure told in words.
+pub fn told(failure: Option<Failure>) -> Option<Told> {
+    failure.map(|Failure { index, error }| tell(index, error))
+}
+
+/// One error told in words.
+pub fn tell(index: usize, error: Error) -> Told {
+    let (input, value) = match error {
+        Error::NotFinite { input } => (Some(input), f64::NAN),
+        Error::OutOfRange { input, given } => (Some(input), f64::from(given)),
+        Error::InvertedPair { lesser, .. } => (Some(lesser), f64::NAN),
+        Error::Points { input } | Error::NotConverged { input } => (Some(input), f64::NAN),
+        Error::NoSolution { input, nearest } => (Some(input), f64::from(nearest)),
+        Error::FractionsSum { given } => (Some(Input::Fraction), f64::from(given)),
+        _ => (None, f64::NAN),
+    };
+    (index, input.map(|input| input.range().name), value, error.to_string())
+}
+
+/// A plain `ValueError` of the core's message, for arguments that are no arrays.
+pub fn refuse(error: Error) -> PyErr {
+    PyValueError::new_err(error.to_string())
+}

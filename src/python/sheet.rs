@@ -1,0 +1,125 @@
+//! The burner file, its sheet and the burner it describes.
+
+use std::prelude::rust_2024::*;
+use std::string::ToString;
+use std::vec;
+
+use numpy::PyArray2;
+use pyo3::exceptions::PyValueError;
+use pyo3::prelude::*;
+
+use super::operands::{Operand, Told, map, told};
+use crate::burner::Conditions;
+use crate::error::Error;
+use crate::quantity::{GaugePressure, Temperature};
+use crate::sheet::{Assembled, Shop, assemble, burner_file, compose, rows, sheet_text};
+
+fn refuse(error: impl ToString) -> PyErr {
+    PyValueError::new_err(error.to_string())
+}
+
+/// The TOML text of a burner file given as JSON.
+fn toml_of(json: &str) -> PyResult<String> {
+    let value: serde_json::Value = serde_json::from_str(json).map_err(refuse)?;
+    toml::to_string(&value).map_err(refuse)
+}
+
+fn text_of(text: &str, is_json: bool) -> PyResult<String> {
+    if is_json { toml_of(text) } else { Ok(text.into()) }
+}
+
+/// The sheet of a burner file's text: its JSON, and its text in metric and in inch units.
+#[pyfunction]
+pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
+    let text = text_of(text, is_json)?;
+    let file = burner_file::parse(&text, name).map_err(refuse)?;
+    let metric = compose(file.clone(), false).map_err(refuse)?;
+    let inch = compose(file, true).map_err(refuse)?;
+    let page = |sheet: &crate::sheet::Sheet, inch: bool| sheet_text(sheet, &Shop { inch });
+    Ok((rows::sheet_json(&metric).to_string(), page(&metric, false), page(&inch, true)))
+}
+
+/// The burner a file describes, ready to run over arrays.
+#[pyclass(frozen, module = "jetwright._native", name = "Burner")]
+pub struct Burner {
+    rig: Assembled,
+    text: String,
+    name: String,
+}
+
+#[pymethods]
+impl Burner {
+    #[new]
+    fn new(text: &str, is_json: bool, name: &str) -> PyResult<Self> {
+        let text = text_of(text, is_json)?;
+        let file = burner_file::parse(&text, name).map_err(refuse)?;
+        let rig = assemble(&file).map_err(refuse)?;
+        if rig.burner.is_none() {
+            return Err(PyValueError::new_err("the file describes no blower and head, so there is no burner to run"));
+        }
+        Ok(Self { rig, text, name: name.into() })
+    }
+
+    /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
+    /// left of peak of (gauge pressure, damper opening or air ratio, chamber temperature or 0).
+    fn run<'py>(
+        &self,
+        py: Python<'py>,
+        by_air_ratio: bool,
+        operands: Vec<Operand<'py>>,
+        shape: Vec<usize>,
+    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let (array, failure) = map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
+            let gauge = GaugePressure::from_pascals(gauge);
+            let mut conditions: Conditions = self.rig.conditions;
+            if chamber != 0.0 {
+                conditions.chamber_temperature = Temperature::from_kelvin(chamber);
+            }
+            let opening = if by_air_ratio { burner.opening_for(&conditions, gauge, aim)? } else { aim };
+            let running = burner.run(&conditions, gauge, opening)?;
+            let gas = &conditions.gas;
+            Ok([
+                running.gas.kilograms_per_second(),
+                gas.gross_heating_value().of(running.gas).watts(),
+                gas.net_heating_value().of(running.gas).watts(),
+                running.air.kilograms_per_second(),
+                running.air_ratio.unwrap_or(f64::INFINITY),
+                opening,
+                running.back_pressure.pascals(),
+                running.blower_pressure.pascals(),
+                running.head_pressure.pascals(),
+                f64::from(u8::from(running.left_of_peak)),
+            ])
+        })?;
+        Ok((array, told(failure)))
+    }
+
+    /// Density of the site's air, kg/m3.
+    #[getter]
+    fn air_density(&self) -> f64 {
+        self.rig.site.air_density().kilograms_per_cubic_meter()
+    }
+
+    /// The blower's curve in the site's air: flows and static pressures.
+    fn blower_curve(&self, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
+        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let blower = burner
+            .blower
+            .scaled(self.rig.site.air_density(), 1.0, 1.0)
+            .map_err(|error: Error| PyValueError::new_err(error.to_string()))?;
+        let free = blower.free_delivery();
+        let mut curve = (vec![], vec![]);
+        for point in 0..points {
+            let flow = free * (point as f64 / (points.max(2) - 1) as f64);
+            curve.0.push(flow.cubic_meters_per_second());
+            curve.1.push(blower.static_pressure(flow).pascals());
+        }
+        Ok(curve)
+    }
+
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (String, bool, String))> {
+        let burner = slf.get();
+        Ok((slf.get_type().into_any(), (burner.text.clone(), false, burner.name.clone())))
+    }
+}

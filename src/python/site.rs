@@ -1,0 +1,43 @@
+//! The site.
+
+use std::prelude::rust_2024::*;
+
+use numpy::PyArray2;
+use pyo3::prelude::*;
+
+use super::operands::{Operand, Told, map, told};
+use crate::quantity::{AbsolutePressure, Length, Temperature};
+use crate::site::Site;
+
+/// Ambient pressure, air density, oxygen fraction, water fraction and air's molar mass of each element.
+///
+/// `kind` is 0 for (altitude, -), 1 for (station pressure, -), 2 for (sea-level pressure, altitude).
+#[pyfunction]
+pub fn site<'py>(
+    py: Python<'py>,
+    kind: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let (array, failure) = map::<4, 5, (), _>(py, &operands, &shape, |&[first, second, temperature, humidity], _| {
+        let temperature = Temperature::from_kelvin(temperature);
+        let site = match kind {
+            0 => Site::at_altitude(Length::from_meters(first), temperature, humidity),
+            1 => Site::at_station_pressure(AbsolutePressure::from_pascals(first), temperature, humidity),
+            _ => Site::at_forecast(
+                AbsolutePressure::from_pascals(first),
+                Length::from_meters(second),
+                temperature,
+                humidity,
+            ),
+        }?;
+        Ok([
+            site.ambient_pressure().pascals(),
+            site.air_density().kilograms_per_cubic_meter(),
+            site.oxygen_fraction(),
+            site.water_fraction(),
+            site.air_molar_mass(),
+        ])
+    })?;
+    Ok((array, told(failure)))
+}
