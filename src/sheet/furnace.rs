@@ -143,15 +143,16 @@ pub(super) fn furnace(
     };
     let fire = &settings[largest];
     let ratio = fire.air.as_ref().and_then(super::compose::SettingAir::air_ratio).unwrap_or(file.air_ratio);
-    let available = available(file, rig, need, ratio);
+    // What is asked for burns at the file's air ratio; what stands there, at its own.
+    let (available, available_there) = (available(file, rig, need, file.air_ratio), available(file, rig, need, ratio));
     let nothing = Power::from_watts(0.0);
     let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
     let holding_thicker = thicker(&chamber)
         .and_then(|chamber| chamber.fire_for(temperature, nothing, &available))
         .map_err(refuse("layer"))?;
-    let reaches = chamber.temperature_for(fire.heat_net, nothing, &available).ok();
+    let reaches = chamber.temperature_for(fire.heat_net, nothing, &available_there).ok();
     let mut warming = Warming::cold(&chamber).map_err(refuse("layer"))?;
-    let warm_up = warming.warm_up(fire.heat_net, temperature, &available).ok();
+    let warm_up = warming.warm_up(fire.heat_net, temperature, &available_there).ok();
     if warm_up.is_none() {
         // The rest of the evening is told for a chamber that has come to its temperature some other way.
         let hour = Duration::from_hours(1.0);
