@@ -140,10 +140,11 @@ impl<'m, S: Scalar, M: Matter<S>> Grid<'m, S, M> {
         let nothing = [S::zero(); NODES];
         self.stage(&old, &nothing, gamma * dt, &hot, &cold);
         let mut first = [S::zero(); NODES];
-        for index in 1..=self.cells.len() {
-            let (_, into) = self.flow(index - 1);
-            let (_, out) = self.flow(index);
-            first[index] = rest * dt * (into - out);
+        let mut into = self.flow(0).1;
+        for (index, kept) in first.iter_mut().enumerate().skip(1).take(self.cells.len()) {
+            let out = self.flow(index).1;
+            *kept = rest * dt * (into - out);
+            into = out;
         }
         let start = Exchange { entered: hot(self.nodes[0]), left: cold(self.outside()) };
         self.stage(&old, &first, gamma * dt, &hot, &cold);

@@ -122,7 +122,7 @@ impl<S: Scalar> Line<S> {
                 let root = (here.squared() + S::c(2.0) * slope * left).larger(S::zero()).sqrt();
                 return at + S::c(2.0) * left / (here + root);
             }
-            left = left - whole;
+            left -= whole;
             at = temperature;
         }
         at

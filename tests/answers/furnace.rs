@@ -7,11 +7,14 @@ use super::{BurnerFile, number, refused};
 /// The invented casting evening.
 const EVENING: &str = include_str!("../../examples/casting-evening.toml");
 /// A bar of brass in a chamber.
-pub const WORK_PIECE: [&str; 8] = ["--mass", "8 kg", "--chamber", "1000 C", "--bar", "80 mm", "--pieces-an-hour", "6"];
+pub const WORK_PIECE: [&str; 10] =
+    ["--mass", "8 kg", "--to", "800 C", "--chamber", "1000 C", "--bar", "80 mm", "--pieces-an-hour", "6"];
 /// A charge of it in a crucible.
-pub const WORK_CRUCIBLE: [&str; 12] = [
+pub const WORK_CRUCIBLE: [&str; 14] = [
     "--mass",
     "8 kg",
+    "--to",
+    "1000 C",
     "--chamber",
     "1200 C",
     "--crucible-mass",
