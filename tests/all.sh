@@ -25,6 +25,9 @@ cargo bench --quiet --all-features -- --test
 step "documentation, warnings denied"
 RUSTDOCFLAGS="-D warnings" cargo doc --quiet --no-deps --all-features
 
+step "the Python package, built, installed and tested"
+bash tests/python.sh
+
 step "the core on bare metal"
 bash tests/bare_metal.sh
 

@@ -255,7 +255,7 @@ def flow(
 
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
-    _, name, value, message = error.args[0]
+    _, name, value, message = error.args
     argument = NAMES.get(str(name), str(name)) if name else None
     return RangeError(argument, float(values.get(str(argument), value) or value), (), message)
 

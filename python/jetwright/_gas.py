@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import Any, Mapping, NamedTuple
 
 from . import _native
@@ -135,13 +134,18 @@ class Gas:
         return hash(self._native.text)
 
 
-@lru_cache(maxsize=64)
-def _named(text: str) -> Gas:
-    return Gas(text)
+_known: dict[str, Gas] = {}
 
 
 def as_gas(gas: Gas | str | Mapping[str, float]) -> Gas:
-    """The gas itself, or the one of a name."""
+    """The gas itself, or the one of a name, which is kept."""
     if isinstance(gas, Gas):
         return gas
-    return _named(gas) if isinstance(gas, str) else Gas(gas)
+    if not isinstance(gas, str):
+        return Gas(gas)
+    known = _known.get(gas)
+    if known is None:
+        if len(_known) >= 64:
+            _known.clear()
+        known = _known[gas] = Gas(gas)
+    return known

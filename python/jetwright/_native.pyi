@@ -4,6 +4,7 @@ from typing import Any, final
 import numpy as np
 from numpy.typing import NDArray
 
+__all__: list[str]
 __version__: str
 
 _Operands = Sequence[tuple[NDArray[np.float64], Sequence[int]]]

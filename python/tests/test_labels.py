@@ -27,7 +27,7 @@ def test_xarray_keeps_coordinates_and_broadcasts_by_name():
     gauge = xr.DataArray([1e4, 2e4, 3e4], coords={"gauge": [1, 2, 3]}, dims="gauge")
     bore = xr.DataArray([1e-3, 2e-3], coords={"drill": ["small", "large"]}, dims="drill")
     heat = flow(gauge_pressure=gauge, bore=bore).heat_net
-    assert heat.dims == ("gauge", "drill") and heat.sel(gauge=2, drill="large") == flow(
+    assert set(heat.dims) == {"gauge", "drill"} and heat.sel(gauge=2, drill="large") == flow(
         gauge_pressure=2e4, bore=2e-3
     ).heat_net
     lazy = flow(gauge_pressure=gauge.chunk({"gauge": 2}), bore=bore).heat_net

@@ -35,7 +35,7 @@ def test_flow_is_the_commands_to_the_last_digit():
     answer = subprocess.run([COMMAND, *arguments.split(), *options], capture_output=True, text=True, check=True)
     rows = json.loads(answer.stdout)["rows"]
     result = jw.flow(
-        gas="propane", gauge_pressure=[row["gauge_pressure_pa"] for row in rows], bore=1.8e-3, bore_length=12e-3,
+        gas="propane", gauge_pressure=[row["gauge_pressure_pa"] for row in rows], bore=1.8 * jw.mm, bore_length=12 * jw.mm,
         site=jw.Site(altitude=1600, air_temperature=293.15),
     )  # fmt: skip
     for index, row in enumerate(rows):
