@@ -201,3 +201,66 @@ fn a_crucible_takes_the_heat_of_metal_and_crucible_and_longer_with_a_thicker_wal
     assert!(melt(30.0).time.seconds() > melt(15.0).time.seconds());
     println!("{:?}", melt(15.0));
 }
+
+/// Numbers that cover the unit cube evenly: the additive recurrence of the golden ratio's relatives.
+fn cover(count: u32) -> impl Iterator<Item = [f64; 8]> {
+    (1..=count).map(|index| {
+        let step = |power: i32| (f64::from(index) / 1.085_070_245_491_450_9_f64.powi(power)).fract();
+        [1, 2, 3, 4, 5, 6, 7, 8].map(step)
+    })
+}
+
+#[test]
+fn every_accepted_wall_has_an_answer_in_both_number_types() {
+    fn steady<S: Scalar>(at: &[f64; 8], keys: [&str; 2]) -> [f64; 3] {
+        // From the thinnest to the thickest, by ratio.
+        let thickness = |share: f64| Length::from_meters(S::c(0.2e-3 * 5000.0_f64.powf(share)));
+        let layer = |key, share| Layer { material: Material::named(key).unwrap(), thickness: thickness(share) };
+        let body = if at[2] < 0.5 {
+            Body::Flat { area: Area::from_square_meters(S::c(1e-3 * 1e5_f64.powf(at[3]))) }
+        } else {
+            let inner_radius = Length::from_meters(S::c(0.006 * 800.0_f64.powf(at[3])));
+            Body::Round { inner_radius, length: Length::from_meters(S::c(0.02 + 9.0 * at[4])) }
+        };
+        let pressure = AbsolutePressure::from_pascals(S::c(60_000.0 + 50_000.0 * at[5]));
+        let mut room =
+            Surroundings::shell(celsius(-30.0 + 80.0 * at[6]), pressure, Length::from_meters(S::c(0.01 + 9.0 * at[4])));
+        room.emissivity = S::c(at[5]);
+        let wall = Wall::new(&[layer(keys[0], at[0]), layer(keys[1], at[1])], body).unwrap();
+        let hot = Temperature::from_kelvin(S::c(room.air.kelvin().to_f64() + 1.0 + (2290.0 - 330.0) * at[7]));
+        let steady = wall.steady(hot, &room).unwrap();
+        [steady.heat.watts(), steady.faces[1].kelvin(), steady.shell().kelvin()].map(Scalar::to_f64)
+    }
+    for (index, at) in cover(4000).enumerate() {
+        let keys = [index, index / MATERIALS.len()].map(|index| MATERIALS[index % MATERIALS.len()].key);
+        let (double, single) = (steady::<f64>(&at, keys), steady::<f32>(&at, keys));
+        assert!(double.iter().all(|value| value.is_finite() && *value > 0.0), "{at:?} {keys:?} {double:?}");
+        assert!(double[1] >= double[2] - 1e-9, "{double:?}");
+        for (name, (double, single)) in ["heat", "face", "shell"].iter().zip(double.into_iter().zip(single)) {
+            // A wall a kelvin warmer than its room loses what rounding leaves of that kelvin.
+            let tolerance = if *name == "heat" { 1e-3 } else { 1e-4 };
+            assert!((single / double - 1.0).abs() < tolerance, "{name} {single} {double} {at:?} {keys:?}");
+        }
+    }
+}
+
+#[test]
+fn every_accepted_charge_has_its_heat_and_its_time() {
+    use jetwright::furnace::{Piece, SUBSTANCES, Shape, Soak, heating_time};
+    for (index, at) in cover(150).enumerate() {
+        let data = &SUBSTANCES[index % SUBSTANCES.len()];
+        let substance: Substance = Substance::named(data.key).unwrap();
+        let start: Temperature = celsius(-30.0 + 80.0 * at[0]);
+        let target: Temperature = celsius(100.0 + (data.melting.0 - 101.0) * at[1]);
+        let chamber = Temperature::from_kelvin((target.kelvin() + 2.0 + 900.0 * at[2]).min(2300.0));
+        let size = Length::from_meters(1e-3 * 500.0_f64.powf(at[3]));
+        let shape = if at[4] < 0.5 { Shape::Slab { thickness: size } } else { Shape::Round { diameter: size } };
+        let soak = Soak { chamber, start, target, film_coefficient: 5.0 + 200.0 * at[5], emissivity: at[6] };
+        let found = heating_time(&Piece { substance: substance.clone(), shape }, &soak).unwrap();
+        assert!(found.time.seconds() > 0.0 && found.time.seconds().is_finite(), "{soak:?} {shape:?}");
+        // The middle is there, so the whole holds at least what brings a kilogram there.
+        let least = substance.heat(start, target);
+        assert!(found.heat > 0.995 * least, "{found:?} {least} {soak:?} {shape:?} {}", data.key);
+        assert!(found.surface.kelvin() >= target.kelvin() - 0.5 && found.surface.kelvin() <= chamber.kelvin());
+    }
+}
