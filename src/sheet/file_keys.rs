@@ -3,7 +3,7 @@
 /// Before the first section, and the sections.
 pub const ROOT: &[&str] = &[
     "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
-    "panel", "castable", "steel", "work",
+    "panel", "castable", "steel", "work", "room",
 ];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
@@ -65,3 +65,5 @@ pub const STEEL: &[&str] = &["grade", "depth"];
 /// `[work]`
 pub const WORK: &[&str] =
     &["substance", "mass", "temperature", "minutes", "crucible_mass", "crucible_wall", "crucible_area"];
+/// `[room]`
+pub const ROOM: &[&str] = &["leak", "monoxide", "limit"];

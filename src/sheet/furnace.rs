@@ -13,17 +13,18 @@ use super::read_furnace::{FurnaceEntry, WorkEntry};
 use super::shop::Shop;
 use crate::combustion::AirNeed;
 use crate::error::{Error, Result as CheckedResult};
+use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::work::Melt;
 use crate::furnace::{
     Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall, Surroundings, Wall,
-    anchors, autoignition, available_share, draught_pressure, drying, drying_heat,
+    anchors, autoignition, available_share, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
 use crate::orifice::{Supply, pressure_for_heat};
 use crate::quantity::{
-    Duration, Force, GaugePressure, HeatRate, Length, Mass, MassFlow, NetHeatRate, Power, PressureDifference,
-    Temperature, TemperatureDifference,
+    ActualVolumeFlow, Duration, Force, GaugePressure, HeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
+    PressureDifference, Temperature, TemperatureDifference,
 };
 
 /// How far above the chamber its gases leave: common practice for a small furnace, no source.
@@ -73,6 +74,12 @@ pub struct FurnaceBlock {
     pub air_on: Duration,
     /// How long air must blow through before lighting; none without a blower's flow.
     pub blow_through: Option<Duration>,
+    /// What that draught drives back through a stopped head; none without one.
+    pub back_through_head: Option<MassFlow>,
+    /// Air that the largest fire takes from the room.
+    pub fire_air: ActualVolumeFlow,
+    /// Fresh air that keeps carbon monoxide at its limit; none unless a leak is stated.
+    pub monoxide_air: Option<ActualVolumeFlow>,
     /// The castable.
     pub castable: Option<CastableBlock>,
 }
@@ -170,7 +177,20 @@ pub(super) fn furnace(
     };
     let air = fire.air.as_ref().and_then(|air| air.running);
     let lights = autoignition(rig.gas.mixture()).unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
-    let height = room.height;
+    let ambient = rig.site.ambient_pressure();
+    let draught = draught_pressure(ambient, chamber.room(), temperature, room.height).map_err(refuse("panel"))?;
+    let back_through_head = rig
+        .burner
+        .as_ref()
+        .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
+    let fire_air = MassFlow::from_kilograms_per_second(need.mass_ratio * ratio * fire.gas.kilograms_per_second());
+    let monoxide_air = match entry.room {
+        Some(room) => {
+            let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
+            Some(fresh.map_err(refuse("room.leak"))?)
+        }
+        None => None,
+    };
     Ok(Some(FurnaceBlock {
         temperature,
         steel,
@@ -180,8 +200,10 @@ pub(super) fn furnace(
         reaches,
         warm_up,
         work,
-        draught: draught_pressure(rig.site.ambient_pressure(), chamber.room(), temperature, height)
-            .map_err(refuse("panel"))?,
+        draught,
+        back_through_head,
+        fire_air: fire_air.at(rig.site.air_density()),
+        monoxide_air,
         relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
         may_light: (lights, cool(lights.celsius(), still)),
         air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),

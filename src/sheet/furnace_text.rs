@@ -78,6 +78,7 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
     wall(&mut page, block, entry, shop);
     plan(&mut page, sheet, block, shop);
     stop(&mut page, block, shop);
+    room(&mut page, block, entry, shop);
     if let Some(castable) = &block.castable {
         self::castable(&mut page, castable, shop);
     }
@@ -135,10 +136,28 @@ fn stop(page: &mut String, block: &FurnaceBlock, shop: &Shop) {
         time.hours()
     );
     paragraph(page, "", &text);
-    let text = format!("a draught of {} pushes hot gas back through a stopped burner", {
-        shop.low_pressure(block.draught.pascals())
-    });
-    paragraph(page, "", &text);
+    let back = block
+        .back_through_head
+        .map_or(String::new(), |flow| format!(" ({} {} of it)", shop.gas_number(flow), shop.gas_unit()));
+    let draught = shop.low_pressure(block.draught.pascals());
+    paragraph(page, "", &format!("a draught of {draught} pushes hot gas back through a stopped burner{back}"));
+}
+
+fn room(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Shop) {
+    heading(page, "ROOM");
+    let text = format!("the largest fire takes {} of fresh air: leave that much open", shop.air(block.fire_air));
+    paragraph(page, "  Fire", &text);
+    if let (Some(air), Some(room)) = (block.monoxide_air, entry.room) {
+        let text = format!(
+            "{} of leaking gases with {:.1} % of carbon monoxide want {} of fresh air to stay under {:.0} ppm ({})",
+            shop.air(room.leak),
+            100.0 * room.monoxide,
+            shop.air(air),
+            1e6 * room.limit.fraction,
+            room.limit.source
+        );
+        paragraph(page, "  Leak", &text);
+    }
 }
 
 fn castable(page: &mut String, block: &CastableBlock, shop: &Shop) {

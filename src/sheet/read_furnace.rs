@@ -7,14 +7,15 @@ use std::vec;
 use super::burner_file::{optional, ranged};
 use super::document::Section;
 use super::file_error::FileError;
-use super::file_keys::{CASTABLE, LAYER, LAYER_POINT, PANEL, STEEL, WORK};
+use super::file_keys::{CASTABLE, LAYER, LAYER_POINT, PANEL, ROOM, STEEL, WORK};
+use crate::furnace::room::{MONOXIDE_LIMITS, MonoxideLimit};
 use crate::furnace::work::{Charge, Crucible};
 use crate::furnace::{
     Castable, LAYER_CAP, LINE_CAP, Layer, MATERIALS, Material, PANEL_CAP, Panel, STEELS, SUBSTANCES, SteelGrade,
     Substance,
 };
 use crate::limits::Input;
-use crate::quantity::{Area, Duration, Length, Mass, Temperature};
+use crate::quantity::{ActualVolumeFlow, Area, Duration, Length, Mass, Temperature};
 
 /// Longest name of a material.
 const NAME: usize = 60;
@@ -36,6 +37,19 @@ pub struct FurnaceEntry {
     pub steel: Option<(&'static SteelGrade, Length)>,
     /// What is heated.
     pub work: Option<WorkEntry>,
+    /// The room's air.
+    pub room: Option<RoomEntry>,
+}
+
+/// What leaks into the room.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RoomEntry {
+    /// Gases of the furnace that leak into it.
+    pub leak: ActualVolumeFlow,
+    /// Share of carbon monoxide in them.
+    pub monoxide: f64,
+    /// What it is kept under.
+    pub limit: &'static MonoxideLimit,
 }
 
 /// What is heated.
@@ -72,12 +86,14 @@ pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<Furn
     let castable = root.section("castable", CASTABLE)?.map(read_castable).transpose()?;
     let steel = root.section("steel", STEEL)?.map(read_steel).transpose()?;
     let work = root.section("work", WORK)?.map(read_work).transpose()?;
+    let room = root.section("room", ROOM)?.map(read_room).transpose()?;
     if layers.is_empty() {
         for (key, is_there) in [
             ("panel", !panels.is_empty()),
             ("castable", castable.is_some()),
             ("steel", steel.is_some()),
             ("work", work.is_some()),
+            ("room", room.is_some()),
         ] {
             if is_there {
                 return Err(root.refuse(key, "it needs the layers of the wall beside it, each begun with [[layer]]"));
@@ -94,7 +110,7 @@ pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<Furn
         return Err(root.refuse("layer", "layers need a section [chamber] beside them"));
     }
     let (castable, anchor_spacing) = castable.map_or((None, None), |(castable, spacing)| (Some(castable), spacing));
-    Ok(Some(FurnaceEntry { layers, layer_names, panels, castable, anchor_spacing, steel, work }))
+    Ok(Some(FurnaceEntry { layers, layer_names, panels, castable, anchor_spacing, steel, work, room }))
 }
 
 fn read_layer(section: &Section<'_>) -> Result<(Layer, String), FileError> {
@@ -206,6 +222,15 @@ fn read_steel(section: Section<'_>) -> Result<(&'static SteelGrade, Length), Fil
     let depth = section.required("depth").ranged(Input::LayerThickness)?;
     section.finish()?;
     Ok((grade, depth))
+}
+
+fn read_room(section: Section<'_>) -> Result<RoomEntry, FileError> {
+    let words: Vec<(&str, &'static MonoxideLimit)> = MONOXIDE_LIMITS.iter().map(|limit| (limit.key, limit)).collect();
+    let leak = section.required("leak").ranged(Input::AirFlow)?;
+    let monoxide = section.required("monoxide").share(Input::Fraction)?;
+    let limit = section.required("limit").choice(&words)?;
+    section.finish()?;
+    Ok(RoomEntry { leak, monoxide, limit })
 }
 
 fn read_work(section: Section<'_>) -> Result<WorkEntry, FileError> {

@@ -85,6 +85,8 @@ fn each_caution_of_the_furnace_comes_and_goes() {
         assert!(!has(&without.json(), word), "{word} did not go");
     }
     let sheet = evening(&[]).json();
+    // A cubic metre an hour with half a percent, over 25 parts in a million: 200 m3/h.
+    assert!((number(&sheet, "/furnace/monoxide_air_m3_per_s") * 3600.0 - 200.0).abs() < 1e-6);
     let border = number(&sheet, "/furnace/shell_temperature_k");
     assert!(border > 333.15, "{border}");
 }
