@@ -28,8 +28,15 @@ FIELDS = (
     "supply_density",
 )
 UNITS = ("kg/s", "m3/s", "m3/s", "W", "W", "", "", "", "kg/(s m2)", "m/s", "N", "", "kg/m3")
-_EDGES = {"sharp": 0, "square": 1, "chamfered": 2, "rounded": 3}
+#: The compiled loop's code of each edge, and what its two measures are called.
+_EDGES = {
+    "sharp": (0, ("_first", "_second")),
+    "square": (1, ("_first", "_second")),
+    "chamfered": (2, ("chamfer_depth", "chamfer_angle")),
+    "rounded": (3, ("edge_radius", "_second")),
+}
 _ROUGHNESS = 5e-6
+_FLOAT = {float}
 _SEA_LEVEL = Site()
 
 
@@ -121,35 +128,61 @@ def _inputs(
     jets: Any,
     gauge_pressure: Any,
     back_pressure: Any,
-) -> tuple[int, dict[str, Any]]:
-    """The compiled loop's inputs, in its order."""
+) -> tuple[int, tuple[str, str], tuple[Any, ...]]:
+    """The edge's code, the names of its measures, and the compiled loop's inputs in its order."""
     try:
-        code = _EDGES[edge]
+        code, measured = _EDGES[edge]
     except (KeyError, TypeError):
         raise ValueError(f"edge is one of {', '.join(_EDGES)}, not {edge!r}") from None
-    wanted = {"chamfered": ("chamfer_depth", "chamfer_angle"), "rounded": ("edge_radius",)}.get(edge, ())
-    measures = {"chamfer_depth": chamfer_depth, "chamfer_angle": chamfer_angle, "edge_radius": edge_radius}
-    for name, value in measures.items():
-        if (value is not None) != (name in wanted):
-            raise ValueError(f"{name} goes with edge {'chamfered' if name != 'edge_radius' else 'rounded'!r} and no other")
-    first, second = (*(measures[name] for name in wanted), 0.0, 0.0)[:2]
+    if chamfer_depth is None and chamfer_angle is None and edge_radius is None and code < 2:
+        first, second = 0.0, 0.0
+    else:
+        first, second = _measures(edge, measured, chamfer_depth, chamfer_angle, edge_radius)
     if bore_length is None:
-        bore_length = 0.0 if edge == "sharp" else 12e-3
-    site = _SEA_LEVEL if site is None else site
-    names = (wanted + ("_first", "_second"))[:2]
-    return code, {
+        bore_length = 12e-3 if code else 0.0
+    if site is None:
+        site = _SEA_LEVEL
+    return code, measured, (
+        bore,
+        bore_length,
+        first,
+        second,
+        roughness,
+        0.0 if approach_diameter is None else approach_diameter,
+        0.0 if discharge_coefficient is None else discharge_coefficient,
+        jets,
+        gauge_pressure,
+        back_pressure,
+        site.air_temperature if gas_temperature is None else gas_temperature,
+        site.ambient_pressure,
+    )
+
+
+def _measures(edge: str, measured: tuple[str, str], depth: Any, angle: Any, radius: Any) -> tuple[Any, Any]:
+    given = {"chamfer_depth": depth, "chamfer_angle": angle, "edge_radius": radius}
+    for name, value in given.items():
+        if (value is not None) != (name in measured):
+            owner = "rounded" if name == "edge_radius" else "chamfered"
+            raise ValueError(f"{name} goes with edge {owner!r} and no other")
+    return given.get(measured[0], 0.0), given.get(measured[1], 0.0)
+
+
+def _named(measured: tuple[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
+    """The inputs by name."""
+    bore, length, first, second, roughness, approach, coefficient, jets, gauge, back, kelvin, ambient = inputs
+    return {
         "bore": bore,
-        "bore_length": bore_length,
-        names[0]: first,
-        names[1]: second,
+        "bore_length": length,
+        measured[0]: first,
+        measured[1]: second,
         "roughness": roughness,
-        "approach_diameter": 0.0 if approach_diameter is None else approach_diameter,
-        "discharge_coefficient": 0.0 if discharge_coefficient is None else discharge_coefficient,
+        "approach_diameter": approach,
+        "discharge_coefficient": coefficient,
         "jets": jets,
-        "gauge_pressure": gauge_pressure,
-        "back_pressure": back_pressure,
-        "gas_temperature": site.air_temperature if gas_temperature is None else gas_temperature,
-        "ambient_pressure": site.ambient_pressure,
+        "gauge_pressure": gauge,
+        "back_pressure": back,
+        "gas_temperature": kelvin,
+        "ambient_pressure": ambient,
     }
 
 
@@ -216,8 +249,7 @@ def flow(
     >>> (r.heat_net / jw.kW).round(1).tolist()
     [32.6, 30.4]
     """
-    check_invalid(invalid)
-    code, values = _inputs(
+    code, measured, inputs = _inputs(
         site,
         gas_temperature,
         bore,
@@ -234,14 +266,16 @@ def flow(
         back_pressure,
     )
     native = as_gas(gas)._native
-    inputs = tuple(values.values())
-    if all(type(value) is float for value in inputs):
+    if {*map(type, inputs)} == _FLOAT:
         try:
             return FlowResult(_native.flow_one(native, code, inputs))
         except ValueError as error:
+            check_invalid(invalid)
             if invalid == "nan":
                 return FlowResult([float("nan")] * len(FIELDS))
-            raise _scalar_error(error, values) from None
+            raise _scalar_error(error, _named(measured, inputs)) from None
+    check_invalid(invalid)
+    values = _named(measured, inputs)
 
     def compute(plain: dict[str, Any]) -> np.ndarray:
         columns, _ = evaluate(lambda *args: _native.flow(native, code, *args), plain, invalid, len(FIELDS))
@@ -298,11 +332,11 @@ def gauge_for_heat(
     """
     gas = as_gas(gas)
     heat = _net_heat(gas, heat_net, heat_gross)
-    code, values = _inputs(
+    code, measured, inputs = _inputs(
         site, gas_temperature, bore, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, heat, back_pressure,
     )  # fmt: skip
-    values = {("heat" if name == "gauge_pressure" else name): value for name, value in values.items()}
+    values = {("heat" if name == "gauge_pressure" else name): value for name, value in _named(measured, inputs).items()}
     return _inverse(lambda *args: _native.gauge_for_flow(gas._native, code, *args), values, invalid)
 
 
@@ -329,11 +363,11 @@ def bore_for_heat(
     """Bore (m) with which a jet makes a heat (W, net or gross); arguments as in :func:`flow`."""
     gas = as_gas(gas)
     heat = _net_heat(gas, heat_net, heat_gross)
-    code, values = _inputs(
+    code, measured, inputs = _inputs(
         site, gas_temperature, heat, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
     )  # fmt: skip
-    values = {("heat" if name == "bore" else name): value for name, value in values.items()}
+    values = {("heat" if name == "bore" else name): value for name, value in _named(measured, inputs).items()}
     return _inverse(lambda *args: _native.bore_for_flow(gas._native, code, *args), values, invalid)
 
 

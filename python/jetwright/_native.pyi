@@ -4,7 +4,20 @@ from typing import Any, final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__: list[str]
+__all__ = [
+    "Blower",
+    "Burner",
+    "Gas",
+    "Head",
+    "__version__",
+    "bore_for_flow",
+    "drills",
+    "flow",
+    "flow_one",
+    "gauge_for_flow",
+    "sheet_from_text",
+    "site",
+]
 __version__: str
 
 _Operands = Sequence[tuple[NDArray[np.float64], Sequence[int]]]

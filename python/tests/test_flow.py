@@ -118,7 +118,8 @@ BAD = [
     ({"gas": "town gas"}, ValueError, "accepted"),
     ({"gas": {"C3H8": 0.5}}, ValueError, "add to 0.5"),
     ({"gas": 3}, TypeError, "gas"),
-    ({"invalid": "ignore"}, ValueError, "invalid"),
+    ({"invalid": "ignore", "gauge_pressure": [1e4]}, ValueError, "invalid"),
+    ({"invalid": "ignore", "gauge_pressure": -1.0}, ValueError, "invalid"),
 ]
 
 

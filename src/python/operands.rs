@@ -13,7 +13,7 @@ use crate::limits::Input;
 
 /// Elements from which two threads share the work.
 const PARALLEL: usize = 4096;
-/// Threads used for large arrays.
+/// Threads used for large arrays, unless the environment's JETWRIGHT_THREADS is 1.
 const THREADS: usize = 2;
 
 /// One argument: contiguous data and, for each axis of the result, how far a step moves in it.
@@ -93,7 +93,7 @@ where
             return None;
         }
         let columns: Vec<&mut [f64]> = columns.chunks_mut(count).collect();
-        if count < PARALLEL {
+        if count < PARALLEL || std::env::var_os("JETWRIGHT_THREADS").is_some_and(|threads| threads == "1") {
             return work(0, columns);
         }
         let half = count / THREADS;

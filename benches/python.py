@@ -1,0 +1,112 @@
+"""Speed of the Python package beside the alternatives, in one run, after both sides have been shown to agree.
+
+Run with the environment of the tests: ``target/python/bin/python benches/python.py``. Add ``--sweep`` for the sweep of
+ten million points on two Dask processes.
+"""
+
+import os
+import subprocess
+import sys
+import time
+
+os.environ["JETWRIGHT_THREADS"] = "1"
+
+import CoolProp.CoolProp as coolprop
+import jetwright as jw
+import numpy as np
+
+AMBIENT, EXPONENT, GAS_CONSTANT = 101_325.0, 1.13, 188.56
+
+
+def best(function, repeats=7):
+    """Shortest of several runs, in seconds."""
+    times = []
+    for _ in range(repeats):
+        start = time.perf_counter()
+        function()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def perfect_gas(gauge, area, kelvin):
+    """The one-line nozzle formula of a perfect gas."""
+    ratio = AMBIENT / (AMBIENT + gauge)
+    rest = 2 * EXPONENT / (EXPONENT - 1) * (ratio ** (2 / EXPONENT) - ratio ** ((EXPONENT + 1) / EXPONENT))
+    return area * (AMBIENT + gauge) / np.sqrt(GAS_CONSTANT * kelvin) * np.sqrt(rest)
+
+
+def reference(gauge, kelvin):
+    """The reference equation's low-level object, one state after another."""
+    state = coolprop.AbstractState("HEOS", "n-Propane")
+    flux = np.empty(len(gauge))
+    for index, (pascals, temperature) in enumerate(zip(gauge, kelvin)):
+        state.update(coolprop.PT_INPUTS, AMBIENT + pascals, temperature)
+        rest, entropy = state.hmass(), state.smass()
+        state.update(coolprop.PSmass_INPUTS, AMBIENT, entropy)
+        flux[index] = state.rhomass() * np.sqrt(2 * (rest - state.hmass()))
+    return flux
+
+
+def elements(count):
+    random = np.random.default_rng(3)
+    return random.uniform(2e3, 6e4, count), random.uniform(280.0, 305.0, count)
+
+
+def compare(count, length, name):
+    gauge, kelvin = elements(count)
+    bore = 1.5e-3
+    area = np.pi / 4 * bore**2
+
+    def ours():
+        return jw.flow(gas="propane", gauge_pressure=gauge, bore=bore, bore_length=length, gas_temperature=kelvin)
+
+    result = ours()
+    few = slice(0, min(count, 300))
+    theirs = reference(gauge[few], kelvin[few])
+    assert np.max(np.abs(result.mass_flux[few] / theirs - 1)) < 1e-3
+    assert np.max(np.abs(perfect_gas(gauge, area, kelvin) / (result.mass_flux * area) - 1)) < 0.03
+    us = best(ours) / count
+    line = best(lambda: perfect_gas(gauge, area, kelvin)) / count
+    slow = best(lambda: reference(gauge[few], kelvin[few]), 3) / len(theirs)
+    print(
+        f"{name:>12}, {count:>9,} elements: {us * 1e9:6.0f} ns an element a thread; NumPy's perfect gas {line * 1e9:5.1f} ns "
+        f"({us / line:4.1f} times); reference equation {slow * 1e6:5.1f} us (1/{slow / us:.0f})"
+    )
+
+
+def main():
+    for count in (1_000, 1_000_000):
+        for length, name in ((0.0, "thin plate"), (10.5e-3, "7 diameters"), (30e-3, "20 diameters")):
+            compare(count, length, name)
+    gauge = 5 * jw.psi
+    one = best(lambda: [jw.flow(gas="propane", gauge_pressure=gauge, bore=1.5e-3) for _ in range(2000)]) / 2000
+    print(f"one scalar call: {one * 1e6:.2f} us")
+    imports = {}
+    for module in ("numpy", "jetwright"):
+        imports[module] = best(lambda: subprocess.run([sys.executable, "-c", f"import {module}"], check=True), 9)
+    ratio = imports["jetwright"] / imports["numpy"]
+    print(f"import jetwright: {imports['jetwright'] * 1e3:.0f} ms, numpy {imports['numpy'] * 1e3:.0f} ms ({ratio:.2f} times)")
+    if "--sweep" in sys.argv:
+        sweep()
+
+
+def sweep():
+    """Ten million points on two processes, with a progress bar, beside the same without Dask."""
+    import dask.array as da
+    from dask.distributed import Client, LocalCluster, progress
+
+    del os.environ["JETWRIGHT_THREADS"]
+    gauge = np.linspace(1e3, 3e5, 5_000_000)
+    bores = np.array([[1.2e-3], [1.8e-3]])
+    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None) as cluster, Client(cluster) as client:
+        lazy = jw.flow(gas="propane", gauge_pressure=da.from_array(gauge, chunks=500_000), bore=bores).heat_net
+        start = time.perf_counter()
+        future = client.compute(lazy)
+        progress(future, notebook=False)
+        heat = future.result()
+    print(f"\nsweep of {heat.size:,} points: {time.perf_counter() - start:.1f} s")
+    assert np.array_equal(heat, jw.flow(gas="propane", gauge_pressure=gauge, bore=bores).heat_net)
+
+
+if __name__ == "__main__":
+    main()
