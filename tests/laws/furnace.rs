@@ -205,7 +205,7 @@ fn a_crucible_takes_the_heat_of_metal_and_crucible_and_longer_with_a_thicker_wal
 /// Numbers that cover the unit cube evenly: the additive recurrence of the golden ratio's relatives.
 fn cover(count: u32) -> impl Iterator<Item = [f64; 8]> {
     (1..=count).map(|index| {
-        let step = |power: i32| (f64::from(index) / 1.085_070_245_491_450_9_f64.powi(power)).fract();
+        let step = |power: i32| (f64::from(index) / 1.085_070_245_491_451_f64.powi(power)).fract();
         [1, 2, 3, 4, 5, 6, 7, 8].map(step)
     })
 }
