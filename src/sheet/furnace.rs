@@ -18,12 +18,12 @@ use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::work::Melt;
 use crate::furnace::{
     Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall, Surroundings, Wall,
-    anchors, autoignition, available_share, draught_flow, draught_pressure, drying, drying_heat,
+    anchors, autoignition, available_share, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
 use crate::orifice::{Supply, pressure_for_heat};
 use crate::quantity::{
-    ActualVolumeFlow, Duration, Force, GaugePressure, HeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
+    ActualVolumeFlow, Area, Duration, Force, GaugePressure, HeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
     PressureDifference, Temperature, TemperatureDifference,
 };
 
@@ -254,7 +254,10 @@ pub fn chamber(
             let around = Length::from_meters(area.square_meters() / (core::f64::consts::PI * diameter.meters()));
             (Body::Round { inner_radius: diameter * 0.5, length: around }, length)
         }
-        None => (Body::Flat { area }, Length::from_meters((area.square_meters() / 6.0).sqrt())),
+        None => {
+            let area = Area::from_square_meters(area.square_meters() + corners(entry));
+            (Body::Flat { area }, Length::from_meters((area.square_meters() / 6.0).sqrt()))
+        }
     };
     let wall = Wall::new(&entry.layers, body).map_err(|error| file.refuse("layer", error))?;
     let room = Surroundings::shell(rig.site.air_temperature(), rig.site.ambient_pressure(), height);
@@ -266,6 +269,18 @@ pub fn chamber(
     }
     Chamber::new(&[(wall, room)], &openings, TemperatureDifference::from_kelvin(FLUE_EXCESS))
         .map_err(|error| file.refuse("panel", furnace_advice(&error)))
+}
+
+/// What the edges and corners of a box add to its hot area, m2.
+fn corners(entry: &FurnaceEntry) -> f64 {
+    let sides = entry.panels.iter().find_map(|panel| match *panel {
+        Panel::Box { width, height, depth, .. } => Some([width, height, depth]),
+        _ => None,
+    });
+    let thickness = Length::from_meters(entry.layers.iter().map(|layer| layer.thickness.meters()).sum());
+    let factor = sides.and_then(|sides| box_shape_factor(sides, thickness).ok());
+    let (Some([a, b, c]), Some(factor)) = (sides.map(|sides| sides.map(Length::meters)), factor) else { return 0.0 };
+    factor * thickness.meters() - 2.0 * (a * b + b * c + c * a)
 }
 
 /// The same chamber with its hot layer twice as thick.

@@ -37,6 +37,11 @@ pub enum FurnaceCaution {
         /// What it bears.
         bears: Temperature,
     },
+    /// The crucible cannot take the heat in the time asked.
+    WorkTooSlow {
+        /// How long it takes.
+        time: Duration,
+    },
     /// The metal boils off zinc.
     ZincFume,
     /// The chamber relights gas by itself.
@@ -71,6 +76,12 @@ pub(super) fn furnace_cautions(file: &BurnerFile, block: &FurnaceBlock) -> Vec<F
         found.push(FurnaceCaution::SteelTooHot { at, bears });
     }
     let work = file.furnace.as_ref().and_then(|furnace| furnace.work.as_ref());
+    let melt = block.work.as_ref().and_then(|work| work.melt);
+    if let (Some(melt), Some(work)) = (melt, work) {
+        if melt.time > work.time {
+            found.push(FurnaceCaution::WorkTooSlow { time: melt.time });
+        }
+    }
     if work.is_some_and(|work| work.name == "brass") {
         found.push(FurnaceCaution::ZincFume);
     }
@@ -103,6 +114,7 @@ impl FurnaceCaution {
             FurnaceCaution::FireTooSmall { .. } => "fire_too_small",
             FurnaceCaution::SteelTooHot { .. } => "steel_too_hot",
             FurnaceCaution::LiningOverheats { .. } => "lining_overheats",
+            FurnaceCaution::WorkTooSlow { .. } => "work_too_slow",
             FurnaceCaution::ZincFume => "zinc_fume",
             FurnaceCaution::Relights { .. } => "relights",
             FurnaceCaution::WetLining { .. } => "wet_lining",
@@ -118,6 +130,7 @@ impl FurnaceCaution {
             FurnaceCaution::ZincFume | FurnaceCaution::Relights { .. } | FurnaceCaution::WetLining { .. } => 2,
             FurnaceCaution::FireTooSmall { .. }
             | FurnaceCaution::SteelTooHot { .. }
+            | FurnaceCaution::WorkTooSlow { .. }
             | FurnaceCaution::LiningOverheats { .. } => 3,
             FurnaceCaution::HeavyLining { .. } | FurnaceCaution::HotShell { .. } => 4,
         }
@@ -136,7 +149,9 @@ impl FurnaceCaution {
             FurnaceCaution::LiningOverheats { reaches, bears } => {
                 Some(format!("{} where it bears {}", shop.temperature(*reaches), shop.temperature(*bears)))
             }
-            FurnaceCaution::Relights { time } => Some(format!("{:.0} min", time.minutes())),
+            FurnaceCaution::WorkTooSlow { time } | FurnaceCaution::Relights { time } => {
+                Some(format!("{:.0} min", time.minutes()))
+            }
             FurnaceCaution::WetLining { water } => Some(format!("{} of water", shop.mass(*water))),
             FurnaceCaution::HeavyLining { mass } => Some(shop.mass(*mass)),
             FurnaceCaution::HotShell { at } => Some(shop.temperature(*at)),
@@ -156,6 +171,9 @@ impl FurnaceCaution {
             }
             FurnaceCaution::LiningOverheats { .. } => {
                 "the largest setting, left on, MELTS THE LINING: turn down when the chamber is hot"
+            }
+            FurnaceCaution::WorkTooSlow { .. } => {
+                "THE WORK TAKES LONGER THAN ASKED, so long in this chamber: give it time or a hotter chamber"
             }
             FurnaceCaution::ZincFume => {
                 "brass gives off ZINC FUME, which makes you ill: melt it under a hood and no hotter than it must be"

@@ -57,6 +57,7 @@ pub fn sheets() -> Vec<BurnerFile> {
         ]),
         evening(&[(&EVENING[EVENING.find("[blower]").unwrap()..EVENING.find("[head]").unwrap()], "")]),
         blank(&[]),
+        evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]),
         blank(&[("anchor_spacing = \"150 mm\"\n", "")]),
         blank(&[("dry_density = \"1050 kg/m3\"", "dry_density = \"400 kg/m3\"")]),
     ]
@@ -75,6 +76,7 @@ fn each_caution_of_the_furnace_comes_and_goes() {
         ("fire_too_small", evening(&SMALL), evening(&[])),
         ("lining_overheats", evening(&[]), evening(&[("insulating brick 26", "dense castable")])),
         ("steel_too_hot", evening(&[("stainless 310", "carbon steel")]), evening(&[])),
+        ("work_too_slow", evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]), evening(&[])),
         ("zinc_fume", evening(&[("\"bell bronze\"", "\"brass\"")]), evening(&[])),
         ("relights", evening(&[]), evening(&[hot, cool])),
         ("wet_lining", blank(&[]), evening(&[])),
@@ -169,4 +171,20 @@ fn the_evening_is_what_a_hand_makes_of_it() {
     let largest = number(&sheet, "/settings/0/heat_net_w");
     assert!(largest / block("holding_fire_net_w") > 3.0);
     assert!((5.0..90.0).contains(&(block("relights_s") / 60.0)));
+}
+
+#[test]
+fn a_box_loses_more_for_its_edges_and_corners() {
+    let cylinder = &EVENING[EVENING.find("[[panel]]").unwrap()..EVENING.find("[steel]").unwrap()];
+    let steel = cylinder.find("# A stub").unwrap();
+    let panels = "[[panel]]\nkind = \"box\"\nwidth = \"300 mm\"\nheight = \"300 mm\"\ndepth = \"300 mm\"\n\
+        thickness = \"75 mm\"\n\n[[panel]]\nkind = \"door\"\narea = \"840 cm2\"\nthickness = \"75 mm\"\n\n\
+        [[panel]]\nkind = \"opening\"\narea = \"60 cm2\"\n\n";
+    let sheet = evening(&[(&cylinder[..steel], panels)]).json();
+    // Six faces of 0.09 m2 less the opening, twelve edges 0.54 times 0.3 m, eight corners 0.15 t, t = 126.5 mm
+    // (Langmuir's rule); brick at 0.325, blanket at 0.115 W/(m K), outside 13 W/(m2 K).
+    let area = 0.534 + 12.0 * 0.54 * 0.3 * 0.1265 + 8.0 * 0.15 * 0.1265 * 0.1265;
+    let flux = 1230.0 / (0.075 / 0.325 + 0.05 / 0.115 + 1.0 / 13.0);
+    let walls = number(&sheet, "/furnace/holding_walls_w");
+    assert!((walls / (area * flux) - 1.0).abs() < 0.06, "{walls} {}", area * flux);
 }

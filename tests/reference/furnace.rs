@@ -74,6 +74,28 @@ fn deep<S: Scalar>(row: &Row, thickness: f64, hot: impl Fn(S) -> S) -> (S, Vec<(
     (grid.hot_face(), grid.profile().collect())
 }
 
+/// The hot face of two layers under a steady fire, and the temperature 60 mm behind it.
+fn layered<S: Scalar>(row: &Row) -> (S, S) {
+    let (brick, fibre): (Material<S>, Material<S>) =
+        (Material::named("insulating brick 26").unwrap(), Material::named("fibre blanket").unwrap());
+    let layers = [(&brick, S::c(0.075)), (&fibre, S::c(0.05))];
+    let room = S::c(293.15);
+    let mut grid = Grid::new(layers.into_iter(), &square_meter(), room, S::c(1.08));
+    let steps = 200;
+    let dt = Duration::from_seconds(row.get::<S>("seconds") / S::c(f64::from(steps)));
+    for _ in 0..steps {
+        grid.step(dt, |_| row.get("flux_w_per_m2"), |face| row.get::<S>("film") * (face - room));
+    }
+    (grid.hot_face(), at_depth(&grid.profile().collect::<Vec<_>>(), S::c(0.06)))
+}
+
+/// Between the two cells around a depth.
+fn at_depth<S: Scalar>(cells: &[(S, S)], depth: S) -> S {
+    let next = cells.iter().position(|cell| cell.0 > depth).unwrap();
+    let (low, high) = (cells[next - 1], cells[next]);
+    low.1 + (high.1 - low.1) * (depth - low.0) / (high.0 - low.0)
+}
+
 /// Our value for a row of this topic.
 pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
     let (hot, cold) = (|| kelvin(row, "hot_k"), || kelvin(row, "cold_k"));
@@ -129,12 +151,11 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         "round_time_s" => time(row, Shape::Round { diameter: Length::from_meters(row.get("size_m")) }),
         "deep_wall_k" => {
             let (_, cells) = deep::<S>(row, 0.4, |face| S::c(1e5) * (S::c(1300.0) - face));
-            let depth = row.get::<S>("depth_m");
-            let next = cells.iter().position(|cell| cell.0 > depth)?;
-            let (low, high) = (cells[next - 1], cells[next]);
-            low.1 + (high.1 - low.1) * (depth - low.0) / (high.0 - low.0)
+            at_depth(&cells, row.get("depth_m"))
         }
         "fired_face_rise_k" => deep::<S>(row, 0.25, |_| row.get("flux_w_per_m2")).0 - S::c(300.0),
+        "layered_face_k" => layered(row).0,
+        "layered_60_mm_k" => layered(row).1,
         "heat_j_per_kg" => Substance::named(row.text("name"))
             .unwrap()
             .heat(Temperature::from_celsius(row.get("from_c")), Temperature::from_celsius(row.get("to_c"))),

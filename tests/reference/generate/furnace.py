@@ -109,6 +109,37 @@ for seconds in (300, 1200, 3600):
     rows.append(row("fired_face_rise_k", {"seconds": seconds, "flux_w_per_m2": 3000}, rise, "K", 2e-3,
                     f"2 q sqrt(t / (pi k rho c)), {INCROPERA}equation 5.59 {FROM_FORMULA}"))
 
+# Two layers of the table under a steady fire, film outside: lines of 900 cells, by scipy.
+brick_k, brick_c = [(293.15, .22), (673.15, .27), (873.15, .30), (1073.15, .32), (1273.15, .34), (1473.15, .36)], [
+    (293.15, 820), (673.15, 954), (873.15, 994), (1073.15, 1018), (1273.15, 1034), (1473.15, 1050)]
+fibre_c = [(293.15, 800), (673.15, 1010), (1363.15, 1130)]
+
+
+def layered(seconds, flux, film):
+    n1, n2 = 540, 360
+    dx = np.concatenate((np.full(n1, 0.075 / n1), np.full(n2, 0.05 / n2)))
+    both = lambda t, a, b: np.concatenate((np.interp(t[:n1], *zip(*a)), np.interp(t[n1:], *zip(*b))))
+    density = np.concatenate((np.full(n1, 790.0), np.full(n2, 128.0)))
+
+    def rate(_, t):
+        k = both(t, brick_k, fibre)
+        between = (t[:-1] - t[1:]) / (dx[:-1] / 2 / k[:-1] + dx[1:] / 2 / k[1:])
+        last = (t[-1] - 293.15) / (dx[-1] / 2 / k[-1] + 1 / film)
+        flow = np.concatenate(([flux], between, [last]))
+        return (flow[:-1] - flow[1:]) / (density * both(t, brick_c, fibre_c) * dx)
+
+    t = integrate.solve_ivp(rate, (0, seconds), np.full(n1 + n2, 293.15), method="LSODA", lband=1, uband=1, rtol=1e-7,
+                            atol=1e-5).y[:, -1]
+    return t[0] + flux * dx[0] / 2 / np.interp(t[0], *zip(*brick_k)), np.interp(0.06, np.cumsum(dx) - dx / 2, t)
+
+
+for seconds, flux in ((600, 9000), (3600, 5000), (14400, 3000)):
+    hot, inside = layered(seconds, flux, 12)
+    inputs = {"seconds": seconds, "flux_w_per_m2": flux, "film": 12}
+    source = f"75 mm insulating brick 26 and 50 mm fibre blanket, properties of the table {computed_with('scipy')}"
+    rows.append(row("layered_face_k", inputs, hot, "K", 1.5e-3, source))
+    rows.append(row("layered_60_mm_k", inputs, inside, "K", 1.5e-3, source))
+
 # Heat of steel: EN 1993-1-2, integrated.
 def steel(t):
     if t <= 600:
