@@ -45,6 +45,8 @@ pub enum Error {
         /// What they add to.
         given: f32,
     },
+    /// Nothing in the gas burns.
+    CannotBurn,
     /// Points of a curve must rise in their first column and number 2 to 16.
     Points {
         /// Which curve.
@@ -78,6 +80,7 @@ impl fmt::Display for Error {
             }
             Error::InvertedPair { lesser, greater } => write!(f, "{lesser} must be less than {greater}"),
             Error::FractionsSum { given } => write!(f, "the fractions add to {given}, accepted is 1 within 0.0001"),
+            Error::CannotBurn => f.write_str("nothing in the gas burns"),
             Error::Points { input } => write!(f, "{input} wants 2 to 16 points, the first column rising, all finite"),
             Error::Liquid { given } => {
                 write!(

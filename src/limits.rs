@@ -89,6 +89,10 @@ inputs! {
     HeatRate = "heat", "W", 1.0, 2.0e8;
     /// Air supplied over air needed.
     AirRatio = "air ratio", "", 0.5, 5.0;
+    /// Air supplied over air needed, where a flame is worked out: a richer one makes soot.
+    FlameAirRatio = "air ratio of the flame", "", 0.6, 4.0;
+    /// Temperature of a flame's products.
+    ProductTemperature = "temperature of the products", "K", 600.0, 2_900.0;
     /// Flow of air.
     AirFlow = "air flow", "m3/s", 0.0, 2.0;
     /// Static pressure a blower makes.

@@ -1,5 +1,10 @@
-//! Combustion: how much air a gas needs, and how much it gets.
+//! Combustion: how much air a gas needs, and how hot and into what it burns.
 
 mod air_need;
+mod equilibrium;
+mod flame;
+mod thermochemistry;
 
 pub use air_need::{AirNeed, equivalence_ratio};
+pub use flame::{Flame, Products, Reactants};
+pub use thermochemistry::Product;

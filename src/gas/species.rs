@@ -74,6 +74,11 @@ impl Species {
         TABLE.iter().find(matches).map(|data| data.species)
     }
 
+    /// Atoms in its molecule.
+    pub(crate) const fn atoms(self) -> Atoms {
+        self.data().atoms
+    }
+
     pub(super) const fn data(self) -> &'static SpeciesData {
         &TABLE[self as usize]
     }

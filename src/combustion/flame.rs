@@ -1,0 +1,236 @@
+//! The flame: how hot, and what is left, by equilibrium.
+
+use super::equilibrium::{Balance, Elements, Start};
+use super::thermochemistry::{Product, reactant_enthalpy};
+use crate::error::{Error, Result};
+use crate::gas::{GAS_CONSTANT, Gas, Species};
+use crate::limits::{Input, check};
+use crate::quantity::{AbsolutePressure, Temperature};
+use crate::scalar::Scalar;
+use crate::site::Site;
+use crate::solve;
+
+/// Pascals in the atmosphere the constants are written in.
+const ATMOSPHERE: f64 = 101_325.0;
+/// Dry air by volume.
+const DRY_AIR: [(Species, f64); 4] = [
+    (Species::Oxygen, 0.209_46),
+    (Species::Nitrogen, 0.780_84),
+    (Species::Argon, 0.009_34),
+    (Species::CarbonDioxide, 0.000_36),
+];
+/// No flame of a gas in air is hotter, K.
+const HOTTEST: f64 = 2900.0;
+
+/// A gas and its air, mixed and about to burn, by the mole of gas.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reactants<S = f64> {
+    elements: Elements<S>,
+    /// J per mole of gas, formation included.
+    enthalpy: S,
+    /// Net heat, J per mole of gas at 25 degC, from the same thermochemistry.
+    net_heat: S,
+    temperature: Temperature<S>,
+    pressure: AbsolutePressure<S>,
+}
+
+/// What a flame leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Products<S = f64> {
+    /// Mole fractions, wet, in the order of [`Product::ALL`].
+    wet: [S; Product::COUNT],
+    /// Moles by the mole of gas.
+    moles: S,
+    /// Newton steps of the equilibrium.
+    pub iterations: usize,
+}
+
+impl<S: Scalar> Products<S> {
+    /// Mole fraction with the water counted.
+    #[must_use]
+    pub fn wet(&self, product: Product) -> S {
+        self.wet[product as usize]
+    }
+
+    /// Mole fraction with the water condensed and gone, as an analyser reads; nought for water.
+    #[must_use]
+    pub fn dry(&self, product: Product) -> S {
+        if product == Product::Water {
+            return S::zero();
+        }
+        self.wet(product) / (S::one() - self.wet(Product::Water))
+    }
+
+    /// Moles of products by the mole of gas.
+    #[must_use]
+    pub fn moles(&self) -> S {
+        self.moles
+    }
+}
+
+/// A flame without loss.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Flame<S = f64> {
+    /// Its temperature.
+    pub temperature: Temperature<S>,
+    /// What it leaves at that temperature.
+    pub products: Products<S>,
+    /// Temperatures tried.
+    pub iterations: usize,
+}
+
+impl<S: Scalar> Reactants<S> {
+    /// Gas and the site's moist air at an air ratio, both at one temperature.
+    ///
+    /// # Range
+    ///
+    /// Air ratio 0.6 to 4: a richer flame makes soot, which this model does not know. Mixture 238 to 900 K.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range; [`Error::CannotBurn`] for a gas of inerts.
+    pub fn new(gas: &Gas<S>, site: &Site<S>, air_ratio: S, temperature: Temperature<S>) -> Result<Self> {
+        let ratio = check(Input::FlameAirRatio, air_ratio)?;
+        let kelvin = check(Input::MixtureTemperature, temperature.kelvin())?;
+        let needed = gas.mixture().oxygen_to_burn();
+        if needed <= S::zero() {
+            return Err(Error::CannotBurn);
+        }
+        let air = ratio * needed / site.oxygen_fraction();
+        let dry = air * (S::one() - site.water_fraction());
+        let zero = S::zero();
+        let mut mixed = Mixed {
+            elements: Elements { carbon: zero, hydrogen: zero, oxygen: zero, nitrogen: zero, argon: zero },
+            enthalpy: zero,
+        };
+        let reference = S::c(298.15);
+        let mut net_heat = zero;
+        for (species, share) in gas.mixture().parts() {
+            mixed.add(species, share, kelvin);
+            net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+        }
+        let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
+        let burnt = |product: Product| product.polynomial().enthalpy(reference);
+        net_heat = net_heat
+            - S::c(GAS_CONSTANT)
+                * reference
+                * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
+        for (species, share) in DRY_AIR {
+            mixed.add(species, dry * S::c(share), kelvin);
+        }
+        mixed.add(Species::Water, air * site.water_fraction(), kelvin);
+        Ok(Self {
+            elements: mixed.elements,
+            enthalpy: mixed.enthalpy,
+            net_heat,
+            temperature,
+            pressure: site.ambient_pressure(),
+        })
+    }
+
+    /// The flame without loss: the temperature at which the products hold the reactants' enthalpy.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NotConverged`] never within the range.
+    ///
+    /// # Source
+    ///
+    /// Equilibrium of CO2 CO H2O H2 O2 N2 OH O H NO with GRI-Mech 3.0 thermochemistry; the ten reproduce the whole
+    /// mechanism's equilibrium within 0.01 K.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::combustion::Reactants;
+    /// use jetwright::{Site, gas::{Gas, Species}};
+    /// use jetwright::quantity::{Length, Temperature};
+    /// let site = Site::at_altitude(Length::from_meters(0.0_f64), Temperature::from_celsius(25.0), 0.0).unwrap();
+    /// let cold = Temperature::from_kelvin(298.15);
+    /// let flame = Reactants::new(&Gas::from(Species::Propane), &site, 1.0, cold).unwrap().flame().unwrap();
+    /// assert!((flame.temperature.kelvin() - 2265.9).abs() < 0.1); // Cantera 3.2.0, gri30, dry air
+    /// ```
+    pub fn flame(&self) -> Result<Flame<S>> {
+        let mut start = self.elements.guess(S::c(2000.0), self.atmospheres());
+        let mut surplus = |kelvin: S| match self.elements.equilibrium(kelvin, self.atmospheres(), start) {
+            Ok(balance) => {
+                start = balance.start;
+                enthalpy_of(&balance, kelvin) - self.enthalpy
+            }
+            // Not a number ends the search with its own error.
+            Err(_) => S::zero() / S::zero(),
+        };
+        let root = solve::root(
+            Input::MixtureTemperature,
+            self.temperature.kelvin().larger(S::c(900.0)),
+            S::c(HOTTEST),
+            &mut surplus,
+        )?;
+        let temperature = Temperature::from_kelvin(root.x);
+        Ok(Flame { temperature, products: self.products_at(temperature)?, iterations: root.iterations })
+    }
+
+    /// What the flame leaves once it has cooled to a temperature, in equilibrium there; real mixing leaves more
+    /// carbon monoxide.
+    ///
+    /// # Errors
+    ///
+    /// Temperature outside 600 to 2 900 K.
+    pub fn products_at(&self, temperature: Temperature<S>) -> Result<Products<S>> {
+        let kelvin = check(Input::ProductTemperature, temperature.kelvin())?;
+        let balance = self.balance_at(kelvin)?;
+        let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
+        Ok(Products { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations })
+    }
+
+    /// Share of the net heat that is left for the chamber when the products leave it at a temperature.
+    ///
+    /// (enthalpy of the reactants - enthalpy of the products at that temperature) / net heat
+    ///
+    /// # Errors
+    ///
+    /// Temperature outside 600 to 2 900 K.
+    pub fn available_heat(&self, temperature: Temperature<S>) -> Result<S> {
+        let kelvin = check(Input::ProductTemperature, temperature.kelvin())?;
+        Ok((self.enthalpy - enthalpy_of(&self.balance_at(kelvin)?, kelvin)) / self.net_heat)
+    }
+
+    fn balance_at(&self, kelvin: S) -> Result<Balance<S>> {
+        let start: Start<S> = self.elements.guess(kelvin, self.atmospheres());
+        self.elements.equilibrium(kelvin, self.atmospheres(), start)
+    }
+
+    fn atmospheres(&self) -> S {
+        self.pressure.pascals() / S::c(ATMOSPHERE)
+    }
+}
+
+/// Reactants as they are added up.
+struct Mixed<S> {
+    elements: Elements<S>,
+    enthalpy: S,
+}
+
+impl<S: Scalar> Mixed<S> {
+    fn add(&mut self, species: Species, moles: S, kelvin: S) {
+        let atoms = species.atoms();
+        self.elements.carbon += moles * S::c(atoms.carbon);
+        self.elements.hydrogen += moles * S::c(atoms.hydrogen);
+        self.elements.oxygen += moles * S::c(atoms.oxygen);
+        match species {
+            Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
+            Species::Argon => self.elements.argon += moles,
+            _ => {}
+        }
+        self.enthalpy += moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+    }
+}
+
+/// Enthalpy of products, J by the mole of gas.
+fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
+    let mut sum = S::zero();
+    for (product, &moles) in Product::ALL.iter().zip(&balance.moles) {
+        sum += moles * product.polynomial().enthalpy(kelvin);
+    }
+    sum * S::c(GAS_CONSTANT) * kelvin
+}
