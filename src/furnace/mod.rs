@@ -24,7 +24,7 @@ pub mod work;
 
 pub use autoignition::autoignition;
 pub use chamber::{Balance, Chamber, OPENING_CAP, WALL_CAP};
-pub use flue::available_share;
+pub use flue::AvailableHeat;
 pub use grid::{CELLS, Exchange, Grid, Matter};
 pub use line::{LINE_CAP, Line};
 pub use lining::{Castable, DryingStep, Lining, Mix, PANEL_CAP, Panel, Sling, TakeOff, anchors, drying, drying_heat};

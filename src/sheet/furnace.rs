@@ -11,14 +11,14 @@ use super::compose::Setting;
 use super::file_error::FileError;
 use super::read_furnace::{FurnaceEntry, WorkEntry};
 use super::shop::Shop;
-use crate::combustion::AirNeed;
+use crate::combustion::{AirNeed, Reactants};
 use crate::error::{Error, Result as CheckedResult};
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::work::Melt;
 use crate::furnace::{
-    Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall, Surroundings, Wall,
-    anchors, autoignition, available_share, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
+    AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
+    Surroundings, Wall, anchors, autoignition, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
 use crate::orifice::{Supply, pressure_for_heat};
@@ -151,7 +151,8 @@ pub(super) fn furnace(
     let fire = &settings[largest];
     let ratio = fire.air.as_ref().and_then(super::compose::SettingAir::air_ratio).unwrap_or(file.air_ratio);
     // What is asked for burns at the file's air ratio; what stands there, at its own.
-    let (available, available_there) = (available(file, rig, need, file.air_ratio), available(file, rig, need, ratio));
+    let available = available(rig, file.air_ratio).map_err(refuse("fire.air_ratio"))?;
+    let available_there = self::available(rig, ratio).map_err(refuse("gas.kind"))?;
     let nothing = Power::from_watts(0.0);
     let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
     let holding_thicker = thicker(&chamber)
@@ -219,15 +220,14 @@ pub(super) fn furnace(
 }
 
 /// Share of a fire's net heat that stays in the chamber, by the temperature its gases leave at.
-pub fn available(
-    file: &BurnerFile,
-    rig: &Assembled,
-    need: &AirNeed,
-    air_ratio: f64,
-) -> impl Fn(Temperature) -> f64 + use<> {
-    let heat = rig.gas.net_heating_value().joules_per_kilogram();
-    let (need, air) = (need.mass_ratio, file.site.air_temperature.kelvin());
-    move |flue| available_share(heat, need, air_ratio, air, flue.kelvin())
+///
+/// Beyond the air ratios a flame is worked out for, the nearest of them stands in.
+pub fn available(rig: &Assembled, air_ratio: f64) -> CheckedResult<impl Fn(Temperature) -> f64 + use<>> {
+    let range = Input::FlameAirRatio.range();
+    let ratio = air_ratio.clamp(range.min, range.max);
+    let reactants = Reactants::new(&rig.gas, &rig.site, ratio, rig.site.air_temperature())?;
+    let table = AvailableHeat::new(&reactants)?;
+    Ok(move |flue| table.share(flue))
 }
 
 /// The panels added up.

@@ -4,6 +4,7 @@ mod burner;
 pub mod cases;
 mod effort;
 mod furnace;
+mod zz;
 mod rig;
 mod round_trips;
 mod single_precision;

@@ -1,12 +1,14 @@
 //! Walls, outside faces, openings, heating times, heats.
 
 use super::row::Row;
-use jetwright::Scalar;
+use jetwright::combustion::Reactants;
 use jetwright::furnace::{
-    Body, Facing, Grid, Layer, Material, Matter, Opening, Piece, Shape, Soak, Substance, Surroundings, Wall,
-    available_share, box_shape_factor, heating_time, passed_share,
+    AvailableHeat, Body, Facing, Grid, Layer, Material, Matter, Opening, Piece, Shape, Soak, Substance, Surroundings,
+    Wall, box_shape_factor, heating_time, passed_share,
 };
+use jetwright::gas::{Gas, Species};
 use jetwright::quantity::{AbsolutePressure, Area, Density, Duration, Length, Temperature};
+use jetwright::{Scalar, Site};
 
 fn constant<S: Scalar>(density: f64, conductivity: S, specific_heat: f64) -> Material<S> {
     Material::by_points(
@@ -140,7 +142,11 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
             hole.unwrap().heat(hot(), kelvin(row, "room_k")).watts()
         }
         "available_share" => {
-            available_share(S::c(46.35e6), S::c(15.68), row.get("air_ratio"), S::c(298.15), row.get("flue_k"))
+            let cold = Temperature::from_kelvin(S::c(298.15));
+            let site = Site::at_altitude(Length::from_meters(S::zero()), cold, S::zero()).unwrap();
+            let gas = Gas::from(Species::Propane);
+            let reactants = Reactants::new(&gas, &site, row.get("air_ratio"), cold).unwrap();
+            AvailableHeat::new(&reactants).unwrap().share(kelvin(row, "flue_k"))
         }
         "passed_share" => passed_share(row.get("depth_over_radius")),
         "lumped_time_s" => {

@@ -32,12 +32,13 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let mut lines = Vec::new();
     for setting in &sheet.settings {
         let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(sheet.file.air_ratio);
-        let share = available(&sheet.file, &sheet.rig, &sheet.air_need, ratio);
+        let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("gas.kind", error))?;
         if let Ok(balance) = block.chamber.temperature_for(setting.heat_net, nothing, share) {
             lines.push(Line { name: Some(setting.entry.name.clone()), gauge: Some(setting.gauge), balance });
         }
     }
-    let share = available(&sheet.file, &sheet.rig, &sheet.air_need, sheet.file.air_ratio);
+    let ratio = sheet.file.air_ratio;
+    let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("fire.air_ratio", error))?;
     for celsius in ROUND {
         if let Ok(balance) = block.chamber.fire_for(Temperature::from_celsius(celsius), nothing, &share) {
             let gauge = gauge_for(&sheet.file, &sheet.rig, balance.fire);
