@@ -28,6 +28,9 @@ pub const ONE_STEP: f64 = 2e-4;
 /// A real gas at a few bar and above room temperature against the perfect gas of its own exponent, relative.
 pub const NEARLY_PERFECT: f64 = 5e-3;
 
+/// Atoms that must come out of a flame as they went in, relative: what Newton leaves in double.
+pub const FLAME_BALANCE: f64 = 1e-9;
+
 /// How far beside the border of an error single precision may decide otherwise than double, relative.
 pub const BORDER: f64 = 1e-3;
 

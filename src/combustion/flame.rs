@@ -19,6 +19,8 @@ const DRY_AIR: [(Species, f64); 4] = [
     (Species::Argon, 0.009_34),
     (Species::CarbonDioxide, 0.000_36),
 ];
+/// The least temperature products are worked out at, K: cooler than any flame of the range.
+const COOLEST: f64 = 600.0;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
@@ -100,7 +102,13 @@ impl<S: Scalar> Reactants<S> {
         let dry = air * (S::one() - site.water_fraction());
         let zero = S::zero();
         let mut mixed = Mixed {
-            elements: Elements { carbon: zero, hydrogen: zero, oxygen: zero, nitrogen: zero, argon: zero },
+            elements: Elements {
+                carbon: zero,
+                hydrogen: zero,
+                nitrogen: zero,
+                argon: zero,
+                excess_oxygen: S::c(2.0) * needed * (ratio - S::one()),
+            },
             enthalpy: zero,
         };
         let reference = S::c(298.15);
@@ -111,10 +119,8 @@ impl<S: Scalar> Reactants<S> {
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
-        net_heat = net_heat
-            - S::c(GAS_CONSTANT)
-                * reference
-                * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
+        let burnt_heat = carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water);
+        net_heat -= S::c(GAS_CONSTANT) * reference * burnt_heat;
         for (species, share) in DRY_AIR {
             mixed.add(species, dry * S::c(share), kelvin);
         }
@@ -162,7 +168,7 @@ impl<S: Scalar> Reactants<S> {
         };
         let root = solve::root(
             Input::MixtureTemperature,
-            self.temperature.kelvin().larger(S::c(900.0)),
+            self.temperature.kelvin().larger(S::c(COOLEST)),
             S::c(HOTTEST),
             &mut surplus,
         )?;
@@ -216,7 +222,6 @@ impl<S: Scalar> Mixed<S> {
         let atoms = species.atoms();
         self.elements.carbon += moles * S::c(atoms.carbon);
         self.elements.hydrogen += moles * S::c(atoms.hydrogen);
-        self.elements.oxygen += moles * S::c(atoms.oxygen);
         match species {
             Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
             Species::Argon => self.elements.argon += moles,

@@ -60,6 +60,11 @@ pub enum Command {
     #[command(after_help = "Example:\n  jetwright air --gas propane --heat \"26 kW net\" --air-ratio 1.05 \
         --altitude \"1600 m\"")]
     Air(AirArguments),
+    /// Flame temperature and products of a gas at an air ratio.
+    #[command(
+        after_help = "Example:\n  jetwright flame --gas propane --air-ratio 0.9 --chamber-temperature \"1250 C\""
+    )]
+    Flame(FlameArguments),
     /// Heat and time to bring a piece, a charge or a loaded crucible to temperature.
     #[command(after_help = "Example:\n  jetwright work --substance \"bell bronze\" --mass \"12 kg\" --to \"1100 C\" \
         --chamber \"1250 C\" --crucible-mass \"5 kg\" --crucible-wall \"15 mm\" --crucible-area \"1300 cm2\"")]
@@ -174,6 +179,21 @@ pub struct WorkArguments {
     pub crucible_area: Option<Area>,
     #[command(flatten)]
     pub answer: AnswerArguments,
+}
+
+#[derive(Debug, Args)]
+pub struct FlameArguments {
+    /// Air ratio: 1 = just enough air, more is lean, less is rich.
+    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
+    pub air_ratio: Number,
+    /// Temperature of the mixture as it comes to the flame; that of the air unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
+    pub mixture_temperature: Option<Temperature>,
+    /// Temperature at which the products leave the chamber.
+    #[arg(long, default_value = "1200 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ProductTemperature))]
+    pub chamber_temperature: Temperature,
+    #[command(flatten)]
+    pub shared: SharedArguments,
 }
 
 /// Shape of the jet behind its diameter.

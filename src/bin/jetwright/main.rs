@@ -6,6 +6,7 @@ mod air;
 mod arguments;
 mod chamber;
 mod command_error;
+mod flame;
 mod flow;
 mod jet;
 mod lining;
@@ -40,6 +41,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),
+        Command::Flame(arguments) => flame::run(&arguments),
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
