@@ -34,6 +34,12 @@ pub const FLAME_BALANCE: f64 = 1e-9;
 /// How far beside the border of an error single precision may decide otherwise than double, relative.
 pub const BORDER: f64 = 1e-3;
 
+/// Energy of a transient, what enters less what leaves and is stored over the largest of them: asked of every one.
+pub const ENERGY_CLOSES: f64 = 1e-3;
+
+/// Single precision against double over hundreds of steps in time, each of which rounds.
+pub const SINGLE_PRECISION_TRANSIENT: f64 = 1e-3;
+
 /// How far a value lies within `tolerance` of another: relative, unless the text ends with ` abs`.
 ///
 /// The share of the tolerance that is used up, so at most one when it is met; not a number when the text is none.

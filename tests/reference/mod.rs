@@ -8,6 +8,7 @@ mod combustion;
 mod compressible;
 mod drills;
 mod flame;
+mod furnace;
 mod heating;
 mod orifice;
 mod page;
@@ -21,7 +22,7 @@ use row::{Row, rows};
 
 /// Every topic, in the order the gas flows.
 const TOPICS: &[&str] =
-    &["site", "heating", "real_gas", "orifice", "drills", "compressible", "combustion", "flame", "air"];
+    &["site", "heating", "real_gas", "orifice", "drills", "compressible", "combustion", "flame", "air", "furnace"];
 
 /// Our value for a row, in its unit; nothing when no arm answers its quantity.
 fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
@@ -35,6 +36,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
         "air" => air::ours(row),
+        "furnace" => furnace::ours(row),
         _ => None,
     }
 }
@@ -67,7 +69,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame air);
+topics!(site heating real_gas orifice drills compressible combustion flame air furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
