@@ -12,9 +12,11 @@ __all__ = [
     "__version__",
     "bore_for_flow",
     "drills",
+    "flame",
     "flow",
     "flow_one",
     "gauge_for_flow",
+    "products",
     "sheet_from_text",
     "site",
 ]
@@ -25,6 +27,8 @@ _Told = tuple[int, str | None, float, str]
 _Answer = tuple[NDArray[np.float64], _Told | None]
 
 def site(kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def flame(gas: Gas, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def products() -> list[str]: ...
 def flow(gas: Gas, edge: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def flow_one(gas: Gas, edge: int, inputs: Sequence[float]) -> list[float]: ...
 def gauge_for_flow(gas: Gas, edge: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...

@@ -21,6 +21,8 @@ const DRY_AIR: [(Species, f64); 4] = [
 ];
 /// The least temperature products are worked out at, K: cooler than any flame of the range.
 const COOLEST: f64 = 600.0;
+/// Share of the net heat within which the energy balance is closed.
+const CLOSED: f64 = 1e-10;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
@@ -48,6 +50,11 @@ pub struct Products<S = f64> {
 }
 
 impl<S: Scalar> Products<S> {
+    fn of(balance: &Balance<S>) -> Self {
+        let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
+        Self { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations }
+    }
+
     /// Mole fraction with the water counted.
     #[must_use]
     pub fn wet(&self, product: Product) -> S {
@@ -119,8 +126,9 @@ impl<S: Scalar> Reactants<S> {
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
-        let burnt_heat = carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water);
-        net_heat -= S::c(GAS_CONSTANT) * reference * burnt_heat;
+        net_heat -= S::c(GAS_CONSTANT)
+            * reference
+            * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
         for (species, share) in DRY_AIR {
             mixed.add(species, dry * S::c(share), kelvin);
         }
@@ -161,7 +169,9 @@ impl<S: Scalar> Reactants<S> {
         let mut surplus = |kelvin: S| match self.elements.equilibrium(kelvin, self.atmospheres(), start) {
             Ok(balance) => {
                 start = balance.start;
-                enthalpy_of(&balance, kelvin) - self.enthalpy
+                let surplus = enthalpy_of(&balance, kelvin) - self.enthalpy;
+                // Closer than this the balance is met; the search ends on a zero.
+                if surplus.abs() < S::c(CLOSED) * self.net_heat { S::zero() } else { surplus }
             }
             // Not a number ends the search with its own error.
             Err(_) => S::zero() / S::zero(),
@@ -172,8 +182,9 @@ impl<S: Scalar> Reactants<S> {
             S::c(HOTTEST),
             &mut surplus,
         )?;
+        let balance = self.elements.equilibrium(root.x, self.atmospheres(), start)?;
         let temperature = Temperature::from_kelvin(root.x);
-        Ok(Flame { temperature, products: self.products_at(temperature)?, iterations: root.iterations })
+        Ok(Flame { temperature, products: Products::of(&balance), iterations: root.iterations })
     }
 
     /// What the flame leaves once it has cooled to a temperature, in equilibrium there; real mixing leaves more
@@ -184,9 +195,7 @@ impl<S: Scalar> Reactants<S> {
     /// Temperature outside 600 to 2 900 K.
     pub fn products_at(&self, temperature: Temperature<S>) -> Result<Products<S>> {
         let kelvin = check(Input::ProductTemperature, temperature.kelvin())?;
-        let balance = self.balance_at(kelvin)?;
-        let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
-        Ok(Products { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations })
+        Ok(Products::of(&self.balance_at(kelvin)?))
     }
 
     /// Share of the net heat that is left for the chamber when the products leave it at a temperature.
