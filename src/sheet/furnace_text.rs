@@ -177,7 +177,7 @@ fn castable(page: &mut String, block: &CastableBlock, shop: &Shop) {
         let how = if step.rate_per_hour > 0.0 {
             format!("to {} at {:.0} K an hour", shop.temperature(step.to), step.rate_per_hour)
         } else {
-            format!("hold {:.1} h", step.time.hours())
+            format!("keep it {:.1} h", step.time.hours())
         };
         let _ = write!(text, "{}{how}", if text.is_empty() { "" } else { ", " });
     }
