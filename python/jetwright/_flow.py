@@ -7,7 +7,7 @@ from typing import Any, Mapping, NamedTuple
 import numpy as np
 
 from . import _native
-from ._arrays import NAMES, RangeError, as_float64, check_invalid, evaluate, through_labels
+from ._arrays import RangeError, answer, as_float64, check_invalid, evaluate, refuse, through_labels
 from ._gas import Gas, as_gas
 from ._site import Site
 
@@ -36,6 +36,10 @@ _EDGES = {
     "rounded": (3, ("edge_radius", "_second")),
 }
 _ROUGHNESS = 5e-6
+#: Added to the code of the edge where the coefficient is a measured one.
+_MEASURED = 4
+#: The approach of a jet without a tube before it.
+_WIDE = float("inf")
 _FLOAT = {float}
 _SEA_LEVEL = Site()
 
@@ -142,13 +146,15 @@ def _inputs(
         bore_length = 12e-3 if code else 0.0
     if site is None:
         site = _SEA_LEVEL
+    if discharge_coefficient is not None:
+        code += _MEASURED
     return code, measured, (
         bore,
         bore_length,
         first,
         second,
         roughness,
-        0.0 if approach_diameter is None else approach_diameter,
+        _WIDE if approach_diameter is None else approach_diameter,
         0.0 if discharge_coefficient is None else discharge_coefficient,
         jets,
         gauge_pressure,
@@ -289,9 +295,7 @@ def flow(
 
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
-    _, name, value, message = error.args
-    argument = NAMES.get(str(name), str(name)) if name else None
-    return RangeError(argument, float(values.get(str(argument), value) or value), (), message)
+    return refuse(error.args, (), values)
 
 
 def _net_heat(gas: Gas, heat_net: Any, heat_gross: Any) -> Any:
@@ -372,14 +376,7 @@ def bore_for_heat(
 
 
 def _inverse(native: Any, values: dict[str, Any], invalid: str) -> Any:
-    def compute(plain: dict[str, Any]) -> np.ndarray:
-        return evaluate(native, plain, invalid, 1)[0]
-
-    labelled = through_labels(compute, values, 1)
-    if labelled is not None:
-        return labelled[0][0]
-    (column,) = compute(values)
-    return column if column.ndim else float(column)
+    return answer(native, values, invalid, 1)[0]
 
 
 class JetSize(NamedTuple):

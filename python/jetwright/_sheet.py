@@ -11,7 +11,7 @@ import numpy as np
 
 from . import _native
 from ._air import BurnerRun
-from ._arrays import evaluate
+from ._arrays import answer
 
 
 def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str, bool, str]:
@@ -127,10 +127,8 @@ class Burner:
             aim[0]: aim[1],
             "chamber_temperature": 0.0 if chamber_temperature is None else chamber_temperature,
         }
-        columns, shape = evaluate(
-            lambda *args: self._native.run(air_ratio is not None, *args), values, invalid, len(BurnerRun._fields)
-        )
-        rows = list(columns) if shape else [float(column) for column in columns]
+        flags = (air_ratio is not None, chamber_temperature is not None)
+        rows = answer(lambda *args: self._native.run(*flags, *args), values, invalid, len(BurnerRun._fields))
         rows[-1] = rows[-1] == 1.0
         return BurnerRun(*rows)
 

@@ -16,7 +16,7 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _native {
     #[pymodule_export]
-    use super::air::{Blower, Head};
+    use super::air::{Blower, Head, air_needed, air_ratio};
     #[pymodule_export]
     use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
     #[pymodule_export]

@@ -61,11 +61,12 @@ impl Burner {
     }
 
     /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
-    /// left of peak of (gauge pressure, damper opening or air ratio, chamber temperature or 0).
+    /// left of peak of (gauge pressure, damper opening or air ratio, chamber temperature, looked at with `has_chamber`).
     fn run<'py>(
         &self,
         py: Python<'py>,
         by_air_ratio: bool,
+        has_chamber: bool,
         operands: Vec<Operand<'py>>,
         shape: Vec<usize>,
     ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
@@ -73,7 +74,7 @@ impl Burner {
         let (array, failure) = map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
             let gauge = GaugePressure::from_pascals(gauge);
             let mut conditions: Conditions = self.rig.conditions;
-            if chamber != 0.0 {
+            if has_chamber {
                 conditions.chamber_temperature = Temperature::from_kelvin(chamber);
             }
             let opening = if by_air_ratio { burner.opening_for(&conditions, gauge, aim)? } else { aim };
