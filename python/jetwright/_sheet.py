@@ -137,6 +137,16 @@ class Burner:
         flow, pressure = self._native.blower_curve(int(points))
         return np.asarray(flow), np.asarray(pressure)
 
+    def system_curve(
+        self, *, gauge_pressure: float, damper: float = 1.0, points: int = 60
+    ) -> tuple[np.ndarray, np.ndarray]:
+        """Flows (m3/s) and the static pressures (Pa) the burner asks of a blower there, gas on, damper left alone.
+
+        Jet, ducts, head and chamber solved together, with the wheel from a fifth to twice its speed.
+        """
+        flow, pressure = self._native.system_curve(float(gauge_pressure), float(damper), int(points))
+        return np.asarray(flow), np.asarray(pressure)
+
     def __repr__(self) -> str:
         return "Burner()"
 

@@ -119,6 +119,30 @@ impl Burner {
         Ok(curve)
     }
 
+    /// What the burner asks of a blower at a gauge pressure and a damper opening: flows and static pressures,
+    /// met by running the wheel from a fifth to twice its speed.
+    fn system_curve(&self, gauge: f64, opening: f64, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
+        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let range = crate::Input::SpeedRatio.range();
+        let gauge = GaugePressure::from_pascals(gauge);
+        let mut curve = (vec![], vec![]);
+        for point in 0..points {
+            let speed = range.min + (range.max - range.min) * (point as f64 / (points.max(2) - 1) as f64);
+            let blower = burner.blower.scaled(burner.blower.density(), speed, 1.0).map_err(refuse)?;
+            let running = crate::burner::Burner { blower, ..burner.clone() }.run(&self.rig.conditions, gauge, opening);
+            match running {
+                Ok(running) => {
+                    curve.0.push(running.air_flow.cubic_meters_per_second());
+                    curve.1.push(running.blower_pressure.pascals());
+                }
+                // Too slow a wheel holds nothing against the head: the curve starts above it.
+                Err(Error::NoSolution { .. }) => {}
+                Err(error) => return Err(refuse(error)),
+            }
+        }
+        Ok(curve)
+    }
+
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (String, bool, String))> {
         let burner = slf.get();
         Ok((slf.get_type().into_any(), (burner.text.clone(), false, burner.name.clone())))
