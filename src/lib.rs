@@ -18,6 +18,7 @@ pub mod orifice;
 pub mod combustion;
 pub mod air;
 pub mod burner;
+pub mod furnace;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 #[cfg(feature = "python")]

@@ -143,6 +143,42 @@ inputs! {
     ExhaustLoss = "exhaust loss coefficient", "", 0.5, 20.0;
     /// Minutes a setting is used.
     Duration = "duration", "s", 0.0, 172_800.0;
+    /// Thickness of one layer of a wall.
+    LayerThickness = "layer thickness", "m", 0.2e-3, 1.0;
+    /// Conductivity of a material.
+    Conductivity = "conductivity", "W/(m K)", 0.005, 500.0;
+    /// Specific heat of a material.
+    SpecificHeat = "specific heat", "J/(kg K)", 50.0, 10_000.0;
+    /// Density of a material.
+    MaterialDensity = "material density", "kg/m3", 20.0, 25_000.0;
+    /// Emissivity of a surface.
+    Emissivity = "emissivity", "", 0.0, 1.0;
+    /// Heat a surface takes up by convection, per area and kelvin.
+    FilmCoefficient = "film coefficient", "W/(m2 K)", 0.0, 5_000.0;
+    /// Length, width or diameter of a panel of the chamber.
+    PanelSize = "panel size", "m", 0.01, 10.0;
+    /// Area of a wall.
+    WallArea = "wall area", "m2", 1.0e-4, 500.0;
+    /// Mass of the work or of a crucible.
+    WorkMass = "mass of the work", "kg", 0.0, 20_000.0;
+    /// Size of a piece of work.
+    WorkSize = "size of the work", "m", 1.0e-4, 5.0;
+    /// Temperature the work is brought to.
+    WorkTemperature = "work temperature", "K", 238.15, 2_200.0;
+    /// Volume of the work.
+    WorkVolume = "volume of the work", "m3", 0.0, 500.0;
+    /// Volume of the chamber.
+    ChamberVolume = "volume of the chamber", "m3", 1.0e-6, 500.0;
+    /// Area that panels must close.
+    PanelArea = "area of the panels that close the chamber", "m2", 0.0, 500.0;
+    /// How far above the chamber its gases leave.
+    FlueExcess = "flue above chamber", "K", 0.0, 600.0;
+    /// Share of a fire's net heat that stays in the chamber.
+    AvailableHeat = "available heat", "", 0.0, 1.0;
+    /// Height that makes a draught.
+    DraughtHeight = "draught height", "m", 0.0, 20.0;
+    /// Volume fraction of a gas in a room.
+    RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
     /// Price of one kilogram of gas.
     Price = "price", "per kg", 0.0, 1_000.0;
 }

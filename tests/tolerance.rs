@@ -28,8 +28,17 @@ pub const ONE_STEP: f64 = 2e-4;
 /// A real gas at a few bar and above room temperature against the perfect gas of its own exponent, relative.
 pub const NEARLY_PERFECT: f64 = 5e-3;
 
+/// Atoms that must come out of a flame as they went in, relative: what Newton leaves in double.
+pub const FLAME_BALANCE: f64 = 1e-9;
+
 /// How far beside the border of an error single precision may decide otherwise than double, relative.
 pub const BORDER: f64 = 1e-3;
+
+/// Energy of a transient, what enters less what leaves and is stored over the largest of them: asked of every one.
+pub const ENERGY_CLOSES: f64 = 1e-3;
+
+/// Single precision against double over hundreds of steps in time, each of which rounds.
+pub const SINGLE_PRECISION_TRANSIENT: f64 = 1e-3;
 
 /// How far a value lies within `tolerance` of another: relative, unless the text ends with ` abs`.
 ///

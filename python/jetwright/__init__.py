@@ -13,6 +13,7 @@ Arrays in, arrays out: every numeric argument broadcasts. Process control only, 
 
 from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
+from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._gas import Expansion, Gas
 from ._native import __version__
@@ -40,6 +41,7 @@ __all__ = [
     "Burner",
     "BurnerRun",
     "Expansion",
+    "Flame",
     "FlowResult",
     "Gas",
     "Head",
@@ -57,6 +59,7 @@ __all__ = [
     "cfm",
     "deg",
     "drills",
+    "flame",
     "flow",
     "foot",
     "gauge_for_heat",

@@ -14,9 +14,11 @@ __all__ = [
     "air_ratio",
     "bore_for_flow",
     "drills",
+    "flame",
     "flow",
     "flow_one",
     "gauge_for_flow",
+    "products",
     "sheet_from_text",
     "site",
 ]
@@ -27,6 +29,8 @@ _Told = tuple[int, str | None, float, str]
 _Answer = tuple[NDArray[np.float64], _Told | None]
 
 def site(kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def flame(gas: Gas, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def products() -> list[str]: ...
 def flow(gas: Gas, edge: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def air_needed(gas: Gas, kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def air_ratio(gas: Gas, kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...

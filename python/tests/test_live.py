@@ -126,6 +126,42 @@ def test_heating_values_by_enthalpies_of_formation():
         assert gas.calorific_values(combustion=25)["net_mass"] == pytest.approx(expected, rel=6e-4)
 
 
+def test_flames_by_a_general_equilibrium_solver():
+    """Temperature within 0.1 K, products above 0.1 % within 0.1 %, carbon monoxide in the chamber, of GRI-Mech 3.0."""
+    random = np.random.default_rng(16)
+    solution = cantera.Solution("gri30.yaml")
+    air = {"O2": 0.20946, "N2": 0.78084, "AR": 0.00934, "CO2": 0.00036}
+    ratio, kelvin, pascals = random.uniform(0.65, 2, COUNT), random.uniform(250, 600, COUNT), random.uniform(7e4, 1.05e5, COUNT)
+    shares = random.dirichlet([1, 1, 1, 0.2, 0.2], COUNT)
+    symbols = ["C3H8", "CH4", "C2H6", "N2", "CO2"]
+    for case in range(COUNT):
+        fuel = dict(zip(symbols, shares[case].tolist()))
+        site = jw.Site(station_pressure=pascals[case])
+        ours = jw.flame(gas=fuel, air_ratio=ratio[case], mixture_temperature=kelvin[case], chamber_temperature=1500.0, site=site)
+        solution.set_equivalence_ratio(1 / ratio[case], fuel, air, basis="mole")
+        solution.TP = kelvin[case], pascals[case]
+        solution.equilibrate("HP", rtol=1e-10)
+        assert ours.temperature == pytest.approx(solution.T, abs=0.1)
+        for symbol, share in ours.products.items():
+            theirs = solution[symbol.upper()].X[0]
+            if theirs > 1e-3:
+                assert share == pytest.approx(theirs, rel=1e-3)
+        solution.TP = 1500.0, pascals[case]
+        solution.equilibrate("TP", rtol=1e-10)
+        theirs = solution["CO"].X[0] / (1 - solution["H2O"].X[0])
+        if theirs > 1e-3:
+            assert ours.chamber_carbon_monoxide == pytest.approx(theirs, rel=1e-3)
+
+
+def test_flames_over_arrays():
+    flames = jw.flame(gas="propane", air_ratio=[0.8, 1.0, 1.5], chamber_temperature=[[1300.0], [1600.0]])
+    assert flames.temperature.shape == (2, 3) and (flames.available_heat[0] > flames.available_heat[1]).all()
+    assert flames.dry()["CO"][0, 0] > flames.dry()["CO"][0, 1] > flames.dry()["CO"][0, 2]
+    with pytest.raises(jw.RangeError) as caught:
+        jw.flame(gas="propane", air_ratio=[1.0, 0.3])
+    assert (caught.value.argument, caught.value.index) == ("air_ratio", (1,))
+
+
 def test_thin_plate_by_the_momentum_balance():
     """Jobson's balance for CoolProp's methane, the contraction of ISO 5167-2 at the result's Reynolds number."""
     random = np.random.default_rng(15)

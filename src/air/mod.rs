@@ -1,7 +1,7 @@
 //! Air: what a blower gives and what ducts and dampers take.
 //!
 //! [`Blower`] is a curve of points read from print, carried to another density, speed or size by the
-//! fan laws. [`AirPath`] is the ducts and the damper after it. [`operating_point`] finds the flow at
+//! fan laws. [`AirPath`] is the ducts and the damper after it. [`operating_point()`] finds the flow at
 //! which the blower's pressure is what the whole system asks; the system is any function of the flow,
 //! so that a jet, a head and a chamber can join in.
 

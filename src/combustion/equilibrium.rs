@@ -14,14 +14,16 @@ const NEWTON_CAP: usize = 60;
 /// Longest step in a logarithm.
 const LONGEST_STEP: f64 = 2.0;
 
-/// Moles of atoms, and of argon, that go into a flame.
+/// Moles of atoms, and of argon, that go into a flame; oxygen by what there is over the others' need.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Elements<S> {
     pub carbon: S,
     pub hydrogen: S,
-    pub oxygen: S,
     pub nitrogen: S,
     pub argon: S,
+    /// Oxygen atoms over what burns carbon and hydrogen to the end; below zero when short. Kept by itself, since
+    /// the difference of the three would lose it near the just-enough mixture.
+    pub excess_oxygen: S,
 }
 
 /// Where the search stands, to start the next temperature from.
@@ -92,11 +94,10 @@ impl<S: Scalar> Elements<S> {
     /// A first guess: what oxygen is over, or what is short of it shared between CO and H2.
     pub fn guess(&self, kelvin: S, atmospheres: S) -> Start<S> {
         let constants = Constants::at(kelvin);
-        let wanted = S::c(2.0) * self.carbon + S::c(0.5) * self.hydrogen;
         let moles = self.carbon + S::c(0.5) * (self.hydrogen + self.nitrogen) + self.argon;
-        let excess = S::c(0.5) * (self.oxygen - wanted).larger(S::zero());
+        let excess = S::c(0.5) * self.excess_oxygen.larger(S::zero());
         let q = atmospheres / (moles + excess);
-        let short = ((wanted - self.oxygen) / (self.carbon + S::c(0.5) * self.hydrogen)).clamped(S::c(1e-3), S::c(0.9));
+        let short = (-self.excess_oxygen / (self.carbon + S::c(0.5) * self.hydrogen)).clamped(S::c(1e-3), S::c(0.9));
         let poor = constants.carbon_monoxide.larger(constants.hydrogen) * (S::one() - short) / short;
         let rich = (excess * q).sqrt();
         Start { log_s: poor.smaller(S::c(0.3)).larger(rich).ln(), log_q: q.ln() }
@@ -121,9 +122,16 @@ impl<S: Scalar> Elements<S> {
                 total
             };
             let all = sum([1.0; Product::COUNT]);
-            let oxygen = sum([2.0, 1.0, 1.0, 0.0, 2.0, 0.0, 1.0, 1.0, 0.0, 1.0, 0.0]);
-            let (first, second) = ((oxygen.value / (self.oxygen * q)).ln(), (all.value / atmospheres).ln());
-            let (a, b) = (oxygen.by_s / oxygen.value, oxygen.by_q / oxygen.value - S::one());
+            // The oxygen balance less those of carbon and hydrogen: what is free against what is short of it.
+            let mut free = sum([0.0, 0.0, 0.0, 0.0, 2.0, 0.0, 0.5, 1.0, 0.0, 1.0, 0.0]);
+            let mut short = sum([0.0, 1.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.5, 0.0, 0.0]);
+            let given = self.excess_oxygen * q;
+            let side = if given > S::zero() { &mut short } else { &mut free };
+            side.value += given.abs();
+            side.by_q += given.abs();
+            let (first, second) = ((free.value / short.value).ln(), (all.value / atmospheres).ln());
+            let a = free.by_s / free.value - short.by_s / short.value;
+            let b = free.by_q / free.value - short.by_q / short.value;
             let (c, d) = (all.by_s / all.value, all.by_q / all.value);
             let determinant = a * d - b * c;
             let longest = S::c(LONGEST_STEP);
@@ -134,7 +142,7 @@ impl<S: Scalar> Elements<S> {
             if !(log_s.is_finite() && log_q.is_finite()) {
                 break;
             }
-            if step_s.abs().larger(step_q.abs()) <= S::c(8.0) * S::EPSILON.larger(S::c(1e-13)) {
+            if step_s.abs().larger(step_q.abs()) <= (S::c(200.0) * S::EPSILON).larger(S::c(1e-12)) {
                 let moles = pressures.map(|pressure| pressure.value / q);
                 return Ok(Balance { moles, start: Start { log_s, log_q }, iterations });
             }

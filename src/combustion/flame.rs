@@ -19,6 +19,10 @@ const DRY_AIR: [(Species, f64); 4] = [
     (Species::Argon, 0.009_34),
     (Species::CarbonDioxide, 0.000_36),
 ];
+/// The least temperature products are worked out at, K: cooler than any flame of the range.
+const COOLEST: f64 = 600.0;
+/// Share of the net heat within which the energy balance is closed.
+const CLOSED: f64 = 1e-10;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
@@ -46,6 +50,11 @@ pub struct Products<S = f64> {
 }
 
 impl<S: Scalar> Products<S> {
+    fn of(balance: &Balance<S>) -> Self {
+        let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
+        Self { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations }
+    }
+
     /// Mole fraction with the water counted.
     #[must_use]
     pub fn wet(&self, product: Product) -> S {
@@ -100,7 +109,13 @@ impl<S: Scalar> Reactants<S> {
         let dry = air * (S::one() - site.water_fraction());
         let zero = S::zero();
         let mut mixed = Mixed {
-            elements: Elements { carbon: zero, hydrogen: zero, oxygen: zero, nitrogen: zero, argon: zero },
+            elements: Elements {
+                carbon: zero,
+                hydrogen: zero,
+                nitrogen: zero,
+                argon: zero,
+                excess_oxygen: S::c(2.0) * needed * (ratio - S::one()),
+            },
             enthalpy: zero,
         };
         let reference = S::c(298.15);
@@ -111,10 +126,9 @@ impl<S: Scalar> Reactants<S> {
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
-        net_heat = net_heat
-            - S::c(GAS_CONSTANT)
-                * reference
-                * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
+        net_heat -= S::c(GAS_CONSTANT)
+            * reference
+            * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
         for (species, share) in DRY_AIR {
             mixed.add(species, dry * S::c(share), kelvin);
         }
@@ -155,19 +169,22 @@ impl<S: Scalar> Reactants<S> {
         let mut surplus = |kelvin: S| match self.elements.equilibrium(kelvin, self.atmospheres(), start) {
             Ok(balance) => {
                 start = balance.start;
-                enthalpy_of(&balance, kelvin) - self.enthalpy
+                let surplus = enthalpy_of(&balance, kelvin) - self.enthalpy;
+                // Closer than this the balance is met; the search ends on a zero.
+                if surplus.abs() < S::c(CLOSED) * self.net_heat { S::zero() } else { surplus }
             }
             // Not a number ends the search with its own error.
             Err(_) => S::zero() / S::zero(),
         };
         let root = solve::root(
             Input::MixtureTemperature,
-            self.temperature.kelvin().larger(S::c(900.0)),
+            self.temperature.kelvin().larger(S::c(COOLEST)),
             S::c(HOTTEST),
             &mut surplus,
         )?;
+        let balance = self.elements.equilibrium(root.x, self.atmospheres(), start)?;
         let temperature = Temperature::from_kelvin(root.x);
-        Ok(Flame { temperature, products: self.products_at(temperature)?, iterations: root.iterations })
+        Ok(Flame { temperature, products: Products::of(&balance), iterations: root.iterations })
     }
 
     /// What the flame leaves once it has cooled to a temperature, in equilibrium there; real mixing leaves more
@@ -178,9 +195,7 @@ impl<S: Scalar> Reactants<S> {
     /// Temperature outside 600 to 2 900 K.
     pub fn products_at(&self, temperature: Temperature<S>) -> Result<Products<S>> {
         let kelvin = check(Input::ProductTemperature, temperature.kelvin())?;
-        let balance = self.balance_at(kelvin)?;
-        let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
-        Ok(Products { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations })
+        Ok(Products::of(&self.balance_at(kelvin)?))
     }
 
     /// Share of the net heat that is left for the chamber when the products leave it at a temperature.
@@ -216,7 +231,6 @@ impl<S: Scalar> Mixed<S> {
         let atoms = species.atoms();
         self.elements.carbon += moles * S::c(atoms.carbon);
         self.elements.hydrogen += moles * S::c(atoms.hydrogen);
-        self.elements.oxygen += moles * S::c(atoms.oxygen);
         match species {
             Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
             Species::Argon => self.elements.argon += moles,

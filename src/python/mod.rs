@@ -4,6 +4,7 @@
 //! arguments, labels, plots) stands in `python/jetwright`.
 
 mod air;
+mod flame;
 mod flow;
 mod gas;
 mod operands;
@@ -17,6 +18,8 @@ use pyo3::prelude::*;
 mod _native {
     #[pymodule_export]
     use super::air::{Blower, Head, air_needed, air_ratio};
+    #[pymodule_export]
+    use super::flame::{flame, products};
     #[pymodule_export]
     use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
     #[pymodule_export]

@@ -12,6 +12,7 @@ use super::entries::{
 };
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
+use super::read_furnace::{FurnaceEntry, read_furnace};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
@@ -53,6 +54,8 @@ pub struct BurnerFile {
     pub air_ratio: f64,
     /// The settings, 1 to 12 of them, each with a name of its own.
     pub settings: Vec<SettingEntry>,
+    /// What is around the fire and in it, if described.
+    pub furnace: Option<FurnaceEntry>,
     /// Where every field stands.
     pub places: Places,
 }
@@ -109,6 +112,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let chamber = root.section("chamber", CHAMBER)?.map(read_chamber).transpose()?;
     let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
+    let furnace = read_furnace(&root, chamber.is_some())?;
     root.finish()?;
     let places = document.into_places();
     Ok(BurnerFile {
@@ -124,6 +128,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         chamber,
         air_ratio,
         settings,
+        furnace,
         places,
     })
 }
@@ -135,7 +140,7 @@ fn needed<'d>(root: &Section<'d>, key: &'static str, known: &'static [&'static s
     root.section(key, known)?.ok_or_else(|| root.refuse(key, "this section is needed"))
 }
 
-fn optional<'d, T>(
+pub(super) fn optional<'d, T>(
     section: &Section<'d>,
     key: &'static str,
     read: impl FnOnce(&Field<'d>) -> Result<T, FileError>,
@@ -143,7 +148,11 @@ fn optional<'d, T>(
     section.optional(key).map(|field| read(&field)).transpose()
 }
 
-fn ranged<Q: Quantity>(section: &Section<'_>, key: &'static str, input: Input) -> Result<Option<Q>, FileError> {
+pub(super) fn ranged<Q: Quantity>(
+    section: &Section<'_>,
+    key: &'static str,
+    input: Input,
+) -> Result<Option<Q>, FileError> {
     optional(section, key, |field| field.ranged(input))
 }
 

@@ -7,6 +7,7 @@ use std::vec;
 
 use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
+use super::furnace_caution::FurnaceCaution;
 use super::shop::Shop;
 use crate::combustion::AirNeed;
 use crate::gas::NEAR_CONDENSING;
@@ -120,6 +121,8 @@ pub enum Caution {
         /// Relative density.
         relative_density: f64,
     },
+    /// What the furnace's numbers warn of.
+    Furnace(FurnaceCaution),
     /// Sea-level settings mislead here.
     Altitude {
         /// What an air ratio of 1 set at sea level becomes.
@@ -128,12 +131,18 @@ pub enum Caution {
 }
 
 /// Every caution the numbers call for, the dangerous first.
-pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>) -> Vec<Caution> {
+pub fn cautions(
+    rig: &Assembled,
+    settings: &[Setting],
+    air: Option<&AirBlock>,
+    furnace: Vec<FurnaceCaution>,
+) -> Vec<Caution> {
     let mut found = vec![];
     for setting in settings {
         of_setting(setting, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
+    found.extend(furnace.into_iter().map(Caution::Furnace));
     found.sort_by_key(Caution::rank);
     found
 }
@@ -240,6 +249,7 @@ impl Caution {
             Caution::UnmeasuredTip { .. } => "unmeasured_tip",
             Caution::HeavyGas { .. } => "heavy_gas",
             Caution::Altitude { .. } => "altitude",
+            Caution::Furnace(caution) => caution.key(),
         }
     }
 
@@ -271,6 +281,7 @@ impl Caution {
             Caution::NearCondensing { .. } => 4,
             Caution::LeftOfPeak { .. } => 5,
             Caution::Altitude { .. } => 6,
+            Caution::Furnace(caution) => caution.rank(),
             Caution::BackPressure { .. } | Caution::DamperNearlyShut { .. } => 7,
             Caution::UnmeasuredTip { .. } => 8,
             Caution::SlowJet { .. } | Caution::ShortBore { .. } | Caution::NarrowApproach { .. } => 9,
@@ -288,6 +299,7 @@ impl Caution {
             Caution::CarbonMonoxide { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),
             Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
+            Caution::Furnace(caution) => caution.number(shop),
             _ => None,
         }
     }
@@ -343,6 +355,7 @@ impl Caution {
             Caution::HeavyGas { relative_density } => format!(
                 "the gas is {relative_density:.1} times as heavy as air and pools in low places: no pit, no cellar, no drain nearby"
             ),
+            Caution::Furnace(caution) => caution.text(),
             Caution::Altitude { air_ratio } => {
                 format!("settings copied from sea level go wrong here: air ratio 1 becomes {air_ratio:.2}")
             }

@@ -10,6 +10,8 @@ use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
 use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
+use super::furnace::{FurnaceBlock, furnace};
+use super::furnace_caution::furnace_cautions;
 use crate::Input;
 use crate::air::Duty;
 use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
@@ -37,6 +39,8 @@ pub struct Sheet {
     pub rungs: Vec<Rung>,
     /// The blower against the largest fire of the file; none without blower and head.
     pub air: Option<AirBlock>,
+    /// The furnace; none without its layers.
+    pub furnace: Option<FurnaceBlock>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
 }
@@ -158,8 +162,10 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let largest = largest(&settings);
     let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
-    let cautions = cautions(&rig, &settings, air.as_ref());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, cautions })
+    let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
+    let cautions = cautions(&rig, &settings, air.as_ref(), of_furnace);
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cautions })
 }
 
 /// The setting with the most gas.

@@ -1,8 +1,10 @@
 //! Every key of a burner file, section by section, in the order a message lists them.
 
 /// Before the first section, and the sections.
-pub const ROOT: &[&str] =
-    &["name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting"];
+pub const ROOT: &[&str] = &[
+    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
+    "panel", "castable", "steel", "work", "room",
+];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
 /// `[gas]`
@@ -49,3 +51,19 @@ pub const FIRE: &[&str] = &["air_ratio"];
 /// `[[setting]]`
 pub const SETTING: &[&str] =
     &["name", "gauge", "heat", "damper", "air_ratio", "chamber_temperature", "minutes", "purpose"];
+/// `[[layer]]`, the hot one first.
+pub const LAYER: &[&str] = &["material", "thickness", "density", "conductivity", "specific_heat", "limit"];
+/// A point of a layer's own material.
+pub const LAYER_POINT: &[&str] = &["temperature", "value"];
+/// `[[panel]]`
+pub const PANEL: &[&str] =
+    &["kind", "diameter", "length", "width", "height", "depth", "course", "count", "area", "thickness"];
+/// `[castable]`, by its maker's sheet.
+pub const CASTABLE: &[&str] = &["dry_density", "bag", "water", "margin", "anchor_spacing"];
+/// `[steel]` inside the wall.
+pub const STEEL: &[&str] = &["grade", "depth"];
+/// `[work]`
+pub const WORK: &[&str] =
+    &["substance", "mass", "temperature", "minutes", "crucible_mass", "crucible_wall", "crucible_area"];
+/// `[room]`
+pub const ROOM: &[&str] = &["leak", "monoxide", "limit"];

@@ -97,6 +97,7 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
         "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
+        "furnace": super::furnace_rows::furnace_json(sheet),
         "cautions": sheet.cautions.iter().map(|caution| json!({
             "caution": caution.key(),
             "setting": caution.setting(),

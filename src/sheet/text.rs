@@ -23,6 +23,7 @@ const WIDTH: usize = 96;
 pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
     let mut page = String::new();
     head(&mut page, sheet, shop);
+    page.push_str(&super::furnace_text::furnace_text(sheet, shop));
     set(&mut page, sheet, shop);
     tonight(&mut page, sheet, shop);
     by_gauge(&mut page, sheet, shop);
@@ -36,7 +37,7 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
 }
 
 /// Adds a paragraph: the first line after a label, the others under it.
-fn paragraph(page: &mut String, label: &str, text: &str) {
+pub(super) fn paragraph(page: &mut String, label: &str, text: &str) {
     const INDENT: usize = 9;
     let mut line = format!("{label:<INDENT$}");
     let mut used = line.len();
@@ -58,7 +59,7 @@ fn paragraph(page: &mut String, label: &str, text: &str) {
     page.push('\n');
 }
 
-fn heading(page: &mut String, text: &str) {
+pub(super) fn heading(page: &mut String, text: &str) {
     page.push('\n');
     page.push_str(text);
     page.push('\n');
@@ -359,10 +360,10 @@ fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let mut done: Vec<(String, Vec<String>)> = vec![];
     for caution in &sheet.cautions {
         let text = caution.text();
-        let place = caution.setting().map(|setting| match caution.number(shop) {
-            Some(number) => format!("{setting} ({number})"),
-            None => setting.into(),
-        });
+        let place = match (caution.setting(), caution.number(shop)) {
+            (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
+            (setting, number) => setting.map(Into::into).or(number),
+        };
         match done.iter_mut().find(|(said, _)| *said == text) {
             Some((_, places)) => places.extend(place),
             None => done.push((text, place.into_iter().collect())),

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Map, Value};
 
+use super::furnace::{WORK_CRUCIBLE, WORK_PIECE};
 use super::{BELLS, BurnerFile, GAUGE, HOLD, POINTS, answer, json};
 
 const DOCUMENT: &str = include_str!("../../src/sheet/json_keys.md");
@@ -87,6 +88,11 @@ impl Seen {
         for part in ["site", "gas", "jet", "settings", "gauge_table", "evening", "air", "cautions"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
+        if !sheet["furnace"].is_null() {
+            self.all("sheet: furnace", &sheet["furnace"]);
+            self.all("sheet: plan", &sheet["furnace"]["plan"]);
+            self.all("sheet: castable", &sheet["furnace"]["castable"]);
+        }
         for caution in sheet["cautions"].as_array().unwrap() {
             self.cautions.insert(format!("caution: {}", caution["caution"].as_str().unwrap()));
         }
@@ -144,7 +150,20 @@ fn everything() -> Seen {
         seen.all("jetwright jet", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
-    for file in sheets() {
+    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--air-ratio", "0.9"]));
+    for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
+        seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
+    }
+    let tiny = super::furnace::evening(&[("number 53", "number 80")]);
+    for file in [super::furnace::evening(&[]), super::furnace::blank(&[]), tiny] {
+        let lining = json(&["lining", file.path()]);
+        seen.all("jetwright lining", &lining);
+        seen.all("sheet: castable", &lining["castable"]);
+        let chamber = json(&["chamber", file.path()]);
+        seen.all("jetwright chamber", &chamber);
+        seen.all("jetwright chamber", &chamber["rows"]);
+    }
+    for file in sheets().into_iter().chain(super::furnace::sheets()) {
         seen.sheet(&file.json());
     }
     seen
@@ -178,6 +197,10 @@ fn the_document_has_every_key_and_no_other() {
 
 /// Suffixes with their unit and the range that SI numbers of a shop's burner lie in; the longest first.
 const SUFFIXES: &[(&str, &str, f64, f64)] = &[
+    ("heat_per_mass_j_per_kg", "J/kg", 1e5, 2e6),
+    ("_mass_kg", "kg", 0.0, 500.0),
+    ("pull_n", "N", 10.0, 10_000.0),
+    ("starts_s", "s", 0.0, 90_000.0),
     ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
     ("_m3_per_m3", "1", 5.0, 50.0),
     ("_kg_per_kg", "1", 5.0, 40.0),
@@ -188,13 +211,16 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_j_per_kg", "J/kg", 4e7, 6e7),
     ("_m_per_s", "m/s", 0.0, 700.0),
     ("price_per_kg", "money/kg", 2.4, 2.4),
+    ("_m2", "m2", 0.001, 10.0),
+    ("_m3", "m3", 0.001, 1.0),
+    ("_j", "J", 1e5, 2e8),
     ("_pa", "Pa", -2e5, 4.5e5),
     ("_kg", "kg", 0.0, 50.0),
     ("_w", "W", 0.0, 1e6),
     ("_n", "N", 0.0, 10.0),
     ("_k", "K", 238.0, 2300.0),
     ("_m", "m", 2e-4, 0.05),
-    ("_s", "s", 60.0, 90_000.0),
+    ("_s", "s", 60.0, 172_800.0),
 ];
 
 #[test]

@@ -3,6 +3,7 @@
 #![cfg(feature = "cli")]
 
 mod cautions;
+mod furnace;
 mod keys;
 mod numbers;
 mod output;

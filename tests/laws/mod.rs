@@ -3,6 +3,8 @@
 mod burner;
 pub mod cases;
 mod effort;
+mod flame;
+mod furnace;
 mod rig;
 mod round_trips;
 mod single_precision;

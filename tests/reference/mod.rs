@@ -7,6 +7,8 @@ mod air;
 mod combustion;
 mod compressible;
 mod drills;
+mod flame;
+mod furnace;
 mod heating;
 mod orifice;
 mod page;
@@ -19,7 +21,8 @@ use jetwright::Scalar;
 use row::{Row, rows};
 
 /// Every topic, in the order the gas flows.
-const TOPICS: &[&str] = &["site", "heating", "real_gas", "orifice", "drills", "compressible", "combustion", "air"];
+const TOPICS: &[&str] =
+    &["site", "heating", "real_gas", "orifice", "drills", "compressible", "combustion", "flame", "air", "furnace"];
 
 /// Our value for a row, in its unit; nothing when no arm answers its quantity.
 fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
@@ -31,7 +34,9 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "drills" => drills::ours(row),
         "compressible" => compressible::ours(row),
         "combustion" => combustion::ours(row),
+        "flame" => flame::ours(row),
         "air" => air::ours(row),
+        "furnace" => furnace::ours(row),
         _ => None,
     }
 }
@@ -64,7 +69,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion air);
+topics!(site heating real_gas orifice drills compressible combustion flame air furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {

@@ -8,8 +8,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::quantity::{
-    AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
-    parse_count, parse_within,
+    AbsolutePressure, Angle, Area, GaugePressure, HeatRate, Length, Mass, Number, Quantity, Share, Temperature,
+    WithinError, parse_count, parse_within,
 };
 use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
 use jetwright::sheet::{advice, jet_key, shorten};
@@ -60,6 +60,21 @@ pub enum Command {
     #[command(after_help = "Example:\n  jetwright air --gas propane --heat \"26 kW net\" --air-ratio 1.05 \
         --altitude \"1600 m\"")]
     Air(AirArguments),
+    /// Flame temperature and products of a gas at an air ratio.
+    #[command(
+        after_help = "Example:\n  jetwright flame --gas propane --air-ratio 0.9 --chamber-temperature \"1250 C\""
+    )]
+    Flame(FlameArguments),
+    /// Heat and time to bring a piece, a charge or a loaded crucible to temperature.
+    #[command(after_help = "Example:\n  jetwright work --substance \"bell bronze\" --mass \"12 kg\" --to \"1100 C\" \
+        --chamber \"1250 C\" --crucible-mass \"5 kg\" --crucible-wall \"15 mm\" --crucible-area \"1300 cm2\"")]
+    Work(WorkArguments),
+    /// The panels of a burner file's chamber added up: areas, volumes, bags, drying out.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright lining burner.toml")]
+    Lining(SheetArguments),
+    /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
+    Chamber(SheetArguments),
 }
 
 #[derive(Debug, Args)]
@@ -119,6 +134,64 @@ pub struct AirArguments {
     /// Air ratio: 1 = just enough air, more is lean, less is rich.
     #[arg(long, default_value = "1.05", allow_hyphen_values = true, value_parser = within::<Number>(Input::AirRatio))]
     pub air_ratio: Number,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+/// What is heated, and in what.
+#[derive(Debug, Args)]
+pub struct WorkArguments {
+    /// What it is made of: steel, copper, "bell bronze", "tin bronze", brass, aluminium, silver, glass, stoneware.
+    #[arg(long)]
+    pub substance: String,
+    /// Mass of the charge, or of one piece.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::WorkMass))]
+    pub mass: Mass,
+    /// Temperature it is brought to.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
+    pub to: Temperature,
+    /// Temperature it goes in at.
+    #[arg(long, default_value = "20 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
+    pub from: Temperature,
+    /// Temperature of the chamber; without it there is no time.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ChamberTemperature))]
+    pub chamber: Option<Temperature>,
+    /// Convection of the fire's gases in W/(m2 K).
+    #[arg(long, default_value = "30", allow_hyphen_values = true, value_parser = within::<Number>(Input::FilmCoefficient))]
+    pub film: Number,
+    /// Thickness of a plate heated from both sides.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
+    pub plate: Option<Length>,
+    /// Diameter of a round bar.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
+    pub bar: Option<Length>,
+    /// Pieces an hour, for the average heat.
+    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PortCount))]
+    pub pieces_an_hour: Option<u32>,
+    /// Mass of a clay-graphite crucible.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::WorkMass))]
+    pub crucible_mass: Option<Mass>,
+    /// Thickness of its wall.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::LayerThickness))]
+    pub crucible_wall: Option<Length>,
+    /// Area of it that the fire sees.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Area>(Input::WallArea))]
+    pub crucible_area: Option<Area>,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+#[derive(Debug, Args)]
+pub struct FlameArguments {
+    /// Air ratio: 1 = just enough air, more is lean, less is rich.
+    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
+    pub air_ratio: Number,
+    /// Temperature of the mixture as it comes to the flame; that of the air unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
+    pub mixture_temperature: Option<Temperature>,
+    /// Temperature at which the products leave the chamber.
+    #[arg(long, default_value = "1200 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ProductTemperature))]
+    pub chamber_temperature: Temperature,
     #[command(flatten)]
     pub shared: SharedArguments,
 }

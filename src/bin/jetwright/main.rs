@@ -4,11 +4,15 @@
 
 mod air;
 mod arguments;
+mod chamber;
 mod command_error;
+mod flame;
 mod flow;
 mod jet;
+mod lining;
 mod output;
 mod sheet;
+mod work;
 
 use std::process::ExitCode;
 
@@ -37,6 +41,10 @@ fn answer() -> Result<String, CommandError> {
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),
+        Command::Flame(arguments) => flame::run(&arguments),
+        Command::Work(arguments) => work::run(&arguments),
+        Command::Lining(arguments) => lining::run(&arguments),
+        Command::Chamber(arguments) => chamber::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),

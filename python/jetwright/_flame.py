@@ -1,0 +1,77 @@
+"""The flame."""
+
+from __future__ import annotations
+
+from typing import Any, Mapping, NamedTuple
+
+from . import _native
+from ._arrays import evaluate
+from ._gas import Gas, as_gas
+from ._site import Site
+
+_SEA_LEVEL = Site()
+_PRODUCTS = _native.products()
+
+
+class Flame(NamedTuple):
+    """A flame in equilibrium; arrays like the arguments.
+
+    ``temperature`` K when nothing cools it; ``available_heat`` share of the net heat that stays in the chamber;
+    ``chamber_carbon_monoxide`` dry, by volume, at the chamber's temperature (real mixing leaves more); ``products`` wet, by
+    formula, in the flame.
+    """
+
+    temperature: Any
+    available_heat: Any
+    chamber_carbon_monoxide: Any
+    products: dict[str, Any]
+
+    def dry(self) -> dict[str, Any]:
+        """Products without the water, as an analyser reads."""
+        rest = 1 - self.products["H2O"]
+        return {symbol: share / rest for symbol, share in self.products.items() if symbol != "H2O"}
+
+
+def flame(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    air_ratio: Any = 1.0,
+    mixture_temperature: Any = None,
+    chamber_temperature: Any = 1473.15,
+    site: Site | None = None,
+    invalid: str = "raise",
+) -> Flame:
+    """Flame temperature and products of a gas at an air ratio (0.6 to 4).
+
+    Parameters
+    ----------
+    gas : Gas, str or mapping
+        The gas.
+    air_ratio : array_like
+        Air supplied over air needed.
+    mixture_temperature, chamber_temperature : array_like
+        Of gas and air as they come to the flame (the air's unless given), and of the products as they leave, K.
+    site : Site
+        Sea level unless given.
+    invalid : str
+        ``"raise"`` or ``"nan"``.
+
+    Examples
+    --------
+    >>> import jetwright as jw
+    >>> round(jw.flame(gas="propane", mixture_temperature=298.15).temperature)  # Cantera 3.2.0, gri30: 2265.9
+    2266
+    """
+    gas = as_gas(gas)
+    site = _SEA_LEVEL if site is None else site
+    values = {
+        "air_ratio": air_ratio,
+        "mixture_temperature": site.air_temperature if mixture_temperature is None else mixture_temperature,
+        "chamber_temperature": chamber_temperature,
+        "station_pressure": site.ambient_pressure,
+        "air_temperature": site.air_temperature,
+        "humidity": site.humidity,
+    }
+    columns, shape = evaluate(lambda *args: _native.flame(gas._native, *args), values, invalid, 3 + len(_PRODUCTS))
+    rows: list[Any] = list(columns) if shape else [float(column) for column in columns]
+    return Flame(rows[0], rows[1], rows[2], dict(zip(_PRODUCTS, rows[3:])))

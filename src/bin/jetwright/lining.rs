@@ -1,0 +1,26 @@
+//! `jetwright lining`.
+
+use jetwright::sheet::rows::csv_of;
+use jetwright::sheet::{Shop, burner_file, compose, lining_json, lining_text};
+
+use crate::arguments::{Format, SheetArguments, Units};
+use crate::command_error::CommandError;
+use crate::output;
+
+/// The panels of a burner file's chamber added up.
+pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
+    let inch = arguments.answer.units == Units::Inch;
+    let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else {
+        return Err(sheet.file.refuse("layer", "this command needs the layers and panels of the chamber").into());
+    };
+    let castable = block.castable.as_ref();
+    Ok(match arguments.answer.format {
+        Format::Text => lining_text(&block.lining, entry, castable, &Shop { inch }),
+        Format::Json => output::pretty(&lining_json(&block.lining, entry, castable)),
+        Format::Csv => {
+            let row = lining_json(&block.lining, entry, castable);
+            csv_of(&[row.as_object().cloned().unwrap_or_default()]).map_err(CommandError::table)?
+        }
+    })
+}

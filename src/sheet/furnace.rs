@@ -1,0 +1,448 @@
+//! The furnace's block of the sheet: the fire needed first, then the evening around it.
+
+use std::format;
+use std::prelude::rust_2024::*;
+use std::vec;
+
+use super::advice::advice;
+use super::assembled::Assembled;
+use super::burner_file::BurnerFile;
+use super::compose::Setting;
+use super::file_error::FileError;
+use super::read_furnace::{FurnaceEntry, WorkEntry};
+use super::shop::Shop;
+use crate::combustion::{AirNeed, Reactants};
+use crate::error::{Error, Result as CheckedResult};
+use crate::furnace::room::fresh_air;
+use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
+use crate::furnace::work::Melt;
+use crate::furnace::{
+    AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
+    Surroundings, Wall, anchors, autoignition, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
+};
+use crate::limits::Input;
+use crate::orifice::{Supply, pressure_for_heat};
+use crate::quantity::{
+    ActualVolumeFlow, Area, Duration, Force, GaugePressure, HeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
+    PressureDifference, Temperature, TemperatureDifference,
+};
+
+/// How far above the chamber its gases leave: common practice for a small furnace, no source.
+const FLUE_EXCESS: f64 = 50.0;
+/// Changes of the chamber's air before lighting: NFPA 86, four volumes (from memory); it rules where it applies.
+const CHANGES: f64 = 4.0;
+/// Shortest time the chamber is blown through, common practice, no source.
+const BLOW_THROUGH: f64 = 60.0;
+/// Down to this the steel of a head does not scale, Celsius (from memory).
+const HEAD_BEARS: f64 = 540.0;
+/// Convection of the fire's gases on work, W/(m2 K): common practice, no source.
+pub(super) const FILM: f64 = 30.0;
+/// Heat a fresh lining's water is driven off at, Celsius.
+const STEAM: f64 = 110.0;
+
+/// Everything the sheet says of a furnace.
+pub struct FurnaceBlock {
+    /// Temperature it works at.
+    pub temperature: Temperature,
+    /// The chamber.
+    pub chamber: Chamber,
+    /// Its lining.
+    pub lining: Lining,
+    /// Its wall when it has been hot for long.
+    pub wall: SteadyWall,
+    /// Temperature of steel in the wall, and what it bears.
+    pub steel: Option<(Temperature, Temperature)>,
+    /// The fire that holds it empty when it has been hot for long.
+    pub holding: Balance,
+    /// The same with the hot layer twice as thick.
+    pub holding_thicker: Balance,
+    /// The largest fire of the file, and the temperature it keeps.
+    pub largest: usize,
+    /// The balance at that fire.
+    pub reaches: Option<Balance>,
+    /// From cold to the work's temperature with the largest fire; none when it does not get there.
+    pub warm_up: Option<Leg>,
+    /// The work.
+    pub work: Option<WorkBlock>,
+    /// Draught of the hot chamber over its height.
+    pub draught: PressureDifference,
+    /// How long the chamber relights gas by itself after a stop.
+    pub relights: Duration,
+    /// How long its walls may light gas: until the autoignition temperature.
+    pub may_light: (Temperature, Duration),
+    /// How long air must run after the gas is off.
+    pub air_on: Duration,
+    /// How long air must blow through before lighting; none without a blower's flow.
+    pub blow_through: Option<Duration>,
+    /// What that draught drives back through a stopped head; none without one.
+    pub back_through_head: Option<MassFlow>,
+    /// Air that the largest fire takes from the room.
+    pub fire_air: ActualVolumeFlow,
+    /// Fresh air that keeps carbon monoxide at its limit; none unless a leak is stated.
+    pub monoxide_air: Option<ActualVolumeFlow>,
+    /// The castable.
+    pub castable: Option<CastableBlock>,
+}
+
+/// The work and the fire it needs.
+pub struct WorkBlock {
+    /// Heat of the charge and its crucible, J.
+    pub heat: f64,
+    /// That heat over the time it may take.
+    pub power: Power,
+    /// How fast the crucible can take it in this chamber; none without a crucible.
+    pub melt: Option<Melt>,
+    /// The average fire while it works, straight after warming up; none when no heat is left.
+    pub leg: Option<Leg>,
+    /// The gauge for that fire; none when no reading in range gives it.
+    pub gauge: Option<GaugePressure>,
+    /// Gas of that fire.
+    pub gas: Option<MassFlow>,
+}
+
+/// A cast lining: what to buy, lift and dry.
+pub struct CastableBlock {
+    /// Bags and water.
+    pub mix: Mix,
+    /// Anchors.
+    pub anchors: Option<u32>,
+    /// Pull in each of two sling legs as long as their spread, for the whole lining.
+    pub pull: Force,
+    /// Steps of drying out.
+    pub steps: Vec<DryingStep>,
+    /// Heat of the water, J.
+    pub heat: f64,
+    /// How long the smallest fire of the file takes to bring that heat, were nothing else to take any.
+    pub least: Duration,
+}
+
+/// Works out the furnace of a burner file.
+pub(super) fn furnace(
+    file: &BurnerFile,
+    rig: &Assembled,
+    need: &AirNeed,
+    settings: &[Setting],
+    largest: usize,
+) -> Result<Option<FurnaceBlock>, FileError> {
+    let (Some(entry), Some(place)) = (&file.furnace, file.chamber) else { return Ok(None) };
+    let lining = lining(file, entry)?;
+    let chamber = chamber(file, rig, entry, &lining)?;
+    let temperature = place.temperature;
+    let refuse = |field: &'static str| move |error: Error| file.refuse(field, furnace_advice(&error));
+    let (wall, room) = (&chamber.walls()[0].0, chamber.walls()[0].1);
+    let steady = wall.steady(temperature, &room).map_err(refuse("chamber.temperature"))?;
+    if let Some(layer) = steady.too_hot {
+        let (bears, is) = (entry.layers[layer].material.limit(), steady.faces[layer]);
+        let text = format!(
+            "this layer bears {:.0} C and would be {:.0} C hot at a chamber temperature of {:.0} C",
+            bears.celsius(),
+            is.celsius(),
+            temperature.celsius()
+        );
+        return Err(file.refuse(&format!("layer[{}].material", layer + 1), text));
+    }
+    let steel = match entry.steel {
+        Some((grade, depth)) => {
+            let at = wall.temperature_at(&steady, depth).map_err(refuse("steel.depth"))?;
+            Some((at, Temperature::from_celsius(grade.limit_celsius)))
+        }
+        None => None,
+    };
+    let fire = &settings[largest];
+    let ratio = fire.air.as_ref().and_then(super::compose::SettingAir::air_ratio).unwrap_or(file.air_ratio);
+    // What is asked for burns at the file's air ratio; what stands there, at its own.
+    let available = available(rig, file.air_ratio).map_err(refuse("fire.air_ratio"))?;
+    let available_there = self::available(rig, ratio).map_err(refuse("gas.kind"))?;
+    let nothing = Power::from_watts(0.0);
+    let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
+    let holding_thicker = thicker(&chamber)
+        .and_then(|chamber| chamber.fire_for(temperature, nothing, &available))
+        .map_err(refuse("layer"))?;
+    let reaches = chamber.temperature_for(fire.heat_net, nothing, &available_there).ok();
+    let mut warming = Warming::cold(&chamber).map_err(refuse("layer"))?;
+    let warm_up = warming.warm_up(fire.heat_net, temperature, &available_there).ok();
+    if warm_up.is_none() {
+        // The rest of the evening is told for a chamber that has come to its temperature some other way.
+        let hour = Duration::from_hours(1.0);
+        warming.hold(temperature, hour, nothing, &available).map_err(refuse("chamber.temperature"))?;
+    }
+    let work = match &entry.work {
+        Some(work) => Some(work_block(file, rig, work, &lining, &mut warming, temperature, &available)?),
+        None => None,
+    };
+    let still = MassFlow::from_kilograms_per_second(0.0);
+    let cool = |celsius: f64, air: MassFlow| {
+        let leg = warming.clone().cool_to(Temperature::from_celsius(celsius), air);
+        // What is not down after two days is as good as never.
+        leg.map_or(Duration::from_hours(48.0), |leg| leg.time)
+    };
+    let air = fire.air.as_ref().and_then(|air| air.running);
+    let lights = autoignition(rig.gas.mixture()).unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
+    let ambient = rig.site.ambient_pressure();
+    let draught = draught_pressure(ambient, chamber.room(), temperature, room.height).map_err(refuse("panel"))?;
+    let back_through_head = rig
+        .burner
+        .as_ref()
+        .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
+    let fire_air = MassFlow::from_kilograms_per_second(need.mass_ratio * ratio * fire.gas.kilograms_per_second());
+    let monoxide_air = match entry.room {
+        Some(room) => {
+            let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
+            Some(fresh.map_err(refuse("room.leak"))?)
+        }
+        None => None,
+    };
+    Ok(Some(FurnaceBlock {
+        temperature,
+        steel,
+        holding,
+        holding_thicker,
+        largest,
+        reaches,
+        warm_up,
+        work,
+        draught,
+        back_through_head,
+        fire_air: fire_air.at(rig.site.air_density()),
+        monoxide_air,
+        relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
+        may_light: (lights, cool(lights.celsius(), still)),
+        air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
+        blow_through: air.map(|running| {
+            let flow = running.air_flow.cubic_meters_per_second().max(1e-9);
+            Duration::from_seconds((CHANGES * lining.take_off().chamber_volume / flow).max(BLOW_THROUGH))
+        }),
+        castable: castable(file, rig, entry, &lining, settings, &available)?,
+        wall: steady,
+        lining,
+        chamber: chamber.clone(),
+    }))
+}
+
+/// Share of a fire's net heat that stays in the chamber, by the temperature its gases leave at.
+///
+/// Beyond the air ratios a flame is worked out for, the nearest of them stands in.
+pub fn available(rig: &Assembled, air_ratio: f64) -> CheckedResult<impl Fn(Temperature) -> f64 + use<>> {
+    let range = Input::FlameAirRatio.range();
+    let ratio = air_ratio.clamp(range.min, range.max);
+    let reactants = Reactants::new(&rig.gas, &rig.site, ratio, rig.site.air_temperature())?;
+    let table = AvailableHeat::new(&reactants)?;
+    Ok(move |flue| table.share(flue))
+}
+
+/// The panels added up.
+pub fn lining(file: &BurnerFile, entry: &FurnaceEntry) -> Result<Lining, FileError> {
+    Lining::new(&entry.panels).map_err(|error| file.refuse("panel", furnace_advice(&error)))
+}
+
+/// The chamber of a file.
+pub fn chamber(
+    file: &BurnerFile,
+    rig: &Assembled,
+    entry: &FurnaceEntry,
+    lining: &Lining,
+) -> Result<Chamber, FileError> {
+    let area = lining.take_off().hot_area;
+    let round = entry.panels.iter().find_map(|panel| match *panel {
+        Panel::Cylinder { diameter, length, .. } | Panel::HalfRound { diameter, length, .. } => {
+            Some((diameter, length))
+        }
+        _ => None,
+    });
+    let (body, height) = match round {
+        Some((diameter, length)) => {
+            let around = Length::from_meters(area.square_meters() / (core::f64::consts::PI * diameter.meters()));
+            (Body::Round { inner_radius: diameter * 0.5, length: around }, length)
+        }
+        None => {
+            let area = Area::from_square_meters(area.square_meters() + corners(entry));
+            (Body::Flat { area }, Length::from_meters((area.square_meters() / 6.0).sqrt()))
+        }
+    };
+    let wall = Wall::new(&entry.layers, body).map_err(|error| file.refuse("layer", error))?;
+    let room = Surroundings::shell(rig.site.air_temperature(), rig.site.ambient_pressure(), height);
+    let mut openings = vec![];
+    for panel in &entry.panels {
+        if let Panel::Opening { area } = *panel {
+            openings.push(Opening::new(area, wall.thickness()).map_err(|error| file.refuse("panel", error))?);
+        }
+    }
+    Chamber::new(&[(wall, room)], &openings, TemperatureDifference::from_kelvin(FLUE_EXCESS))
+        .map_err(|error| file.refuse("panel", furnace_advice(&error)))
+}
+
+/// What the edges and corners of a box add to its hot area, m2.
+fn corners(entry: &FurnaceEntry) -> f64 {
+    let sides = entry.panels.iter().find_map(|panel| match *panel {
+        Panel::Box { width, height, depth, .. } => Some([width, height, depth]),
+        _ => None,
+    });
+    let thickness = Length::from_meters(entry.layers.iter().map(|layer| layer.thickness.meters()).sum());
+    let factor = sides.and_then(|sides| box_shape_factor(sides, thickness).ok());
+    let (Some([a, b, c]), Some(factor)) = (sides.map(|sides| sides.map(Length::meters)), factor) else { return 0.0 };
+    factor * thickness.meters() - 2.0 * (a * b + b * c + c * a)
+}
+
+/// The same chamber with its hot layer twice as thick.
+fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
+    let (wall, room) = &chamber.walls()[0];
+    let mut layers: Vec<Layer> = wall.layers().to_vec();
+    let most = Length::from_meters(Input::LayerThickness.range().max);
+    let doubled = layers[0].thickness * 2.0;
+    layers[0].thickness = if doubled > most { most } else { doubled };
+    let wall = Wall::new(&layers, wall.body())?;
+    Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
+}
+
+fn work_block(
+    file: &BurnerFile,
+    rig: &Assembled,
+    work: &WorkEntry,
+    lining: &Lining,
+    warming: &mut Warming<'_>,
+    temperature: Temperature,
+    available: &impl Fn(Temperature) -> f64,
+) -> Result<WorkBlock, FileError> {
+    let air = rig.site.air_temperature();
+    if work.temperature >= temperature || work.temperature <= air {
+        let accepted = format!(
+            "accepted is between the air and the chamber, {:.0} C to {:.0} C",
+            air.celsius(),
+            temperature.celsius()
+        );
+        return Err(file.refuse("work.temperature", accepted));
+    }
+    let room = lining.take_off().chamber_volume;
+    if work.charge.volume() > room {
+        let text = format!(
+            "the work fills {:.1} L even when it is dense, and the chamber has {:.1} L",
+            1e3 * work.charge.volume(),
+            1e3 * room
+        );
+        return Err(file.refuse("work.mass", text));
+    }
+    let heat = work.charge.heat(air, work.temperature).map_err(|error| file.refuse("work.temperature", error))?;
+    let power = Power::from_watts(heat / work.time.seconds());
+    let melt = work.charge.melt(temperature, air, work.temperature, FILM).ok();
+    let leg = warming.hold(temperature, work.time, power, available).ok();
+    let gauge = leg.and_then(|leg| gauge_for(file, rig, leg.mean_fire()));
+    let gas = leg.map(|leg| rig.gas.net_heating_value().flow_for(leg.mean_fire()));
+    Ok(WorkBlock { heat, power, melt, leg, gauge, gas })
+}
+
+/// The gauge that gives a fire.
+pub fn gauge_for(file: &BurnerFile, rig: &Assembled, fire: NetHeatRate) -> Option<GaugePressure> {
+    let heat = HeatRate::Net(fire);
+    match &rig.burner {
+        Some(burner) => {
+            let ratio = crate::burner::AirSetting::Ratio(file.air_ratio);
+            burner.gauge_for_heat(&rig.conditions, heat, ratio).ok()
+        }
+        None => {
+            let open = GaugePressure::from_pascals(0.0);
+            let (ambient, temperature) = (rig.site.ambient_pressure(), rig.conditions.gas_temperature);
+            let supply = Supply { ambient, gauge: open, back: open, temperature };
+            pressure_for_heat(&rig.jet, &rig.gas, &supply, heat).ok()
+        }
+    }
+}
+
+fn castable(
+    file: &BurnerFile,
+    rig: &Assembled,
+    entry: &FurnaceEntry,
+    lining: &Lining,
+    settings: &[Setting],
+    available: &impl Fn(Temperature) -> f64,
+) -> Result<Option<CastableBlock>, FileError> {
+    let Some(castable) = entry.castable else { return Ok(None) };
+    let refuse = |field: &'static str| move |error: Error| file.refuse(field, error);
+    let mix = castable.mix(lining.take_off().lining_volume).map_err(refuse("castable.bag"))?;
+    let anchors = match entry.anchor_spacing {
+        Some(spacing) => Some(anchors(lining.take_off().hot_area, spacing).map_err(refuse("castable.anchor_spacing"))?),
+        None => None,
+    };
+    let meter = Length::from_meters(1.0);
+    let pull = Sling { leg: meter, spread: meter }.pull(mix.dry).map_err(refuse("castable.dry_density"))?;
+    let room = rig.site.air_temperature();
+    let work = file.chamber.map_or(room, |chamber| chamber.temperature);
+    let steps = drying(entry.layers[0].thickness, room, work).map_err(refuse("layer"))?;
+    let heat = drying_heat(mix.water);
+    let lowest = settings.iter().map(|setting| setting.heat_net.watts()).fold(f64::INFINITY, f64::min).max(1.0);
+    let kept = lowest * available(Temperature::from_celsius(STEAM));
+    let least = Duration::from_seconds(heat / kept);
+    Ok(Some(CastableBlock { mix, anchors, pull, steps: steps.to_vec(), heat, least }))
+}
+
+/// A step of the evening's plan.
+pub struct PlanStep {
+    /// When it begins.
+    pub at: Duration,
+    /// What is done.
+    pub what: String,
+    /// Gas it burns.
+    pub gas: Mass,
+}
+
+impl FurnaceBlock {
+    /// The evening from the blower's start to the last valve closed; empty when the largest fire is too small.
+    #[must_use]
+    pub fn plan(&self, rig: &Assembled, settings: &[Setting], shop: &Shop) -> Vec<PlanStep> {
+        let Some(warm_up) = self.warm_up else { return vec![] };
+        let largest = &settings[self.largest];
+        let (none, mut at, mut plan) = (Mass::from_kilograms(0.0), Duration::from_seconds(0.0), vec![]);
+        let burnt = |leg: &Leg| {
+            let heat = rig.gas.net_heating_value().joules_per_kilogram();
+            Mass::from_kilograms(leg.fire / heat)
+        };
+        let minutes = |time: Duration| format!("{:.0} min", time.minutes());
+        if let Some(blow) = self.blow_through {
+            let what = format!("blower on, gas shut: blow the chamber through for {}", minutes(blow));
+            plan.push(PlanStep { at, what, gas: none });
+            at = at + blow;
+        }
+        let what = format!(
+            "light, then \"{}\" at {}: the empty chamber is at {} after {}",
+            largest.entry.name,
+            shop.gauge(largest.gauge),
+            shop.temperature(self.temperature),
+            minutes(warm_up.time)
+        );
+        plan.push(PlanStep { at, what, gas: burnt(&warm_up) });
+        at = at + warm_up.time;
+        if let Some((leg, work)) = self.work.as_ref().and_then(|work| Some((work.leg?, work))) {
+            let gauge = work.gauge.map_or("out of reach of this jet".into(), |gauge| shop.gauge(gauge));
+            let fire = leg.mean_fire().kilowatts();
+            let what = format!("work goes in: gauge {gauge} ({fire:.1} kW net on average) for {}", minutes(leg.time));
+            plan.push(PlanStep { at, what, gas: burnt(&leg) });
+            at = at + leg.time;
+        }
+        let air_on = self.air_on;
+        let what = format!("gas off at the cylinder first; keep the air on for {}", minutes(air_on));
+        plan.push(PlanStep { at, what, gas: none });
+        at = at + air_on;
+        let what = "air off, the last valve closed: shut the damper, hot gas rises through a stopped burner".into();
+        plan.push(PlanStep { at, what, gas: none });
+        plan
+    }
+}
+
+/// A refusal of the furnace in words of the shop.
+#[must_use]
+pub fn furnace_advice(error: &Error) -> String {
+    match *error {
+        Error::NoSolution { input: Input::PanelArea, nearest } if nearest > 0.0 => format!(
+            "the panels do not close the chamber: {nearest:.4} m2 are open still; add flat panels, courses, a door or \
+             openings"
+        ),
+        Error::NoSolution { input: Input::PanelArea, nearest } => {
+            format!("the panels do not close the chamber: flat panels and openings are {:.4} m2 too large", -nearest)
+        }
+        Error::NoSolution { input: Input::AvailableHeat, nearest } => format!(
+            "no heat of this gas and air is left at this temperature ({:.0} % of the fire): ask less, or less air",
+            100.0 * nearest
+        ),
+        Error::Points { input: Input::WallArea } => "accepted are at most 6 openings".into(),
+        _ => advice(error),
+    }
+}

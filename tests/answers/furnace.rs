@@ -1,0 +1,190 @@
+//! The furnace through the command: what it refuses, what it warns of, and an evening added up by hand.
+
+use serde_json::Value;
+
+use super::{BurnerFile, number, refused};
+
+/// The invented casting evening.
+const EVENING: &str = include_str!("../../examples/casting-evening.toml");
+/// A bar of brass in a chamber.
+pub const WORK_PIECE: [&str; 10] =
+    ["--mass", "8 kg", "--to", "800 C", "--chamber", "1000 C", "--bar", "80 mm", "--pieces-an-hour", "6"];
+/// A charge of it in a crucible.
+pub const WORK_CRUCIBLE: [&str; 14] = [
+    "--mass",
+    "8 kg",
+    "--to",
+    "1000 C",
+    "--chamber",
+    "1200 C",
+    "--crucible-mass",
+    "3 kg",
+    "--crucible-wall",
+    "12 mm",
+    "--crucible-area",
+    "800 cm2",
+    "--from",
+    "30 C",
+];
+
+/// The evening with texts replaced.
+pub fn evening(changes: &[(&str, &str)]) -> BurnerFile {
+    BurnerFile::of(EVENING, changes)
+}
+
+/// The file to start from, with texts replaced.
+pub fn blank(changes: &[(&str, &str)]) -> BurnerFile {
+    BurnerFile::of(jetwright::sheet::burner_file::BLANK, changes)
+}
+
+const CRUCIBLE: &str = "crucible_mass = \"5 kg\"\ncrucible_wall = \"15 mm\"\ncrucible_area = \"1300 cm2\"\n";
+const STEEL: &str = "[steel]\ngrade = \"stainless 310\"\ndepth = \"60 mm\"\n";
+const SMALL: [(&str, &str); 2] =
+    [("gauge = \"6 psi\"", "gauge = \"0.2 psi\""), ("gauge = \"1.5 psi\"", "gauge = \"0.1 psi\"")];
+const WALL: &str = "material = \"insulating brick 26\"\nthickness = \"75 mm\"";
+
+/// Files that between them fill and empty every key of the furnace.
+pub fn sheets() -> Vec<BurnerFile> {
+    let work = &EVENING[EVENING.find("[work]").unwrap()..];
+    vec![
+        evening(&[]),
+        evening(&[(work, ""), (STEEL, "")]),
+        evening(&[(CRUCIBLE, ""), SMALL[0], SMALL[1]]),
+        evening(&[("gauge = \"6 psi\"", "gauge = \"0 psi\""), ("gauge = \"1.5 psi\"", "gauge = \"0 psi\"")]),
+        evening(&[
+            ("substance = \"bell bronze\"", "substance = \"brass\""),
+            ("grade = \"stainless 310\"", "grade = \"carbon steel\""),
+        ]),
+        evening(&[(&EVENING[EVENING.find("[blower]").unwrap()..EVENING.find("[head]").unwrap()], "")]),
+        blank(&[]),
+        evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]),
+        blank(&[("anchor_spacing = \"150 mm\"\n", "")]),
+        blank(&[("dry_density = \"1050 kg/m3\"", "dry_density = \"400 kg/m3\"")]),
+    ]
+}
+
+fn has(sheet: &Value, word: &str) -> bool {
+    sheet["cautions"].as_array().unwrap().iter().any(|caution| caution["caution"] == word)
+}
+
+#[test]
+fn each_caution_of_the_furnace_comes_and_goes() {
+    let hot = ("temperature = \"1250 C\"", "temperature = \"740 C\"");
+    let cool = ("temperature = \"1100 C\"", "temperature = \"700 C\"");
+    let thick = ("thickness = \"50 mm\"", "thickness = \"400 mm\"");
+    for (word, with, without) in [
+        ("fire_too_small", evening(&SMALL), evening(&[])),
+        ("lining_overheats", evening(&[]), evening(&[("insulating brick 26", "dense castable")])),
+        ("steel_too_hot", evening(&[("stainless 310", "carbon steel")]), evening(&[])),
+        ("work_too_slow", evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]), evening(&[])),
+        ("zinc_fume", evening(&[("\"bell bronze\"", "\"brass\"")]), evening(&[])),
+        ("relights", evening(&[]), evening(&[hot, cool])),
+        ("wet_lining", blank(&[]), evening(&[])),
+        ("heavy_lining", blank(&[]), blank(&[("\"1050 kg/m3\"", "\"400 kg/m3\"")])),
+        ("hot_shell", evening(&[]), evening(&[thick])),
+    ] {
+        assert!(has(&with.json(), word), "{word} did not come");
+        assert!(!has(&without.json(), word), "{word} did not go");
+    }
+    let sheet = evening(&[]).json();
+    // A cubic metre an hour with half a percent, over 25 parts in a million: 200 m3/h.
+    assert!((number(&sheet, "/furnace/monoxide_air_m3_per_s") * 3600.0 - 200.0).abs() < 1e-6);
+    let border = number(&sheet, "/furnace/shell_temperature_k");
+    assert!(border > 333.15, "{border}");
+}
+
+#[test]
+fn bad_furnaces_are_refused_by_name() {
+    for (changes, parts) in [
+        // A layer that melts says which, how hot it would be and what it bears.
+        (
+            vec![(WALL, "material = \"insulating brick 23\"\nthickness = \"75 mm\""), ("\"1250 C\"", "\"1300 C\"")],
+            vec!["layer[1].material", "line ", "bears 1260 C", "1300 C"],
+        ),
+        (
+            vec![
+                ("thickness = \"75 mm\"\n\n[[layer]]", "thickness = \"10 mm\"\n\n[[layer]]"),
+                ("fibre blanket", "calcium silicate board"),
+            ],
+            vec!["layer[2].material", "bears 1000 C"],
+        ),
+        (vec![("insulating brick 26", "cheese")], vec!["layer[1].material", "given \"cheese\"", "fibre blanket"]),
+        (vec![("mass = \"12 kg\"", "mass = \"400 kg\"")], vec!["work.mass", "given \"400 kg\"", "28.3 L"]),
+        (vec![("temperature = \"1100 C\"", "temperature = \"1260 C\"")], vec!["work.temperature", "1250 C"]),
+        (vec![("area = \"647 cm2\"", "area = \"500 cm2\"")], vec!["panel", "do not close", "0.0147 m2"]),
+        (vec![("area = \"647 cm2\"", "area = \"900 cm2\"")], vec!["panel", "too large"]),
+        (vec![("crucible_wall = \"15 mm\"\n", "")], vec!["crucible_mass", "together"]),
+        (vec![("grade = \"stainless 310\"", "grade = \"tin\"")], vec!["steel.grade", "\"stainless 304\""]),
+        (vec![("depth = \"60 mm\"", "depth = \"600 mm\"")], vec!["steel.depth", "given \"600 mm\""]),
+        (vec![("substance = \"bell bronze\"", "substance = \"gold\"")], vec!["work.substance", "silver"]),
+        (vec![("minutes = \"40 min\"", "minutes = \"1 s\"")], vec!["work.minutes", "a minute"]),
+        (vec![("temperature = \"1250 C\"", "temperature = \"2000 C\"")], vec!["layer[1].material"]),
+        (
+            vec![("exhaust_area = \"60 cm2\"\ntemperature = \"1250 C\"", ""), ("[chamber]\n", "")],
+            vec!["layer", "[chamber]"],
+        ),
+    ] {
+        let message = refused(&["sheet", evening(&changes).path()]);
+        for part in parts {
+            assert!(message.contains(part), "{changes:?} wants {part:?}: {message}");
+        }
+    }
+}
+
+#[test]
+fn the_evening_is_what_a_hand_makes_of_it() {
+    let sheet = evening(&[]).json();
+    let block = |key: &str| number(&sheet, &format!("/furnace/{key}"));
+    // The charge, by the tables' own words: 12 kg bronze, 360 to 430 J/(kg K) solid to 798 C, 179 kJ/kg, 460 above;
+    // 5 kg of crucible at about 1150 J/(kg K).
+    let charge = 12.0 * (778.0 * 397.0 + 179e3 + 302.0 * 460.0) + 5.0 * 1080.0 * 1160.0;
+    assert!((block("work_heat_j") / charge - 1.0).abs() < 0.03, "{charge}");
+    // Wall: round, 0.15 to 0.225 to 0.275 m, as long as 0.5124 m2 of hot face; mean conductivities 0.33 and 0.12
+    // (blanket from 800 to 120 C, read off its table), outside free convection and radiation 8 W/(m2 K) at 100 K.
+    let length = 0.5124 / (2.0 * std::f64::consts::PI * 0.15);
+    let resistance = ((0.225_f64 / 0.15).ln() / 0.325 + (0.275_f64 / 0.225).ln() / 0.115)
+        / (2.0 * std::f64::consts::PI * length)
+        + 1.0 / (13.0 * 2.0 * std::f64::consts::PI * 0.2765 * length);
+    let wall = 1230.0 / resistance;
+    assert!((block("holding_walls_w") / wall - 1.0).abs() < 0.10, "{wall}");
+    // Opening: 60 cm2 of black body at 1523 K through a passage 2.9 radii deep, of which some 43 % passes.
+    let opening = 60e-4 * 5.67e-8 * (1523.0_f64.powi(4) - 293.0_f64.powi(4)) * 0.43;
+    assert!((block("holding_openings_w") / opening - 1.0).abs() < 0.10, "{opening}");
+    // Flue at 1 573 K: 16.7 kg of products and 0.8 kg of air a kg of propane of 46.35 MJ, 1.26 kJ/(kg K) on average.
+    let available = 1.0 - 17.5 * 1.262e3 * (1573.0 - 293.0) / 46.35e6;
+    assert!((block("available_heat") / available - 1.0).abs() < 0.05, "{available}");
+    assert!((block("holding_fire_net_w") / ((wall + opening) / available) - 1.0).abs() < 0.10);
+    // Gas of the whole evening. Warming up is a steady flux into a deep wall: its heat is half of
+    // dT sqrt(pi k rho c t) an area, its face two thirds of the way up on average. Then the face is held: from its
+    // start, half of the warm-up counted, 2 dT sqrt(k rho c t / pi), and the wall is round.
+    let (fall, product) = (1230.0, 0.32 * 790.0 * 1010.0);
+    let first = block("warm_up_s");
+    let warming = 0.5 * fall * (std::f64::consts::PI * product * first).sqrt() * 0.5124;
+    let soaked = 2.0 * fall * (product * (0.5 * first + 2400.0) / std::f64::consts::PI).sqrt() * 0.5124 * 1.05;
+    let available_warming = 1.0 - 17.5 * 1.2e3 * (1163.0 - 293.0) / 46.35e6;
+    let fire = (warming + 0.5 * opening * first) / available_warming
+        + (soaked - warming + charge + opening * 2400.0) / available;
+    let plan = sheet["furnace"]["plan"].as_array().unwrap();
+    let gas: f64 = plan.iter().map(|step| step["plan_gas_kg"].as_f64().unwrap()).sum();
+    assert!((gas / (fire / 46.35e6) - 1.0).abs() < 0.10, "{gas} kg, by hand {} kg", fire / 46.35e6);
+    // Common practice: it warms up with several times the fire that holds it; it relights for minutes.
+    let largest = number(&sheet, "/settings/0/heat_net_w");
+    assert!(largest / block("holding_fire_net_w") > 3.0);
+    assert!((5.0..90.0).contains(&(block("relights_s") / 60.0)));
+}
+
+#[test]
+fn a_box_loses_more_for_its_edges_and_corners() {
+    let cylinder = &EVENING[EVENING.find("[[panel]]").unwrap()..EVENING.find("[steel]").unwrap()];
+    let steel = cylinder.find("# A stub").unwrap();
+    let panels = "[[panel]]\nkind = \"box\"\nwidth = \"300 mm\"\nheight = \"300 mm\"\ndepth = \"300 mm\"\n\
+        thickness = \"75 mm\"\n\n[[panel]]\nkind = \"door\"\narea = \"840 cm2\"\nthickness = \"75 mm\"\n\n\
+        [[panel]]\nkind = \"opening\"\narea = \"60 cm2\"\n\n";
+    let sheet = evening(&[(&cylinder[..steel], panels)]).json();
+    // Six faces of 0.09 m2 less the opening, twelve edges 0.54 times 0.3 m, eight corners 0.15 t, t = 126.5 mm
+    // (Langmuir's rule); brick at 0.34, blanket at 0.115 W/(m K), outside 14.5 W/(m2 K).
+    let area = 0.534 + 12.0 * 0.54 * 0.3 * 0.1265 + 8.0 * 0.15 * 0.1265 * 0.1265;
+    let flux = 1230.0 / (0.075 / 0.34 + 0.05 / 0.115 + 1.0 / 14.5);
+    let walls = number(&sheet, "/furnace/holding_walls_w");
+    assert!((walls / (area * flux) - 1.0).abs() < 0.06, "{walls} {}", area * flux);
+}
