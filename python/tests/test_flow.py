@@ -203,6 +203,8 @@ def test_round_trips():
         jw.gauge_for_heat(gas="propane", bore=1e-3)
     bore, nearest = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=26e3, site=SITE)
     assert nearest[0].bore <= bore < nearest[1].bore
+    gross = flow(bore=bore).heat_gross
+    assert jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_gross=gross, site=SITE)[0] == pytest.approx(bore, rel=1e-9)
     assert flow(gauge_pressure=nearest[0].exact_gauge_pressure, bore=nearest[0].bore).heat_net == pytest.approx(26e3)
 
 

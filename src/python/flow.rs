@@ -13,7 +13,9 @@ use crate::error::Result as CheckedResult;
 use crate::orifice::{
     BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
 };
-use crate::quantity::{AbsolutePressure, Angle, GaugePressure, HeatRate, Length, NetHeatRate, Temperature};
+use crate::quantity::{
+    AbsolutePressure, Angle, GaugePressure, GrossHeatRate, HeatRate, Length, NetHeatRate, Temperature,
+};
 
 /// Inputs of a jet, in the order of the arrays: bore, bore length, edge's first and second measure, roughness,
 /// approach diameter (infinite for none), measured coefficient (used only where `MEASURED` is added to the edge's
@@ -54,6 +56,14 @@ fn supply(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficien
     };
     let coefficient = if edge < MEASURED { Coefficient::Model } else { Coefficient::Measured(coefficient) };
     Ok((supply, coefficient))
+}
+
+fn heat(gross: bool, watts: f64) -> HeatRate {
+    if gross {
+        HeatRate::Gross(GrossHeatRate::from_watts(watts))
+    } else {
+        HeatRate::Net(NetHeatRate::from_watts(watts))
+    }
 }
 
 fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
@@ -112,12 +122,13 @@ pub fn flow_one(gas: PyRef<'_, Gas>, edge: u8, inputs: [f64; INPUTS]) -> Result<
     one(&gas, edge, &inputs, None).map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
 }
 
-/// The gauge pressure at which each jet makes a net heat (the gauge's place among the inputs holds the heat).
+/// The gauge pressure at which each jet makes a heat, gross or net (the gauge's place among the inputs holds the heat).
 #[pyfunction]
 pub fn gauge_for_flow<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
     edge: u8,
+    gross: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
@@ -126,25 +137,26 @@ pub fn gauge_for_flow<'py>(
         let (supply, coefficient) = supply(edge, inputs)?;
         let bore = self::shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
         let jet = Jet { bore, count: inputs[7], coefficient };
-        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[8]));
+        let heat = heat(gross, inputs[8]);
         Ok([pressure_for_heat(&jet, &gas.core, &supply, heat)?.pascals()])
     })?;
     Ok((array, told(failure)))
 }
 
-/// The bore with which each shape makes a net heat (the bore's place among the inputs holds the heat).
+/// The bore with which each shape makes a heat, gross or net (the bore's place among the inputs holds the heat).
 #[pyfunction]
 pub fn bore_for_flow<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
     edge: u8,
+    gross: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let gas = &*gas;
     let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
         let (supply, coefficient) = supply(edge, inputs)?;
-        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[0]));
+        let heat = heat(gross, inputs[0]);
         let shape = self::shape(edge, inputs);
         Ok([bore_for_heat(&shape, inputs[7], coefficient, &gas.core, &supply, heat)?.meters()])
     })?;
