@@ -70,6 +70,9 @@ def as_float64(name: str, value: Any) -> np.ndarray:
     array = np.asarray(value)
     if array.dtype.kind not in "fiu":
         raise TypeError(f"{name} must be real numbers, not {array.dtype}")
+    if np.ma.isMaskedArray(value):
+        # What is masked has no number: it is refused, or marked, like any NaN.
+        array = np.ma.filled(value.astype(np.float64), np.nan)
     return np.ascontiguousarray(array, dtype=np.float64).reshape(array.shape)
 
 

@@ -17,7 +17,7 @@ from ._arrays import answer
 def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str, bool, str]:
     """The text of a burner file, whether it is JSON, and its name."""
     if isinstance(source, Mapping):
-        return json.dumps(_plain(source)), True, "the burner"
+        return json.dumps(_plain(source), allow_nan=False), True, "the burner"
     path = os.fspath(source)
     with open(path, encoding="utf-8") as file:
         return file.read(), False, path

@@ -70,6 +70,8 @@ def test_odd_layouts_and_types_give_the_same_numbers():
         assert flow(gauge_pressure=same).mass_flow.tolist() == expected.tolist()
     assert flow(gauge_pressure=np.asfortranarray(plain.reshape(2, 3))).mass_flow.ravel().tolist() == expected.tolist()
     assert flow(gauge_pressure=np.array([10_000, 20_000])).mass_flow[0] == flow(gauge_pressure=1e4).mass_flow
+    masked = flow(gauge_pressure=np.ma.masked_less(plain, 2e4), invalid="nan").mass_flow
+    assert np.isnan(masked[0]) and masked[1:].tolist() == expected[1:].tolist()
     single = flow(gauge_pressure=plain.astype(np.float32)).mass_flow
     assert np.allclose(single, expected, rtol=1e-6)
 

@@ -66,6 +66,8 @@ def test_bad_files_get_the_commands_message(tmp_path):
     with pytest.raises(ValueError, match="no burner to run"):
         mapping = tomllib.loads(BELLS.read_text())
         jw.Burner({key: mapping[key] for key in ("name", "site", "gas", "jet", "setting")})
+    with pytest.raises(ValueError, match="JSON"):
+        jw.sheet(tomllib.loads(BELLS.read_text()) | {"fire": {"air_ratio": float("nan")}})
     with pytest.raises(OSError, match="missing"):
         jw.sheet(tmp_path / "missing.toml")
 
