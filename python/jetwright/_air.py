@@ -7,20 +7,20 @@ from typing import Any, Mapping, NamedTuple, Sequence
 import numpy as np
 
 from . import _native
-from ._arrays import as_float64, evaluate
+from ._arrays import answer
 from ._gas import Gas, as_gas
 from ._site import Site
 
 _SEA_LEVEL = Site()
 
 
-def _air_per_gas(gas: Gas, site: Site | None) -> Any:
-    site = _SEA_LEVEL if site is None else site
-    return gas.oxygen_to_burn / site.oxygen_fraction * site.air_molar_mass / gas.molar_mass
-
-
 def air_needed(
-    *, gas: Gas | str | Mapping[str, float], mass_flow: Any, air_ratio: Any = 1.0, site: Site | None = None
+    *,
+    gas: Gas | str | Mapping[str, float],
+    mass_flow: Any,
+    air_ratio: Any = 1.0,
+    site: Site | None = None,
+    invalid: str = "raise",
 ) -> Any:
     """Moist air (kg/s) for a gas flow (kg/s) at an air ratio, 1 = just enough.
 
@@ -28,18 +28,25 @@ def air_needed(
     >>> round(float(jw.air_needed(gas="propane", mass_flow=1.0)), 2)
     15.68
     """
-    ratio = as_float64("air_ratio", air_ratio)
-    if not np.all((ratio >= 0.5) & (ratio <= 5.0)):
-        raise ValueError("air_ratio is accepted from 0.5 to 5")
-    return as_float64("mass_flow", mass_flow) * ratio * _air_per_gas(as_gas(gas), site)
+    gas, site = as_gas(gas), _SEA_LEVEL if site is None else site
+    values = {"mass_flow": mass_flow, "air_ratio": air_ratio, **site._values}
+    native = lambda *args: _native.air_needed(gas._native, site._kind, *args)  # noqa: E731
+    return answer(native, values, invalid, 1, {"mass_flow": True})[0]
 
 
 def air_ratio(
-    *, gas: Gas | str | Mapping[str, float], mass_flow: Any, air_flow: Any, site: Site | None = None
+    *,
+    gas: Gas | str | Mapping[str, float],
+    mass_flow: Any,
+    air_flow: Any,
+    site: Site | None = None,
+    invalid: str = "raise",
 ) -> Any:
     """Air supplied over air needed, of gas and moist air flows in kg/s."""
-    needed = as_float64("mass_flow", mass_flow) * _air_per_gas(as_gas(gas), site)
-    return as_float64("air_flow", air_flow) / needed
+    gas, site = as_gas(gas), _SEA_LEVEL if site is None else site
+    values = {"mass_flow": mass_flow, "air_flow": air_flow, **site._values}
+    native = lambda *args: _native.air_ratio(gas._native, site._kind, *args)  # noqa: E731
+    return answer(native, values, invalid, 1, {"mass_flow": False, "air_flow": True})[0]
 
 
 class OperatingPoint(NamedTuple):
@@ -125,13 +132,12 @@ class Blower:
 
     def static_pressure(self, flow: Any, invalid: str = "raise") -> Any:
         """Static pressure (Pa) at each flow (m3/s)."""
-        columns, shape = evaluate(self._native.static_pressure, {"flow": flow}, invalid, 1)
-        return columns[0] if shape else float(columns[0])
+        return answer(lambda *args: self._native.static_pressure(*args), {"flow": flow}, invalid, 1)[0]
 
     def operating_point(self, resistance: Any, invalid: str = "raise") -> OperatingPoint:
         """Where each resistance k of dp = k Q^2 (Pa s2/m6) holds the blower."""
-        columns, shape = evaluate(self._native.operating_point, {"resistance": resistance}, invalid, 3)
-        flow, pressure, left = columns if shape else [float(column) for column in columns]
+        native = lambda *args: self._native.operating_point(*args)  # noqa: E731
+        flow, pressure, left = answer(native, {"resistance": resistance}, invalid, 3, {"resistance": True})
         return OperatingPoint(flow, pressure, left == 1.0)
 
     def __repr__(self) -> str:
@@ -195,9 +201,9 @@ class Head:
 
     def pressure(self, *, mass_flow: Any, density: Any, viscosity: Any, invalid: str = "raise") -> Any:
         """Pressure (Pa) a mixture's mass flow (kg/s) takes, at its density (kg/m3) and viscosity (Pa s)."""
-        values = {"flow": mass_flow, "density": density, "viscosity": viscosity}
-        columns, shape = evaluate(self._native.flow, values, invalid, 3)
-        return columns[0] if shape else float(columns[0])
+        values = {"mass_flow": mass_flow, "density": density, "viscosity": viscosity}
+        signs = {"mass_flow": True, "density": False, "viscosity": False}
+        return answer(lambda *args: self._native.flow(*args), values, invalid, 3, signs)[0]
 
     def __repr__(self) -> str:
         return f"Head({', '.join(f'{name}={value!r}' for name, value in self._given.items() if value is not None)})"

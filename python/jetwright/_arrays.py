@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from typing import Any, Callable
+from typing import Any, Callable, Mapping
 
 import numpy as np
 
@@ -70,6 +70,9 @@ def as_float64(name: str, value: Any) -> np.ndarray:
     array = np.asarray(value)
     if array.dtype.kind not in "fiu":
         raise TypeError(f"{name} must be real numbers, not {array.dtype}")
+    if np.ma.isMaskedArray(value):
+        # What is masked has no number: it is refused, or marked, like any NaN.
+        array = np.ma.filled(value.astype(np.float64), np.nan)
     return np.ascontiguousarray(array, dtype=np.float64).reshape(array.shape)
 
 
@@ -102,24 +105,56 @@ def check_invalid(invalid: str) -> None:
 def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], values: dict[str, Any]) -> RangeError:
     """The error of the first element without an answer."""
     flat, name, value, message = told
-    argument = NAMES.get(name, name) if name else None
+    argument = NAMES.get(name, name) if name else next((n for n in ("gauge_pressure", "pressure") if n in values), None)
+    if argument not in values and "heat" in values:
+        argument = "heat"
     index = tuple(int(place) for place in np.unravel_index(flat, shape)) if shape else ()
-    if argument in values and shape:
+    if argument in values:
         given = np.broadcast_to(np.asarray(values[argument], dtype=np.float64), shape)
         value = float(given[index])
     return RangeError(argument, value, index, message)
 
 
 def evaluate(
-    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
 ) -> tuple[np.ndarray, tuple[int, ...]]:
-    """Calls a native loop; gives ``(rows, *shape)`` and the shape."""
+    """Calls a native loop; gives ``(rows, *shape)`` and the shape.
+
+    ``signs`` names the arguments the core holds to no range of their own: they are to be finite and above zero, or
+    not below it where the name's value is true.
+    """
     check_invalid(invalid)
     prepared, shape = operands(values)
+    for name, or_zero in signs.items():
+        array = as_float64(name, values[name])
+        bad = ~(np.isfinite(array) & ((array >= 0.0) if or_zero else (array > 0.0)))
+        if bad.any() and 0 not in shape:
+            if invalid == "raise":
+                place = int(np.broadcast_to(bad, shape).argmax())
+                told = (place, name, float("nan"), f"must be a finite number {'not below' if or_zero else 'above'} zero")
+                raise refuse(told, shape, values)
+            values = {**values, name: np.where(bad, np.nan, array)}
+            prepared, shape = operands(values)
     columns, told = native(prepared, list(shape))
     if told is not None and invalid == "raise":
         raise refuse(told, shape, values)
     return columns.reshape((rows, *shape)), shape
+
+
+def answer(
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
+) -> list[Any]:
+    """The rows of a native loop: floats for scalars, arrays for arrays, labelled where an argument is."""
+    check_invalid(invalid)
+
+    def compute(plain: dict[str, Any]) -> np.ndarray:
+        return evaluate(native, plain, invalid, rows, signs)[0]
+
+    labelled = through_labels(compute, values, rows)
+    if labelled is not None:
+        return labelled[0]
+    columns = compute(values)
+    return list(columns) if columns.ndim > 1 else list(columns.tolist())
 
 
 def through_labels(

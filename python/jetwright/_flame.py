@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, Mapping, NamedTuple
 
 from . import _native
-from ._arrays import evaluate
+from ._arrays import answer
 from ._gas import Gas, as_gas
 from ._site import Site
 
@@ -72,6 +72,5 @@ def flame(
         "air_temperature": site.air_temperature,
         "humidity": site.humidity,
     }
-    columns, shape = evaluate(lambda *args: _native.flame(gas._native, *args), values, invalid, 3 + len(_PRODUCTS))
-    rows: list[Any] = list(columns) if shape else [float(column) for column in columns]
+    rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, 3 + len(_PRODUCTS))
     return Flame(rows[0], rows[1], rows[2], dict(zip(_PRODUCTS, rows[3:])))

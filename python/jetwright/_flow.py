@@ -7,7 +7,7 @@ from typing import Any, Mapping, NamedTuple
 import numpy as np
 
 from . import _native
-from ._arrays import NAMES, RangeError, as_float64, check_invalid, evaluate, through_labels
+from ._arrays import RangeError, answer, check_invalid, evaluate, refuse, through_labels
 from ._gas import Gas, as_gas
 from ._site import Site
 
@@ -36,6 +36,10 @@ _EDGES = {
     "rounded": (3, ("edge_radius", "_second")),
 }
 _ROUGHNESS = 5e-6
+#: Added to the code of the edge where the coefficient is a measured one.
+_MEASURED = 4
+#: The approach of a jet without a tube before it.
+_WIDE = float("inf")
 _FLOAT = {float}
 _SEA_LEVEL = Site()
 
@@ -142,13 +146,15 @@ def _inputs(
         bore_length = 12e-3 if code else 0.0
     if site is None:
         site = _SEA_LEVEL
+    if discharge_coefficient is not None:
+        code += _MEASURED
     return code, measured, (
         bore,
         bore_length,
         first,
         second,
         roughness,
-        0.0 if approach_diameter is None else approach_diameter,
+        _WIDE if approach_diameter is None else approach_diameter,
         0.0 if discharge_coefficient is None else discharge_coefficient,
         jets,
         gauge_pressure,
@@ -289,17 +295,14 @@ def flow(
 
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
-    _, name, value, message = error.args
-    argument = NAMES.get(str(name), str(name)) if name else None
-    return RangeError(argument, float(values.get(str(argument), value) or value), (), message)
+    return refuse(error.args, (), values)
 
 
-def _net_heat(gas: Gas, heat_net: Any, heat_gross: Any) -> Any:
+def _heat(heat_net: Any, heat_gross: Any) -> tuple[bool, Any]:
+    """Whether the heat is gross, and the heat."""
     if (heat_net is None) == (heat_gross is None):
         raise ValueError("give heat_net or heat_gross, one of the two")
-    if heat_net is not None:
-        return heat_net
-    return as_float64("heat_gross", heat_gross) * (gas.heating_value_net / gas.heating_value_gross)
+    return (True, heat_gross) if heat_net is None else (False, heat_net)
 
 
 def gauge_for_heat(
@@ -331,13 +334,13 @@ def gauge_for_heat(
     True
     """
     gas = as_gas(gas)
-    heat = _net_heat(gas, heat_net, heat_gross)
+    gross, heat = _heat(heat_net, heat_gross)
     code, measured, inputs = _inputs(
         site, gas_temperature, bore, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, heat, back_pressure,
     )  # fmt: skip
     values = {("heat" if name == "gauge_pressure" else name): value for name, value in _named(measured, inputs).items()}
-    return _inverse(lambda *args: _native.gauge_for_flow(gas._native, code, *args), values, invalid)
+    return _inverse(lambda *args: _native.gauge_for_flow(gas._native, code, gross, *args), values, invalid)
 
 
 def bore_for_heat(
@@ -362,24 +365,17 @@ def bore_for_heat(
 ) -> Any:
     """Bore (m) with which a jet makes a heat (W, net or gross); arguments as in :func:`flow`."""
     gas = as_gas(gas)
-    heat = _net_heat(gas, heat_net, heat_gross)
+    gross, heat = _heat(heat_net, heat_gross)
     code, measured, inputs = _inputs(
         site, gas_temperature, heat, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
     )  # fmt: skip
     values = {("heat" if name == "bore" else name): value for name, value in _named(measured, inputs).items()}
-    return _inverse(lambda *args: _native.bore_for_flow(gas._native, code, *args), values, invalid)
+    return _inverse(lambda *args: _native.bore_for_flow(gas._native, code, gross, *args), values, invalid)
 
 
 def _inverse(native: Any, values: dict[str, Any], invalid: str) -> Any:
-    def compute(plain: dict[str, Any]) -> np.ndarray:
-        return evaluate(native, plain, invalid, 1)[0]
-
-    labelled = through_labels(compute, values, 1)
-    if labelled is not None:
-        return labelled[0][0]
-    (column,) = compute(values)
-    return column if column.ndim else float(column)
+    return answer(native, values, invalid, 1)[0]
 
 
 class JetSize(NamedTuple):
@@ -421,14 +417,15 @@ def size_jet(
     ['number 52', 'number 51']
     """
     gas = as_gas(gas)
-    wanted = float(_net_heat(gas, heat_net, heat_gross))
-    bore = bore_for_heat(gas=gas, gauge_pressure=gauge_pressure, heat_net=wanted, **shape)
+    gross, wanted = _heat(heat_net, heat_gross)
+    bore = bore_for_heat(gas=gas, gauge_pressure=gauge_pressure, heat_net=heat_net, heat_gross=heat_gross, **shape)
     sizes = _native.drills(drills)
     below = [size for size in sizes if size[1] <= bore * (1 + 1e-9)][-1:]
     above = [size for size in sizes if size[1] > bore * (1 + 1e-9)][:1]
     nearest = []
     for name, diameter in below + above:
-        heat = flow(gas=gas, gauge_pressure=gauge_pressure, bore=diameter, **shape).heat_net
-        exact = gauge_for_heat(gas=gas, bore=diameter, heat_net=wanted, invalid="nan", **shape)
-        nearest.append(JetSize(name, diameter, heat, heat / wanted - 1, exact))
+        here = flow(gas=gas, gauge_pressure=gauge_pressure, bore=diameter, **shape)
+        exact = gauge_for_heat(gas=gas, bore=diameter, heat_net=heat_net, heat_gross=heat_gross, invalid="nan", **shape)
+        error = (here.heat_gross if gross else here.heat_net) / wanted - 1
+        nearest.append(JetSize(name, diameter, here.heat_net, error, exact))
     return bore, nearest

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any, Mapping, NamedTuple
 
 from . import _native
-from ._arrays import evaluate
+from ._arrays import answer
 
 _STATE = ("density", "viscosity", "enthalpy", "entropy", "saturation_ratio")
 
@@ -87,8 +87,7 @@ class Gas:
 
     def _state(self, row: int, pressure: Any, temperature: Any, invalid: str) -> Any:
         values = {"pressure": pressure, "gas_temperature": temperature}
-        columns, shape = evaluate(self._native.state, values, invalid, len(_STATE))
-        return columns[row] if shape else float(columns[row])
+        return answer(lambda *args: self._native.state(*args), values, invalid, len(_STATE))[row]
 
     def density(self, *, pressure: Any, temperature: Any, invalid: str = "raise") -> Any:
         """Density of the real gas, kg/m3, at absolute pressure (Pa) and temperature (K)."""
@@ -113,8 +112,8 @@ class Gas:
     def expand(self, *, pressure: Any, ahead: Any, temperature: Any, invalid: str = "raise") -> Expansion:
         """Lossless expansion from rest at ``pressure`` into ``ahead`` (both absolute, Pa)."""
         values = {"pressure": pressure, "ahead": ahead, "gas_temperature": temperature}
-        columns, shape = evaluate(self._native.expand, values, invalid, 6)
-        flux, speed, kelvin, ratio, density, choked = columns if shape else [float(column) for column in columns]
+        rows = answer(lambda *args: self._native.expand(*args), values, invalid, 6)
+        flux, speed, kelvin, ratio, density, choked = rows
         return Expansion(flux, speed, kelvin, ratio, density, choked == 1.0)
 
     def __repr__(self) -> str:

@@ -11,13 +11,13 @@ import numpy as np
 
 from . import _native
 from ._air import BurnerRun
-from ._arrays import evaluate
+from ._arrays import answer
 
 
 def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str, bool, str]:
     """The text of a burner file, whether it is JSON, and its name."""
     if isinstance(source, Mapping):
-        return json.dumps(_plain(source)), True, "the burner"
+        return json.dumps(_plain(source), allow_nan=False), True, "the burner"
     path = os.fspath(source)
     with open(path, encoding="utf-8") as file:
         return file.read(), False, path
@@ -127,16 +127,24 @@ class Burner:
             aim[0]: aim[1],
             "chamber_temperature": 0.0 if chamber_temperature is None else chamber_temperature,
         }
-        columns, shape = evaluate(
-            lambda *args: self._native.run(air_ratio is not None, *args), values, invalid, len(BurnerRun._fields)
-        )
-        rows = list(columns) if shape else [float(column) for column in columns]
+        flags = (air_ratio is not None, chamber_temperature is not None)
+        rows = answer(lambda *args: self._native.run(*flags, *args), values, invalid, len(BurnerRun._fields))
         rows[-1] = rows[-1] == 1.0
         return BurnerRun(*rows)
 
     def blower_curve(self, points: int = 50) -> tuple[np.ndarray, np.ndarray]:
         """Flows (m3/s) and static pressures (Pa) of the blower in the site's air."""
         flow, pressure = self._native.blower_curve(int(points))
+        return np.asarray(flow), np.asarray(pressure)
+
+    def system_curve(
+        self, *, gauge_pressure: float, damper: float = 1.0, points: int = 60
+    ) -> tuple[np.ndarray, np.ndarray]:
+        """Flows (m3/s) and the static pressures (Pa) the burner asks of a blower there, gas on, damper left alone.
+
+        Jet, ducts, head and chamber solved together, with the wheel from a fifth to twice its speed.
+        """
+        flow, pressure = self._native.system_curve(float(gauge_pressure), float(damper), int(points))
         return np.asarray(flow), np.asarray(pressure)
 
     def __repr__(self) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from . import _native
-from ._arrays import evaluate
+from ._arrays import answer
 
 _FIELDS = ("ambient_pressure", "air_density", "oxygen_fraction", "water_fraction", "air_molar_mass")
 
@@ -35,9 +35,11 @@ class Site:
     89876
     """
 
-    __slots__ = ("_given", *_FIELDS, "air_temperature", "humidity")
+    __slots__ = ("_given", "_kind", "_values", *_FIELDS, "air_temperature", "humidity")
 
     _given: dict[str, Any]
+    _kind: int
+    _values: dict[str, Any]
     air_temperature: Any
     humidity: Any
     ambient_pressure: Any
@@ -73,13 +75,15 @@ class Site:
         else:
             kind, values = 0, {"altitude": 0.0 if altitude is None else altitude, "unused": 0.0}
         values |= {"air_temperature": air_temperature, "humidity": humidity}
-        columns, shape = evaluate(lambda *args: _native.site(kind, *args), values, "raise", len(_FIELDS))
+        columns = answer(lambda *args: _native.site(kind, *args), values, "raise", len(_FIELDS))
         put = object.__setattr__
         put(self, "_given", given)
+        put(self, "_kind", kind)
+        put(self, "_values", values)
         put(self, "air_temperature", air_temperature)
         put(self, "humidity", humidity)
         for name, column in zip(_FIELDS, columns):
-            put(self, name, column if shape else float(column))
+            put(self, name, column)
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError("a Site does not change; make another")

@@ -12,7 +12,7 @@ import numpy as np
 from ._flow import drills as drill_list
 from ._flow import flow
 from ._gas import Gas
-from ._sheet import Burner
+from ._sheet import Burner, Sheet
 from ._units import inH2O, kW, mm, psi
 
 _STYLES = (("-", "black"), ("--", "0.35"), (":", "0.35"), ("-.", "0.55"))
@@ -76,20 +76,17 @@ def coefficient_against_pressure_ratio(
 def blower_and_system(
     *, burner: Burner, gauge_pressure: float, damper: float = 1.0, axes: Any = None
 ) -> Any:
-    """The blower's curve in the site's air, the system's curve through the burner, and where they meet.
-
-    The system is drawn as the quadratic through the operating point.
-    """
+    """The blower's curve in the site's air, what the burner asks at every flow, and where they meet."""
     axes = _axes(axes)
     flow_rate, pressure = burner.blower_curve(80)
     point = burner.run(gauge_pressure=float(gauge_pressure), damper=float(damper))
     density = _density(burner)
     here = point.air / density
     axes.plot(flow_rate * 1e3, pressure / inH2O, "-", color="black", label="blower, here")
-    system = point.blower_pressure * (flow_rate / here) ** 2
-    shown = system <= pressure.max() * 1.1
+    asked, system = burner.system_curve(gauge_pressure=float(gauge_pressure), damper=float(damper))
+    shown = (system <= pressure.max() * 1.1) & (system >= 0.0)
     label = f"burner at {gauge_pressure / psi:.1f} psi, damper {damper:.0%}"
-    axes.plot(flow_rate[shown] * 1e3, system[shown] / inH2O, "--", color="0.35", label=label)
+    axes.plot(asked[shown] * 1e3, system[shown] / inH2O, "--", color="0.35", label=label)
     axes.plot([here * 1e3], [point.blower_pressure / inH2O], "o", color="black", label=f"air ratio {point.air_ratio:.2f}")
     axes.set(xlabel="air, L/s as it passes", ylabel="static pressure, inches of water", xlim=(0, None), ylim=(0, None))
     axes.legend(frameon=False)
@@ -102,7 +99,7 @@ def _density(burner: Burner) -> float:
 
 
 def settings_table(*, burner: Burner, gauge_pressure: Any = None, damper: float = 1.0, axes: Any = None) -> Any:
-    """The settings table as a picture: fire and air ratio against the gauge, with the damper left alone."""
+    """The settings as curves: fire and air ratio against the gauge, with the damper left alone."""
     axes = _axes(axes)
     gauge = np.linspace(0.5, 12.0, 47) * psi if gauge_pressure is None else np.asarray(gauge_pressure, dtype=float)
     run = burner.run(gauge_pressure=gauge, damper=float(damper), invalid="nan")
@@ -116,3 +113,35 @@ def settings_table(*, burner: Burner, gauge_pressure: Any = None, damper: float 
     axes.legend(handles=handles, frameon=False, loc="upper center")
     axes.grid(color="0.9")
     return axes
+
+
+def sheet_table(*, sheet: Sheet, axes: Any = None) -> Any:
+    """The named settings of a sheet as a table to hang beside the burner."""
+    axes = _axes(axes)
+    titles = ["setting", "gauge\npsi", "damper\n% open", "fire\nkW net", "gas\ng/s", "air\nL/s", "air\nratio"]
+    cells = [
+        [
+            row["name"],
+            f"{row['gauge_pressure_pa'] / psi:.1f}",
+            _cell(row["damper_opening"], 100.0, 0),
+            f"{row['heat_net_w'] / kW:.1f}",
+            f"{row['mass_flow_kg_per_s'] * 1e3:.2f}",
+            _cell(row["air_flow_m3_per_s"], 1e3, 1),
+            _cell(row["air_ratio"], 1.0, 2),
+        ]
+        for row in sheet["settings"]
+    ]
+    axes.set_axis_off()
+    axes.set_title(sheet["name"])
+    table = axes.table(cellText=cells, colLabels=titles, loc="upper center", cellLoc="center")
+    table.auto_set_font_size(False)
+    table.scale(1.0, 1.7)
+    for (row, column), cell in table.get_celld().items():
+        cell.set(edgecolor="0.6", facecolor="0.92" if row == 0 else "white")
+        if row == 0:
+            cell.set_height(cell.get_height() * 1.5)
+    return axes
+
+
+def _cell(value: float | None, factor: float, digits: int) -> str:
+    return "-" if value is None else f"{value * factor:.{digits}f}"

@@ -70,6 +70,8 @@ def test_odd_layouts_and_types_give_the_same_numbers():
         assert flow(gauge_pressure=same).mass_flow.tolist() == expected.tolist()
     assert flow(gauge_pressure=np.asfortranarray(plain.reshape(2, 3))).mass_flow.ravel().tolist() == expected.tolist()
     assert flow(gauge_pressure=np.array([10_000, 20_000])).mass_flow[0] == flow(gauge_pressure=1e4).mass_flow
+    masked = flow(gauge_pressure=np.ma.masked_less(plain, 2e4), invalid="nan").mass_flow
+    assert np.isnan(masked[0]) and masked[1:].tolist() == expected[1:].tolist()
     single = flow(gauge_pressure=plain.astype(np.float32)).mass_flow
     assert np.allclose(single, expected, rtol=1e-6)
 
@@ -109,6 +111,10 @@ BAD = [
     ({"gas_temperature": 20.0}, jw.RangeError, "gas_temperature"),
     ({"jets": 0}, jw.RangeError, "jets"),
     ({"discharge_coefficient": 9.0}, jw.RangeError, "discharge_coefficient"),
+    ({"discharge_coefficient": 0.0}, jw.RangeError, "discharge_coefficient"),
+    ({"discharge_coefficient": [0.7, 0.0]}, jw.RangeError, "discharge_coefficient"),
+    ({"approach_diameter": [6e-3, 0.0]}, jw.RangeError, "approach_diameter"),
+    ({"gauge_pressure": 440e3, "gas": "butane", "gas_temperature": 245.0}, jw.RangeError, "gauge_pressure"),
     ({"back_pressure": 1e5}, jw.RangeError, "back_pressure"),
     ({"gauge_pressure": np.ones(3), "bore": np.ones(2)}, ValueError, "broadcast"),
     ({"edge": "blunt"}, ValueError, "edge"),
@@ -128,6 +134,17 @@ def test_bad_input_is_named(given, error, part):
     with pytest.raises(error) as caught:
         flow(**given)
     assert part in str(caught.value)
+
+
+def test_an_answer_beyond_memory_is_an_error_of_python():
+    with pytest.raises(MemoryError):
+        flow(gauge_pressure=np.full((2_000_000, 1), 1e4), bore=np.full((1, 2_000_000), 1e-3))
+
+
+def test_an_inverse_out_of_reach_names_the_heat():
+    with pytest.raises(jw.RangeError) as caught:
+        jw.gauge_for_heat(gas="propane", bore=1e-3, heat_net=[1e4, 1e6])
+    assert (caught.value.argument, caught.value.value, caught.value.index) == ("heat", 1e6, (1,))
 
 
 def test_a_range_error_says_which_element():
@@ -188,6 +205,8 @@ def test_round_trips():
         jw.gauge_for_heat(gas="propane", bore=1e-3)
     bore, nearest = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=26e3, site=SITE)
     assert nearest[0].bore <= bore < nearest[1].bore
+    gross = flow(bore=bore).heat_gross
+    assert jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_gross=gross, site=SITE)[0] == pytest.approx(bore, rel=1e-9)
     assert flow(gauge_pressure=nearest[0].exact_gauge_pressure, bore=nearest[0].bore).heat_net == pytest.approx(26e3)
 
 

@@ -39,7 +39,26 @@ def test_coefficients_and_blower_and_settings():
     curve = axes.get_lines()[0]
     met = np.interp(point.get_xdata()[0], curve.get_xdata(), curve.get_ydata())
     assert met == pytest.approx(point.get_ydata()[0], rel=1e-2)
+    system = axes.get_lines()[1]
+    asked = np.interp(point.get_xdata()[0], system.get_xdata(), system.get_ydata())
+    assert asked == pytest.approx(point.get_ydata()[0], rel=1e-2)
     axes = plots.settings_table(burner=burner, damper=0.35)
     assert "kW" in axes.get_ylabel()
     styles = {line.get_linestyle() for line in axes.figure.axes[0].get_lines() + axes.figure.axes[1].get_lines()[:1]}
     assert len(styles) == 2
+
+
+def test_the_table_holds_the_sheets_settings():
+    sheet = jw.sheet(BELLS)
+    cells = plots.sheet_table(sheet=sheet).tables[0].get_celld()
+    for row, setting in enumerate(sheet["settings"], 1):
+        assert cells[row, 0].get_text().get_text() == setting["name"]
+        assert float(cells[row, 3].get_text().get_text()) == pytest.approx(setting["heat_net_w"] / jw.kW, abs=0.051)
+        assert float(cells[row, 6].get_text().get_text()) == pytest.approx(setting["air_ratio"], abs=0.0051)
+
+
+def test_a_closed_damper_asks_more_of_the_blower():
+    burner = jw.Burner(BELLS)
+    wide, shut = (burner.system_curve(gauge_pressure=3e4, damper=damper) for damper in (1.0, 0.3))
+    flow = 0.008
+    assert np.interp(flow, *shut) > 1.5 * np.interp(flow, *wide)

@@ -66,6 +66,8 @@ def test_bad_files_get_the_commands_message(tmp_path):
     with pytest.raises(ValueError, match="no burner to run"):
         mapping = tomllib.loads(BELLS.read_text())
         jw.Burner({key: mapping[key] for key in ("name", "site", "gas", "jet", "setting")})
+    with pytest.raises(ValueError, match="JSON"):
+        jw.sheet(tomllib.loads(BELLS.read_text()) | {"fire": {"air_ratio": float("nan")}})
     with pytest.raises(OSError, match="missing"):
         jw.sheet(tmp_path / "missing.toml")
 
@@ -101,8 +103,17 @@ def test_more_head_resistance_lowers_the_air():
 def test_air_needed_and_air_ratio_are_inverse():
     air = jw.air_needed(gas="propane", mass_flow=[1e-3, 2e-3], air_ratio=1.2)
     assert np.allclose(jw.air_ratio(gas="propane", mass_flow=[1e-3, 2e-3], air_flow=air), 1.2)
-    with pytest.raises(ValueError, match="air_ratio"):
-        jw.air_needed(gas="propane", mass_flow=1e-3, air_ratio=9)
+    assert type(jw.air_needed(gas="propane", mass_flow=1e-3)) is float
+    for given in ({"mass_flow": [1e-3, -1.0]}, {"mass_flow": [1e-3, np.nan]}, {"mass_flow": 1e-3, "air_ratio": [1, 9]}):
+        with pytest.raises(jw.RangeError) as caught:
+            jw.air_needed(gas="propane", **given)
+        assert caught.value.index == (1,) and caught.value.argument in given
+        marked = jw.air_needed(gas="propane", **given, invalid="nan")
+        assert np.isfinite(marked[0]) and np.isnan(marked[1])
+    with pytest.raises(jw.RangeError, match="mass_flow"):
+        jw.air_ratio(gas="propane", mass_flow=0.0, air_flow=1e-2)
+    high = jw.Site(altitude=[0.0, 2000.0], humidity=0.5)
+    assert jw.air_needed(gas="propane", mass_flow=1e-3, site=high).shape == (2,)
 
 
 def test_head_and_blower_refuse_bad_numbers():
@@ -113,6 +124,15 @@ def test_head_and_blower_refuse_bad_numbers():
     with pytest.raises(ValueError, match="points"):
         jw.Blower([(0.0, 800.0)])
     head = jw.Head(slot_width=3e-3, slot_length=0.15, port_length=0.03)
+    for name in ("mass_flow", "density", "viscosity"):
+        given = {"mass_flow": 5e-3, "density": 1.0, "viscosity": 1.8e-5} | {name: [-1.0]}
+        with pytest.raises(jw.RangeError) as caught:
+            head.pressure(**given)
+        assert (caught.value.argument, caught.value.value, caught.value.index) == (name, -1.0, (0,))
+    with pytest.raises(jw.RangeError, match="density"):
+        head.pressure(mass_flow=5e-3, density=0.0, viscosity=1.8e-5)
+    with pytest.raises(jw.RangeError, match="chamber"):
+        jw.Burner(BELLS).run(gauge_pressure=2e4, damper=0.5, chamber_temperature=0.0)
     pressure = head.pressure(mass_flow=[5e-3, 10e-3], density=1.0, viscosity=1.8e-5)
     assert 3.5 < pressure[1] / pressure[0] < 4.2
     blower = jw.Blower.from_ends(800.0, 0.03)

@@ -1,14 +1,51 @@
-//! Blower and head.
+//! Air needed, blower and head.
 
 use std::prelude::rust_2024::*;
 
 use numpy::PyArray2;
 use pyo3::prelude::*;
 
+use super::gas::Gas;
 use super::operands::{Operand, Told, map, refuse, told};
 use crate::air::{self, BlowerPoint, operating_point};
 use crate::burner;
+use crate::combustion::AirNeed;
 use crate::quantity::{ActualVolumeFlow, Density, Length, MassFlow, Power, PressureDifference};
+
+/// Moist air of the site in kg/s for (gas flow, air ratio), behind them the site's four inputs.
+#[pyfunction]
+pub fn air_needed<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    kind: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &gas.core;
+    let (array, failure) = map::<6, 1, (), _>(py, &operands, &shape, |&[flow, ratio, a, b, kelvin, humidity], _| {
+        let need = AirNeed::new(gas, &super::site::one(kind, a, b, kelvin, humidity)?);
+        Ok([need.air_for(MassFlow::from_kilograms_per_second(flow), ratio)?.kilograms_per_second()])
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// Air supplied over air needed of (gas flow, air flow), behind them the site's four inputs.
+#[pyfunction]
+pub fn air_ratio<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    kind: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &gas.core;
+    let (array, failure) = map::<6, 1, (), _>(py, &operands, &shape, |&[flow, air, a, b, kelvin, humidity], _| {
+        let need = AirNeed::new(gas, &super::site::one(kind, a, b, kelvin, humidity)?);
+        let kilograms = MassFlow::from_kilograms_per_second;
+        Ok([need.air_ratio(kilograms(air), kilograms(flow)).unwrap_or(f64::NAN)])
+    })?;
+    Ok((array, told(failure)))
+}
 
 /// A blower's curve.
 #[pyclass(frozen, module = "jetwright._native", name = "Blower")]

@@ -13,14 +13,18 @@ use crate::error::Result as CheckedResult;
 use crate::orifice::{
     BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
 };
-use crate::quantity::{AbsolutePressure, Angle, GaugePressure, HeatRate, Length, NetHeatRate, Temperature};
+use crate::quantity::{
+    AbsolutePressure, Angle, GaugePressure, GrossHeatRate, HeatRate, Length, NetHeatRate, Temperature,
+};
 
 /// Inputs of a jet, in the order of the arrays: bore, bore length, edge's first and second measure, roughness,
-/// approach diameter (0 for none), measured coefficient (0 for the model's), jets, gauge, back pressure, gas
-/// temperature, ambient pressure.
+/// approach diameter (infinite for none), measured coefficient (used only where `MEASURED` is added to the edge's
+/// code), jets, gauge, back pressure, gas temperature, ambient pressure.
 pub const INPUTS: usize = 12;
 /// Answers, in the order of `FIELDS` in `python/jetwright/_flow.py`.
 pub const OUTPUTS: usize = 13;
+/// Added to the code of the edge where the coefficient is a measured one.
+const MEASURED: u8 = 4;
 /// The inputs a bore depends on.
 const BORE: core::ops::Range<usize> = 0..6;
 
@@ -29,19 +33,19 @@ fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
     let [_, length, first, second, roughness, approach, ..] = *inputs;
     BoreShape {
         length: BoreLength::Fixed(Length::from_meters(length)),
-        edge: match edge {
+        edge: match edge % MEASURED {
             0 => Edge::Sharp,
             1 => Edge::Square,
             2 => Edge::Chamfered { depth: Length::from_meters(first), angle: Angle::from_radians(second) },
             _ => Edge::Rounded { radius: Length::from_meters(first) },
         },
         roughness: Length::from_meters(roughness),
-        approach: (approach != 0.0).then(|| Length::from_meters(approach)),
+        approach: (approach != f64::INFINITY).then(|| Length::from_meters(approach)),
     }
 }
 
 /// The supply of an element and where its coefficient comes from.
-fn supply(inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
+fn supply(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
     let [.., coefficient, _, gauge, back, temperature, ambient] = *inputs;
     crate::limits::check(crate::Input::StationPressure, ambient)?;
     let supply = Supply {
@@ -50,8 +54,16 @@ fn supply(inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
         back: GaugePressure::from_pascals(back),
         temperature: Temperature::from_kelvin(temperature),
     };
-    let coefficient = if coefficient == 0.0 { Coefficient::Model } else { Coefficient::Measured(coefficient) };
+    let coefficient = if edge < MEASURED { Coefficient::Model } else { Coefficient::Measured(coefficient) };
     Ok((supply, coefficient))
+}
+
+fn heat(gross: bool, watts: f64) -> HeatRate {
+    if gross {
+        HeatRate::Gross(GrossHeatRate::from_watts(watts))
+    } else {
+        HeatRate::Net(NetHeatRate::from_watts(watts))
+    }
 }
 
 fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
@@ -73,7 +85,7 @@ fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
 }
 
 fn one(gas: &Gas, edge: u8, inputs: &[f64; INPUTS], jet: Option<Jet>) -> CheckedResult<(Jet, [f64; OUTPUTS])> {
-    let (supply, coefficient) = supply(inputs)?;
+    let (supply, coefficient) = supply(edge, inputs)?;
     let jet = match jet {
         Some(jet) => Jet { count: inputs[7], coefficient, ..jet },
         None => {
@@ -110,39 +122,41 @@ pub fn flow_one(gas: PyRef<'_, Gas>, edge: u8, inputs: [f64; INPUTS]) -> Result<
     one(&gas, edge, &inputs, None).map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
 }
 
-/// The gauge pressure at which each jet makes a net heat (the gauge's place among the inputs holds the heat).
+/// The gauge pressure at which each jet makes a heat, gross or net (the gauge's place among the inputs holds the heat).
 #[pyfunction]
 pub fn gauge_for_flow<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
     edge: u8,
+    gross: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let gas = &*gas;
     let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
-        let (supply, coefficient) = supply(inputs)?;
+        let (supply, coefficient) = supply(edge, inputs)?;
         let bore = self::shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
         let jet = Jet { bore, count: inputs[7], coefficient };
-        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[8]));
+        let heat = heat(gross, inputs[8]);
         Ok([pressure_for_heat(&jet, &gas.core, &supply, heat)?.pascals()])
     })?;
     Ok((array, told(failure)))
 }
 
-/// The bore with which each shape makes a net heat (the bore's place among the inputs holds the heat).
+/// The bore with which each shape makes a heat, gross or net (the bore's place among the inputs holds the heat).
 #[pyfunction]
 pub fn bore_for_flow<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
     edge: u8,
+    gross: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let gas = &*gas;
     let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
-        let (supply, coefficient) = supply(inputs)?;
-        let heat = HeatRate::Net(NetHeatRate::from_watts(inputs[0]));
+        let (supply, coefficient) = supply(edge, inputs)?;
+        let heat = heat(gross, inputs[0]);
         let shape = self::shape(edge, inputs);
         Ok([bore_for_heat(&shape, inputs[7], coefficient, &gas.core, &supply, heat)?.meters()])
     })?;

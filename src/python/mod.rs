@@ -17,7 +17,7 @@ use pyo3::prelude::*;
 #[pymodule]
 mod _native {
     #[pymodule_export]
-    use super::air::{Blower, Head};
+    use super::air::{Blower, Head, air_needed, air_ratio};
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]

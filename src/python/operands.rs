@@ -5,7 +5,7 @@ use std::string::ToString;
 use std::{thread, vec};
 
 use numpy::{PyArray2, PyReadonlyArray1};
-use pyo3::exceptions::PyValueError;
+use pyo3::exceptions::{PyMemoryError, PyValueError};
 use pyo3::prelude::*;
 
 use crate::error::Error;
@@ -52,6 +52,11 @@ where
     T: Copy,
     F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
 {
+    // What does not fit into memory is an error in Python, not the end of the process.
+    let whole = shape.iter().try_fold(OUT, |product, &size| product.checked_mul(size));
+    if whole.is_none_or(|whole| Vec::<f64>::new().try_reserve_exact(whole).is_err()) {
+        return Err(PyMemoryError::new_err("the answer of these shapes does not fit into memory"));
+    }
     let count: usize = shape.iter().product();
     let slices: Vec<&[f64]> = operands.iter().map(|operand| operand.data.as_slice()).collect::<Result<_, _>>()?;
     let steps: Vec<&[usize]> = operands.iter().map(|operand| operand.steps.as_slice()).collect();

@@ -61,11 +61,12 @@ impl Burner {
     }
 
     /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
-    /// left of peak of (gauge pressure, damper opening or air ratio, chamber temperature or 0).
+    /// left of peak of (gauge pressure, damper opening or air ratio, chamber temperature, looked at with `has_chamber`).
     fn run<'py>(
         &self,
         py: Python<'py>,
         by_air_ratio: bool,
+        has_chamber: bool,
         operands: Vec<Operand<'py>>,
         shape: Vec<usize>,
     ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
@@ -73,7 +74,7 @@ impl Burner {
         let (array, failure) = map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
             let gauge = GaugePressure::from_pascals(gauge);
             let mut conditions: Conditions = self.rig.conditions;
-            if chamber != 0.0 {
+            if has_chamber {
                 conditions.chamber_temperature = Temperature::from_kelvin(chamber);
             }
             let opening = if by_air_ratio { burner.opening_for(&conditions, gauge, aim)? } else { aim };
@@ -114,6 +115,30 @@ impl Burner {
             let flow = free * (point as f64 / (points.max(2) - 1) as f64);
             curve.0.push(flow.cubic_meters_per_second());
             curve.1.push(blower.static_pressure(flow).pascals());
+        }
+        Ok(curve)
+    }
+
+    /// What the burner asks of a blower at a gauge pressure and a damper opening: flows and static pressures,
+    /// met by running the wheel from a fifth to twice its speed.
+    fn system_curve(&self, gauge: f64, opening: f64, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
+        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let range = crate::Input::SpeedRatio.range();
+        let gauge = GaugePressure::from_pascals(gauge);
+        let mut curve = (vec![], vec![]);
+        for point in 0..points {
+            let speed = range.min + (range.max - range.min) * (point as f64 / (points.max(2) - 1) as f64);
+            let blower = burner.blower.scaled(burner.blower.density(), speed, 1.0).map_err(refuse)?;
+            let running = crate::burner::Burner { blower, ..burner.clone() }.run(&self.rig.conditions, gauge, opening);
+            match running {
+                Ok(running) => {
+                    curve.0.push(running.air_flow.cubic_meters_per_second());
+                    curve.1.push(running.blower_pressure.pascals());
+                }
+                // Too slow a wheel holds nothing against the head: the curve starts above it.
+                Err(Error::NoSolution { .. }) => {}
+                Err(error) => return Err(refuse(error)),
+            }
         }
         Ok(curve)
     }

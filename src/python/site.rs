@@ -6,8 +6,22 @@ use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::operands::{Operand, Told, map, told};
+use crate::error::Result as CheckedResult;
 use crate::quantity::{AbsolutePressure, Length, Temperature};
 use crate::site::Site;
+
+/// The site of one element; `kind` as below.
+pub fn one(kind: u8, first: f64, second: f64, temperature: f64, humidity: f64) -> CheckedResult<Site> {
+    let temperature = Temperature::from_kelvin(temperature);
+    match kind {
+        0 => Site::at_altitude(Length::from_meters(first), temperature, humidity),
+        1 => Site::at_station_pressure(AbsolutePressure::from_pascals(first), temperature, humidity),
+        _ => {
+            let (sea_level, altitude) = (AbsolutePressure::from_pascals(first), Length::from_meters(second));
+            Site::at_forecast(sea_level, altitude, temperature, humidity)
+        }
+    }
+}
 
 /// Ambient pressure, air density, oxygen fraction, water fraction and air's molar mass of each element.
 ///
@@ -20,17 +34,7 @@ pub fn site<'py>(
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let (array, failure) = map::<4, 5, (), _>(py, &operands, &shape, |&[first, second, temperature, humidity], _| {
-        let temperature = Temperature::from_kelvin(temperature);
-        let site = match kind {
-            0 => Site::at_altitude(Length::from_meters(first), temperature, humidity),
-            1 => Site::at_station_pressure(AbsolutePressure::from_pascals(first), temperature, humidity),
-            _ => Site::at_forecast(
-                AbsolutePressure::from_pascals(first),
-                Length::from_meters(second),
-                temperature,
-                humidity,
-            ),
-        }?;
+        let site = one(kind, first, second, temperature, humidity)?;
         Ok([
             site.ambient_pressure().pascals(),
             site.air_density().kilograms_per_cubic_meter(),
