@@ -26,8 +26,9 @@ FIELDS = (
     "thrust",
     "reynolds_number",
     "supply_density",
+    "saturation_ratio",
 )
-UNITS = ("kg/s", "m3/s", "m3/s", "W", "W", "", "", "", "kg/(s m2)", "m/s", "N", "", "kg/m3")
+UNITS = ("kg/s", "m3/s", "m3/s", "W", "W", "", "", "", "kg/(s m2)", "m/s", "N", "", "kg/m3", "")
 #: The compiled loop's code of each edge, and what its two measures are called.
 _EDGES = {
     "sharp": (0, ("_first", "_second")),
@@ -50,7 +51,8 @@ class FlowResult:
     ``mass_flow`` kg/s, ``standard_volume_flow`` m3/s at 15 degC and 101.325 kPa, ``actual_volume_flow`` m3/s before the
     jet, ``heat_gross`` and ``heat_net`` W, ``discharge_coefficient``, ``discharge_coefficient_uncertainty`` (two standard
     deviations, as a share), ``choked``, ``mass_flux`` (lossless, kg/(s m2)), ``exit_speed`` m/s, ``thrust`` N,
-    ``reynolds_number``, ``supply_density`` kg/m3.
+    ``reynolds_number``, ``supply_density`` kg/m3, ``saturation_ratio`` (supply pressure over its dew-point pressure: above
+    one some of the gas would be liquid, and the numbers are those of a vapour that has not condensed yet).
     """
 
     __slots__ = ("_columns",)
@@ -68,6 +70,7 @@ class FlowResult:
     thrust: Any
     reynolds_number: Any
     supply_density: Any
+    saturation_ratio: Any
 
     def __init__(self, columns: Any) -> None:
         self._columns = columns

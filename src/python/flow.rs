@@ -22,7 +22,7 @@ use crate::quantity::{
 /// code), jets, gauge, back pressure, gas temperature, ambient pressure.
 pub const INPUTS: usize = 12;
 /// Answers, in the order of `FIELDS` in `python/jetwright/_flow.py`.
-pub const OUTPUTS: usize = 13;
+pub const OUTPUTS: usize = 14;
 /// Added to the code of the edge where the coefficient is a measured one.
 const MEASURED: u8 = 4;
 /// The inputs a bore depends on.
@@ -66,7 +66,7 @@ fn heat(gross: bool, watts: f64) -> HeatRate {
     }
 }
 
-fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
+fn answers(flow: &JetFlow, saturation_ratio: f64) -> [f64; OUTPUTS] {
     [
         flow.mass_flow.kilograms_per_second(),
         flow.standard_volume_flow.cubic_meters_per_second(),
@@ -81,6 +81,7 @@ fn answers(flow: &JetFlow) -> [f64; OUTPUTS] {
         flow.thrust.newtons(),
         flow.reynolds_number,
         flow.supply_density.kilograms_per_cubic_meter(),
+        saturation_ratio,
     ]
 }
 
@@ -94,7 +95,9 @@ fn one(gas: &Gas, edge: u8, inputs: &[f64; INPUTS], jet: Option<Jet>) -> Checked
         }
     };
     let flow = jet.flow(&gas.core, &supply)?;
-    Ok((jet, answers(&flow)))
+    let pressure = supply.gauge.to_absolute(supply.ambient);
+    let saturation_ratio = gas.core.mixture().saturation_ratio(pressure, supply.temperature);
+    Ok((jet, answers(&flow, saturation_ratio)))
 }
 
 /// Every result of a jet for every element.
