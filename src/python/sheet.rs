@@ -96,6 +96,12 @@ impl Burner {
         Ok((array, told(failure)))
     }
 
+    /// What the burner's file is called.
+    #[getter]
+    fn name(&self) -> &str {
+        &self.name
+    }
+
     /// Density of the site's air, kg/m3.
     #[getter]
     fn air_density(&self) -> f64 {
