@@ -12,6 +12,9 @@ const LEAST_REYNOLDS: f64 = 2500.0;
 ///
 /// Reynolds number on the bore; held at its value of 2500 below that.
 ///
+/// The standard itself covers bores from 12.5 mm and diameter ratios from 0.1: for a jet this is an
+/// extrapolation, and the spread of the coefficient allows for it.
+///
 /// # Source
 ///
 /// ISO 5167-2:2003, equation 4 (Reader-Harris/Gallagher) as the diameter ratio goes to zero.
