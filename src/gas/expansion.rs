@@ -68,7 +68,7 @@ impl<S: Scalar> Gas<S> {
     /// # Source
     ///
     /// First and second law with the equation of state of this room; within 0.1 % of the reference equations
-    /// short of condensing.
+    /// short of condensing (isobutane at its dew point 0.12 %).
     ///
     /// # Examples
     ///

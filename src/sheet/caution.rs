@@ -9,7 +9,7 @@ use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
 use super::shop::Shop;
-use crate::combustion::AirNeed;
+use crate::combustion::{AirNeed, leanest_air_ratio};
 use crate::gas::NEAR_CONDENSING;
 use crate::orifice::{DrillList, Supply};
 use crate::quantity::{AbsolutePressure, GaugePressure};
@@ -80,6 +80,15 @@ pub enum Caution {
         /// Air ratio.
         air_ratio: f64,
     },
+    /// Leaner than a cold mixture burns.
+    TooLean {
+        /// Setting.
+        setting: String,
+        /// Air ratio.
+        air_ratio: f64,
+        /// The leanest that burns cold.
+        leanest: f64,
+    },
     /// The damper is nearly shut.
     DamperNearlyShut {
         /// Setting.
@@ -138,8 +147,9 @@ pub fn cautions(
     furnace: Vec<FurnaceCaution>,
 ) -> Vec<Caution> {
     let mut found = vec![];
+    let leanest = leanest_air_ratio(&rig.gas, &rig.site);
     for setting in settings {
-        of_setting(setting, &mut found);
+        of_setting(setting, leanest, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
     found.extend(furnace.into_iter().map(Caution::Furnace));
@@ -147,7 +157,7 @@ pub fn cautions(
     found
 }
 
-fn of_setting(setting: &Setting, found: &mut Vec<Caution>) {
+fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     let name = || setting.entry.name.clone();
     if setting.saturation_ratio > NEAR_CONDENSING {
         found.push(Caution::NearCondensing { setting: name(), ratio: setting.saturation_ratio });
@@ -173,6 +183,7 @@ fn of_setting(setting: &Setting, found: &mut Vec<Caution>) {
         found.push(Caution::LeftOfPeak { setting: name() });
     }
     match air_ratio {
+        Some(air_ratio) if air_ratio > leanest => found.push(Caution::TooLean { setting: name(), air_ratio, leanest }),
         Some(air_ratio) if air_ratio < RICH => found.push(Caution::CarbonMonoxide { setting: name(), air_ratio }),
         _ => {}
     }
@@ -238,6 +249,7 @@ impl Caution {
             Caution::BlowerTooSmall { .. } => "blower_too_small",
             Caution::NoGas { .. } => "no_gas",
             Caution::DamperTooWide { .. } => "damper_too_wide",
+            Caution::TooLean { .. } => "too_lean",
             Caution::BlowsBack { .. } => "blows_back",
             Caution::LeftOfPeak { .. } => "left_of_peak",
             Caution::CarbonMonoxide { .. } => "carbon_monoxide",
@@ -261,6 +273,7 @@ impl Caution {
             | Caution::BlowerTooSmall { setting, .. }
             | Caution::NoGas { setting }
             | Caution::DamperTooWide { setting, .. }
+            | Caution::TooLean { setting, .. }
             | Caution::BlowsBack { setting }
             | Caution::LeftOfPeak { setting }
             | Caution::CarbonMonoxide { setting, .. }
@@ -274,7 +287,7 @@ impl Caution {
     /// Danger to life first, then what spoils the work, then what blurs the numbers.
     fn rank(&self) -> u8 {
         match self {
-            Caution::BlowsBack { .. } | Caution::NoGas { .. } => 0,
+            Caution::BlowsBack { .. } | Caution::NoGas { .. } | Caution::TooLean { .. } => 0,
             Caution::CarbonMonoxide { .. } => 1,
             Caution::HeavyGas { .. } => 2,
             Caution::BlowerTooSmall { .. } | Caution::DamperTooWide { .. } => 3,
@@ -296,6 +309,7 @@ impl Caution {
                 let short = format!("short by {}", shop.low_pressure(*shortfall_pa));
                 Some(air_ratio.map_or(short.clone(), |ratio| format!("air ratio {}, {short}", Shop::ratio(ratio))))
             }
+            Caution::TooLean { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
             Caution::CarbonMonoxide { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),
             Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
@@ -319,6 +333,10 @@ impl Caution {
                 "NO GAS FLOWS: the gauge is no higher than the pressure it blows into, and air may enter the gas line"
                     .into()
             }
+            Caution::TooLean { leanest, .. } => format!(
+                "TOO LEAN TO BURN COLD (over air ratio {} or so): a chamber that is not glowing fills with unburnt gas",
+                Shop::ratio(*leanest)
+            ),
             Caution::DamperTooWide { opening: Some(opening), air_ratio, .. } => format!(
                 "TOO MUCH AIR: with the damper at {} the air ratio is still {}. Shut it further and judge by the fire, or \
                  slow the blower",

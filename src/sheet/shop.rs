@@ -172,12 +172,13 @@ impl Shop {
     }
 }
 
-/// The fire of an air ratio in words.
+/// The fire of an air ratio in words, given the leanest that burns cold.
 ///
 /// Common practice, no source.
 #[must_use]
-pub fn fire_words(air_ratio: f64) -> &'static str {
+pub fn fire_words(air_ratio: f64, leanest: f64) -> &'static str {
     match air_ratio {
+        ratio if ratio > leanest => "too lean to burn cold",
         ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
         ratio if ratio < 0.98 => "a little rich: reducing",
         ratio if ratio < 1.10 => "clean",

@@ -12,6 +12,7 @@ use super::shop::{Shop, fire_words};
 use super::table::table;
 use crate::Input;
 use crate::burner::Remedies;
+use crate::combustion::leanest_air_ratio;
 use crate::orifice::{DrillList, Edge};
 use crate::quantity::{Duration, Length};
 
@@ -129,6 +130,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let fire = format!("fire {}", shop.heat_unit());
     let gas = format!("gas {}", shop.gas_unit());
     let money = format!("{currency} an hour");
+    let leanest = leanest_air_ratio(&sheet.rig.gas, &sheet.rig.site);
     let titles = ["", &gauge, "damper", "air ratio", &fire, &gas, &money, "the fire is"];
     let rows: Vec<Vec<String>> = sheet
         .settings
@@ -145,7 +147,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
                 match ratio {
                     _ if setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows".into(),
-                    Some(ratio) => fire_words(ratio).into(),
+                    Some(ratio) => fire_words(ratio, leanest).into(),
                     None if setting.air.is_some() => "never light: gas blows back".into(),
                     None => String::new(),
                 },

@@ -255,3 +255,21 @@ fn sea_level_settings_are_told_by_physics() {
     let ratio: f64 = text.rsplit(' ').next().unwrap().parse().unwrap();
     assert!((0.8244..0.8244_f64.sqrt() + 0.02).contains(&ratio), "{text}");
 }
+
+#[test]
+fn a_mixture_too_lean_to_burn_cold_is_no_fire() {
+    // Propane burns cold up to an air ratio of (1/0.021 - 1)/23.9 = 1.95, by the lower limit of NFPA 497.
+    let at = |opening: &str| BurnerFile::bells(&[(GAUGE, &format!("gauge = \"1 psi\"\ndamper = \"{opening}\""))]);
+    let mut met = [0; 2];
+    for opening in ["12 %", "15 %", "20 %", "30 %", "50 %", "100 %"] {
+        let file = at(opening);
+        let sheet = file.json();
+        let lean = setting(&sheet, "air_ratio") > 1.95 * 1.01;
+        if lean || setting(&sheet, "air_ratio") < 1.95 * 0.99 {
+            assert_eq!(has(&sheet, "too_lean"), lean, "{opening}");
+            assert_eq!(file.text("inch").contains("too lean to burn cold"), lean, "{opening}");
+            met[usize::from(lean)] += 1;
+        }
+    }
+    assert!(met[0] > 0 && met[1] > 0, "{met:?}");
+}
