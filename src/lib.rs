@@ -6,6 +6,7 @@ extern crate std;
 
 // In the order the gas flows; each room uses only rooms above it.
 mod scalar;
+mod dual;
 pub mod error;
 pub mod limits;
 pub mod quantity;
@@ -24,7 +25,8 @@ pub mod sheet;
 #[cfg(feature = "python")]
 mod python;
 
+pub use dual::Dual;
 pub use error::{Error, Result};
 pub use limits::Input;
-pub use scalar::Scalar;
+pub use scalar::{Float, Scalar};
 pub use site::Site;

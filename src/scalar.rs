@@ -2,15 +2,29 @@
 //!
 //! [`Scalar`] is sealed and this is the only file that calls `libm`. Code that is generic over it
 //! may branch on comparisons only, which look at the value and nothing else, so that a number
-//! carrying derivatives can join later without a change elsewhere.
+//! carrying derivatives, [`Dual`](crate::Dual), goes through it too.
 
 use core::fmt::Debug;
 use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
-mod sealed {
+pub(crate) mod sealed {
     pub trait Sealed {}
     impl Sealed for f32 {}
     impl Sealed for f64 {}
+}
+
+/// A plain number of the processor, which a [`Dual`](crate::Dual) is made of.
+pub trait Float: Scalar {
+    /// Zero, where a constant is needed.
+    const NOUGHT: Self;
+}
+
+impl Float for f32 {
+    const NOUGHT: Self = 0.0;
+}
+
+impl Float for f64 {
+    const NOUGHT: Self = 0.0;
 }
 
 /// A real number the physics can be computed in.
@@ -42,6 +56,8 @@ pub trait Scalar:
 {
     /// The spacing of numbers next to one.
     const EPSILON: Self;
+    /// Whether the number carries derivatives, for work that a plain one need not do.
+    const CARRIES_DERIVATIVES: bool = false;
 
     /// A constant, written once as `f64` in the source.
     fn c(constant: f64) -> Self;

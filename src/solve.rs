@@ -19,8 +19,8 @@ pub struct Root<S> {
 /// The zero of a continuous function between `low` and `high`, at whose values it has opposite signs.
 ///
 /// Inverse quadratic interpolation where it is safe, bisection elsewhere, until the bracket is a few
-/// spacings of the number type wide. A last secant step in the number type itself carries any
-/// derivatives to the root.
+/// spacings of the number type wide. Derivatives come to the root by the implicit function: those of the function
+/// there, over its slope, for which a number that carries any pays two more evaluations.
 ///
 /// # Errors
 ///
@@ -54,11 +54,14 @@ pub fn root<S: Scalar>(sought: Input, low: S, high: S, mut function: impl FnMut(
     let (mut c, mut fc);
     let mut fraction = half;
     for iterations in 0..ITERATION_CAP {
-        let (best, f_best, other, f_other) = if fa.abs() < fb.abs() { (a, fa, b, fb) } else { (b, fb, a, fa) };
+        let (best, f_best) = if fa.abs() < fb.abs() { (a, fa) } else { (b, fb) };
         let tolerance = S::c(2.0) * S::EPSILON * best.abs() / (b - a).abs();
         if f_best == zero || a == b || tolerance >= half {
-            let slope = (f_other.detach() - f_best.detach()) / (other - best);
-            let carried = if slope == zero || !slope.is_finite() { zero } else { (f_best - f_best.detach()) / slope };
+            let carried = if S::CARRIES_DERIVATIVES {
+                carried(best, f_best, (low.detach(), high.detach()), &mut function)
+            } else {
+                zero
+            };
             return Ok(Root { x: best - carried, iterations });
         }
         let x = a + fraction.clamped(tolerance, one - tolerance) * (b - a);
@@ -75,6 +78,19 @@ pub fn root<S: Scalar>(sought: Input, low: S, high: S, mut function: impl FnMut(
         fraction = interpolated(a, fa.detach(), b, fb.detach(), c, fc.detach());
     }
     Err(Error::NotConverged { input: sought })
+}
+
+/// What the derivatives of the function move the root by: (f - its value) / (df/dx).
+///
+/// The slope is a central difference over the cube root of a spacing, since the bracket left by the search is too
+/// narrow to hold one.
+fn carried<S: Scalar>(x: S, fx: S, (low, high): (S, S), function: &mut impl FnMut(S) -> S) -> S {
+    let width = (high - low).abs();
+    let step = S::EPSILON.cbrt() * x.abs().larger(S::c(1e-3) * width).smaller(width);
+    let after = (x + step).smaller(low.larger(high));
+    let before = (x - step).larger(low.smaller(high));
+    let slope = (function(after).detach() - function(before).detach()) / (after - before);
+    if slope == S::zero() || !slope.is_finite() { S::zero() } else { (fx - fx.detach()) / slope }
 }
 
 /// Halvings of [`highest_answered`], which bring the border to a spacing of single precision.

@@ -40,6 +40,10 @@ pub const ENERGY_CLOSES: f64 = 1e-3;
 /// Single precision against double over hundreds of steps in time, each of which rounds.
 pub const SINGLE_PRECISION_TRANSIENT: f64 = 1e-3;
 
+/// A derivative carried by the number type against a difference of fourth order, relative, beside what that difference
+/// leaves open itself.
+pub const DERIVATIVE: f64 = 1e-4;
+
 /// How far a value lies within `tolerance` of another: relative, unless the text ends with ` abs`.
 ///
 /// The share of the tolerance that is used up, so at most one when it is met; not a number when the text is none.
