@@ -57,6 +57,11 @@ pub enum Error {
         /// How many times the pressure stands above the dew point's, or the equation's reduced density.
         given: f32,
     },
+    /// A gas of the mixture is not sold as a liquid, so there is no cylinder of it that boils.
+    NotLiquefied {
+        /// Its mole fraction.
+        given: f32,
+    },
     /// No value of the sought input within its range answers the question.
     NoSolution {
         /// What was sought.
@@ -87,6 +92,9 @@ impl fmt::Display for Error {
                     f,
                     "the gas is a liquid at this pressure and temperature ({given:.2} times its dew-point pressure)"
                 )
+            }
+            Error::NotLiquefied { given } => {
+                write!(f, "{:.1} % of the gas cannot be sold as a liquid, so no cylinder of it boils", 100.0 * given)
             }
             Error::NoSolution { input, nearest } => {
                 write!(f, "no {input} answers this, {}; the nearest it reaches is {nearest}", input.range())

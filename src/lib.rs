@@ -19,6 +19,7 @@ pub mod orifice;
 pub mod combustion;
 pub mod air;
 pub mod burner;
+pub mod fuel;
 pub mod furnace;
 #[cfg(feature = "sheet")]
 pub mod sheet;

@@ -67,6 +67,26 @@ inputs! {
     SupplyPressure = "absolute pressure", "Pa", 1_000.0, 600_000.0;
     /// Gauge pressure the jet blows into.
     BackPressure = "back pressure", "Pa", -20_000.0, 450_000.0;
+    /// Gas in a full cylinder, or left in one.
+    CylinderCharge = "gas in the cylinder", "kg", 0.0, 1_000.0;
+    /// Outside diameter of a cylinder.
+    CylinderDiameter = "cylinder diameter", "m", 0.1, 1.5;
+    /// Mass of an empty cylinder.
+    CylinderTare = "empty cylinder", "kg", 0.5, 2_000.0;
+    /// How many cylinders stand on one manifold.
+    CylinderCount = "number of cylinders", "", 1.0, 16.0;
+    /// Gas a fire draws from its cylinders.
+    GasDraw = "gas drawn", "kg/s", 0.0, 0.1;
+    /// Gauge pressure a regulator needs at its inlet.
+    InletPressure = "pressure the regulator needs", "Pa", 0.0, 1_000_000.0;
+    /// Inside diameter of a gas pipe or hose.
+    PipeDiameter = "pipe diameter", "m", 1.5e-3, 0.2;
+    /// Length of a gas pipe or hose.
+    PipeLength = "pipe length", "m", 0.0, 200.0;
+    /// Flow coefficient of a valve, cubic metres of water an hour at a bar.
+    ValveCoefficient = "valve coefficient", "m3/h", 0.01, 1_000.0;
+    /// Heat a hose takes from the air, per area and kelvin.
+    HoseCoefficient = "hose coefficient", "W/(m2 K)", 0.0, 100.0;
     /// Diameter of the jet.
     Bore = "bore", "m", 0.25e-3, 12.7e-3;
     /// Length of the jet's straight bore.

@@ -6,6 +6,7 @@
 mod expansion;
 mod fuel;
 mod heating;
+mod liquid;
 mod mixture;
 mod named;
 mod saturation;
@@ -17,6 +18,7 @@ pub(crate) use expansion::NEVER_CHOKED_ABOVE;
 pub(crate) use fuel::GAS_CONSTANT;
 pub use fuel::Gas;
 pub use heating::{CalorificValues, CombustionReference};
+pub use liquid::Saturated;
 pub use mixture::Mixture;
 pub use named::{GasTextError, NAMED, NamedGas, parse};
 pub use saturation::NEAR_CONDENSING;

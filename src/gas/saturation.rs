@@ -42,7 +42,7 @@ impl<S: Scalar> Mixture<S> {
 }
 
 /// Vapour pressure of a pure species below its critical temperature, Pa.
-fn vapor_pressure<S: Scalar>(data: &SpeciesData, kelvin: S) -> S {
+pub(super) fn vapor_pressure<S: Scalar>(data: &SpeciesData, kelvin: S) -> S {
     let [critical_temperature, critical_pressure] = data.vapor_pressure.reduced_by;
     let reduced = kelvin / S::c(critical_temperature);
     let x = S::one() - reduced;

@@ -5,6 +5,7 @@ pub mod cases;
 mod derivatives;
 mod effort;
 mod flame;
+mod fuel;
 mod furnace;
 mod rig;
 mod round_trips;

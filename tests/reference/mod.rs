@@ -8,6 +8,7 @@ mod combustion;
 mod compressible;
 mod drills;
 mod flame;
+mod fuel;
 mod furnace;
 mod heating;
 mod orifice;
@@ -21,8 +22,19 @@ use jetwright::Scalar;
 use row::{Row, rows};
 
 /// Every topic, in the order the gas flows.
-const TOPICS: &[&str] =
-    &["site", "heating", "real_gas", "orifice", "drills", "compressible", "combustion", "flame", "air", "furnace"];
+const TOPICS: &[&str] = &[
+    "site",
+    "heating",
+    "real_gas",
+    "orifice",
+    "drills",
+    "compressible",
+    "combustion",
+    "flame",
+    "air",
+    "fuel",
+    "furnace",
+];
 
 /// Our value for a row, in its unit; nothing when no arm answers its quantity.
 fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
@@ -36,6 +48,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
         "air" => air::ours(row),
+        "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
         _ => None,
     }
@@ -69,7 +82,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame air furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame air fuel furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
