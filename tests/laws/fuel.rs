@@ -35,7 +35,8 @@ fn the_heat_that_boils_the_gas_comes_from_the_liquid_the_steel_and_the_wall() {
     let (air, rate, seconds) = (20.0, 4.0, 120.0);
     let end = after(&cylinder(1.0), start, air, rate, seconds / 3600.0);
     // Reference equation at 5 degC: 367.6 kJ/kg, 521.7 kg/m3, 2.532 kJ/(kg K).
-    let wetted = 0.25 * 3.14159 * 0.37 * 0.37 + 30.0 / 521.7 / (0.25 * 3.14159 * 0.37 * 0.37) * 3.14159 * 0.37;
+    let wetted = 0.25 * core::f64::consts::PI * 0.37 * 0.37
+        + 30.0 / 521.7 / (0.25 * core::f64::consts::PI * 0.37 * 0.37) * core::f64::consts::PI * 0.37;
     let drawn = rate / 3600.0 * seconds;
     let balance = 12.4 * wetted * (air - 5.0) * seconds - drawn * 367_600.0;
     let fall = balance / ((30.0 - 0.5 * drawn) * 2532.0 + 450.0 * 0.75 * 45.0);
