@@ -19,8 +19,7 @@ pub struct Root<S> {
 /// The zero of a continuous function between `low` and `high`, at whose values it has opposite signs.
 ///
 /// Inverse quadratic interpolation where it is safe, bisection elsewhere, until the bracket is a few
-/// spacings of the number type wide. A last secant step in the number type itself carries any
-/// derivatives to the root.
+/// spacings of the number type wide. The root carries no derivatives.
 ///
 /// # Errors
 ///
