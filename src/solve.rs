@@ -53,12 +53,10 @@ pub fn root<S: Scalar>(sought: Input, low: S, high: S, mut function: impl FnMut(
     let (mut c, mut fc);
     let mut fraction = half;
     for iterations in 0..ITERATION_CAP {
-        let (best, f_best, other, f_other) = if fa.abs() < fb.abs() { (a, fa, b, fb) } else { (b, fb, a, fa) };
+        let (best, f_best) = if fa.abs() < fb.abs() { (a, fa) } else { (b, fb) };
         let tolerance = S::c(2.0) * S::EPSILON * best.abs() / (b - a).abs();
         if f_best == zero || a == b || tolerance >= half {
-            let slope = (f_other.detach() - f_best.detach()) / (other - best);
-            let carried = if slope == zero || !slope.is_finite() { zero } else { (f_best - f_best.detach()) / slope };
-            return Ok(Root { x: best - carried, iterations });
+            return Ok(Root { x: best, iterations });
         }
         let x = a + fraction.clamped(tolerance, one - tolerance) * (b - a);
         let fx = function(x);
