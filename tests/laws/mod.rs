@@ -1,6 +1,7 @@
 //! Laws that hold whatever the numbers are: limits, round trips, balances, and one answer in two number types.
 
 mod burner;
+mod burning;
 pub mod cases;
 mod derivatives;
 mod effort;

@@ -4,6 +4,7 @@
 //! `JETWRIGHT_WRITE_PAGE=1 cargo test --test main reference` writes the page of every row anew.
 
 mod air;
+mod burning;
 mod combustion;
 mod compressible;
 mod drills;
@@ -31,6 +32,7 @@ const TOPICS: &[&str] = &[
     "compressible",
     "combustion",
     "flame",
+    "burning",
     "air",
     "fuel",
     "furnace",
@@ -47,6 +49,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "compressible" => compressible::ours(row),
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
+        "burning" => burning::ours(row),
         "air" => air::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
@@ -82,7 +85,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame air fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame burning air fuel furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
