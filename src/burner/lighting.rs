@@ -300,7 +300,7 @@ fn span<S: Scalar>(low: S, high: S, mut function: impl FnMut(GaugePressure<S>) -
             _ => {}
         }
         before = here;
-        gauge *= factor;
+        gauge = gauge * factor;
     }
     Ok(begin.map(|(from, low_ends)| Span { low: at(from), low_ends, high: at(high), high_ends: false }))
 }

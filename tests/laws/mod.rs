@@ -8,6 +8,7 @@ mod effort;
 mod flame;
 mod fuel;
 mod furnace;
+mod lighting;
 mod rig;
 mod round_trips;
 mod single_precision;
