@@ -211,6 +211,17 @@ inputs! {
     Price = "price", "per kg", 0.0, 1_000.0;
 }
 
+impl Input {
+    /// Why the range ends where it does, when no one would guess.
+    #[must_use]
+    pub const fn reason(self) -> Option<&'static str> {
+        match self {
+            Input::FlameAirRatio => Some("a flame under 0.6 makes soot, which is not worked out"),
+            _ => None,
+        }
+    }
+}
+
 impl fmt::Display for Input {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.range().name)
