@@ -91,7 +91,10 @@ impl fmt::Display for Error {
         match *self {
             Error::NotFinite { input } => write!(f, "{input} is not a finite number, {}", input.range()),
             Error::OutOfRange { input, given } => {
-                write!(f, "{input} is {given} {}, {}", input.range().unit, input.range())
+                let unit = input.range().unit;
+                let space = if unit.is_empty() { "" } else { " " };
+                write!(f, "{input} is {given}{space}{unit}, {}", input.range())?;
+                input.reason().map_or(Ok(()), |reason| write!(f, "; {reason}"))
             }
             Error::InvertedPair { lesser, greater } => write!(f, "{lesser} must be less than {greater}"),
             Error::FractionsSum { given } => write!(f, "the fractions add to {given}, accepted is 1 within 0.0001"),

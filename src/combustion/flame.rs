@@ -23,17 +23,21 @@ const DRY_AIR: [(Species, f64); 4] = [
 const COOLEST: f64 = 600.0;
 /// Share of the net heat within which the energy balance is closed.
 const CLOSED: f64 = 1e-10;
+/// Temperature heating values are told at, K.
+pub(super) const REFERENCE: f64 = 298.15;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
 /// A gas and its air, mixed and about to burn, by the mole of gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reactants<S = f64> {
-    elements: Elements<S>,
+    pub(super) elements: Elements<S>,
     /// J per mole of gas, formation included.
-    enthalpy: S,
+    pub(super) enthalpy: S,
+    /// What of it the mixture brings by not being at 25 degC, J per mole of gas.
+    pub(super) preheat: S,
     /// Net heat, J per mole of gas at 25 degC, from the same thermochemistry.
-    net_heat: S,
+    pub(super) net_heat: S,
     temperature: Temperature<S>,
     pressure: AbsolutePressure<S>,
 }
@@ -50,7 +54,7 @@ pub struct Products<S = f64> {
 }
 
 impl<S: Scalar> Products<S> {
-    fn of(balance: &Balance<S>) -> Self {
+    pub(super) fn of(balance: &Balance<S>) -> Self {
         let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
         Self { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations }
     }
@@ -117,12 +121,15 @@ impl<S: Scalar> Reactants<S> {
                 excess_oxygen: S::c(2.0) * needed * (ratio - S::one()),
             },
             enthalpy: zero,
+            cold: zero,
         };
-        let reference = S::c(298.15);
-        let mut net_heat = zero;
+        let reference = S::c(REFERENCE);
+        let mut net_heat = needed * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(Species::Oxygen, reference);
         for (species, share) in gas.mixture().parts() {
             mixed.add(species, share, kelvin);
-            net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+            if !matches!(species, Species::Nitrogen | Species::Argon) {
+                net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+            }
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
@@ -136,6 +143,7 @@ impl<S: Scalar> Reactants<S> {
         Ok(Self {
             elements: mixed.elements,
             enthalpy: mixed.enthalpy,
+            preheat: mixed.enthalpy - mixed.cold,
             net_heat,
             temperature,
             pressure: site.ambient_pressure(),
@@ -210,12 +218,12 @@ impl<S: Scalar> Reactants<S> {
         Ok((self.enthalpy - enthalpy_of(&self.balance_at(kelvin)?, kelvin)) / self.net_heat)
     }
 
-    fn balance_at(&self, kelvin: S) -> Result<Balance<S>> {
+    pub(super) fn balance_at(&self, kelvin: S) -> Result<Balance<S>> {
         let start: Start<S> = self.elements.guess(kelvin, self.atmospheres());
         self.elements.equilibrium(kelvin, self.atmospheres(), start)
     }
 
-    fn atmospheres(&self) -> S {
+    pub(super) fn atmospheres(&self) -> S {
         self.pressure.pascals() / S::c(ATMOSPHERE)
     }
 }
@@ -224,6 +232,8 @@ impl<S: Scalar> Reactants<S> {
 struct Mixed<S> {
     elements: Elements<S>,
     enthalpy: S,
+    /// The same at 25 degC.
+    cold: S,
 }
 
 impl<S: Scalar> Mixed<S> {
@@ -236,12 +246,14 @@ impl<S: Scalar> Mixed<S> {
             Species::Argon => self.elements.argon += moles,
             _ => {}
         }
-        self.enthalpy += moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+        let enthalpy = |kelvin| moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+        self.enthalpy += enthalpy(kelvin);
+        self.cold += enthalpy(S::c(REFERENCE));
     }
 }
 
 /// Enthalpy of products, J by the mole of gas.
-fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
+pub(super) fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
     let mut sum = S::zero();
     for (product, &moles) in Product::ALL.iter().zip(&balance.moles) {
         sum += moles * product.polynomial().enthalpy(kelvin);

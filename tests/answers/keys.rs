@@ -150,7 +150,10 @@ fn everything() -> Seen {
         seen.all("jetwright jet", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
-    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--air-ratio", "0.9"]));
+    for gas in ["propane", "hydrogen", "CO=1"] {
+        seen.all("jetwright flame", &json(&["flame", "--gas", gas, "--air-ratio", "0.9"]));
+    }
+    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--chamber-temperature", "500 C"]));
     for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
         seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
     }

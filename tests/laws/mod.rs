@@ -6,6 +6,7 @@ pub mod cases;
 mod derivatives;
 mod effort;
 mod flame;
+mod flue;
 mod fuel;
 mod furnace;
 mod lighting;

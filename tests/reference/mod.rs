@@ -9,6 +9,7 @@ mod combustion;
 mod compressible;
 mod drills;
 mod flame;
+mod flue;
 mod fuel;
 mod furnace;
 mod heating;
@@ -32,6 +33,7 @@ const TOPICS: &[&str] = &[
     "compressible",
     "combustion",
     "flame",
+    "flue",
     "burning",
     "air",
     "fuel",
@@ -49,6 +51,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "compressible" => compressible::ours(row),
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
+        "flue" => flue::ours(row),
         "burning" => burning::ours(row),
         "air" => air::ours(row),
         "fuel" => fuel::ours(row),
@@ -85,7 +88,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame burning air fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air fuel furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
