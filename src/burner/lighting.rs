@@ -7,8 +7,8 @@
 
 use super::demand::AirSetting;
 use super::glow::{Glow, lights_at, spare};
-use super::gradient::FlameGradients;
-use super::rig::{Burner, Conditions};
+use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
+use super::rig::{Burner, Conditions, too_weak};
 use crate::combustion::{BurningRange, LimitStandard, burning_range};
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
@@ -42,7 +42,7 @@ pub enum GoesOut {
     TooRich,
     /// The mixture burns, but too slowly for its speed in the ports: the flame lets go.
     LetsGo,
-    /// The mixture blows back into the blower or no gas flows.
+    /// The mixture blows back into the blower, the blower is too weak for the air asked, or no gas flows.
     NoFlow,
 }
 
@@ -105,6 +105,10 @@ impl<S: Scalar> Burner<S> {
             }
             AirSetting::Ratio(ratio) => {
                 let demand = self.demand(conditions, gauge, ratio)?;
+                let surplus = self.surplus(conditions, &demand)?;
+                if surplus < S::zero() {
+                    return Err(too_weak(surplus));
+                }
                 (demand.jet, demand.air)
             }
         };
@@ -231,9 +235,7 @@ impl<S: Scalar> Burner<S> {
         let low = S::c(LOWEST);
         self.lighting(conditions, GaugePressure::from_pascals(low), air, head_constant, chamber)?;
         let (cold, limits) = cold_limits(conditions)?;
-        let high = solve::highest_answered(low, S::c(Input::GaugePressure.range().max), |gauge| {
-            self.checked(conditions, GaugePressure::from_pascals(gauge))
-        })?;
+        let high = highest(self, conditions)?;
         let out = -S::one();
         let limit = |gauge| match self.at_work(&cold, gauge, air) {
             Ok(work) => within(&limits, work.air_ratio),
@@ -250,6 +252,40 @@ impl<S: Scalar> Burner<S> {
             glowing: span(low, high, keeps)?,
         })
     }
+}
+
+impl<S: Scalar> Burner<S> {
+    /// The gauge below which the flame may run back into the ports, the head at the conditions' mixture temperature:
+    /// where the wall gradient falls under the flash-back gradient with its scatter, or under which nothing can be run.
+    ///
+    /// None when it never may: every gradient is steeper, or the holes are narrower than a flame passes.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range.
+    pub fn runs_back_below(&self, conditions: &Conditions<S>, air: AirSetting<S>) -> Result<Option<GaugePressure<S>>> {
+        let low = S::c(LOWEST);
+        self.checked(conditions, GaugePressure::from_pascals(low))?;
+        let high = highest(self, conditions)?;
+        let margin = |gauge| {
+            let Ok(work) = self.at_work(conditions, gauge, air) else { return -S::one() };
+            let Ok(flame) = FlameGradients::new(conditions, work.air_ratio, conditions.mixture_temperature) else {
+                return S::one();
+            };
+            if flame.flash_back <= S::zero() || self.head.narrowest() <= flame.quenching_distance {
+                return S::one();
+            }
+            S::one() - flame.flash_back * S::c(FLASH_BACK_SCATTER) / work.gradient
+        };
+        Ok(span(low, high, margin)?.filter(|span| span.low_ends).map(|span| span.low))
+    }
+}
+
+/// The highest gauge looked at.
+fn highest<S: Scalar>(burner: &Burner<S>, conditions: &Conditions<S>) -> Result<S> {
+    solve::highest_answered(S::c(LOWEST), S::c(Input::GaugePressure.range().max), |gauge| {
+        burner.checked(conditions, GaugePressure::from_pascals(gauge))
+    })
 }
 
 /// The burner cold, and the limits of burning of its mixture.

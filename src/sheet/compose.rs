@@ -12,14 +12,16 @@ use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
+use super::lighting::{LightingBlock, lighting};
+use super::lighting_caution::lighting_cautions;
 use crate::Input;
 use crate::air::Duty;
-use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
-use crate::combustion::AirNeed;
+use crate::burner::{AirSetting, Conditions, Demand, GLOW_CELSIUS, Remedies, Running};
+use crate::combustion::{AirNeed, Product, Reactants};
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::quantity::{
-    Duration, GaugePressure, GrossHeatRate, HeatRate, Mass, MassFlow, NetHeatRate, PressureDifference,
+    Duration, GaugePressure, GrossHeatRate, HeatRate, Mass, MassFlow, NetHeatRate, PressureDifference, Temperature,
 };
 
 /// Most rows of the table by the gauge.
@@ -41,6 +43,8 @@ pub struct Sheet {
     pub air: Option<AirBlock>,
     /// The furnace; none without its layers.
     pub furnace: Option<FurnaceBlock>,
+    /// What lights cold and what burns only in a glowing chamber; none without blower and head.
+    pub lighting: Option<LightingBlock>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
 }
@@ -67,6 +71,9 @@ pub struct Setting {
     pub air: Option<SettingAir>,
     /// The size below and the size above, with the gauge that gives this fire.
     pub wrong_drills: [Option<WrongDrill>; 2],
+    /// Carbon monoxide of its products at the chamber's temperature, or at a glow if that is hotter, by volume, dry;
+    /// none without an air ratio that a flame is worked out for.
+    pub monoxide: Option<f64>,
     /// Gas burnt in the setting's time.
     pub gas_used: Option<Mass>,
     /// Money for it.
@@ -164,8 +171,10 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
-    let cautions = cautions(&rig, &settings, air.as_ref(), of_furnace);
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cautions })
+    let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
+    let cautions = cautions(&rig, &settings, air.as_ref(), of_furnace, of_lighting);
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, lighting, cautions })
 }
 
 /// The setting with the most gas.
@@ -180,7 +189,7 @@ fn largest(settings: &[Setting]) -> usize {
 }
 
 /// The conditions of one setting: its own chamber temperature if it has one.
-fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
+pub(super) fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
     let chamber_temperature = entry.chamber_temperature.unwrap_or(rig.conditions.chamber_temperature);
     Conditions { chamber_temperature, ..rig.conditions }
 }
@@ -237,6 +246,7 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
             .mixture()
             .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), rig.conditions.gas_temperature),
         air_needed: need.air_for(gas, 1.0)?,
+        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(&conditions, ratio)),
         air,
         wrong_drills: wrong_drills(rig, &supply(rig, gauge, back), &jet, &file.jet.shape),
         gas_used,
@@ -244,6 +254,15 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
         cost_per_hour: price(used(Duration::from_hours(1.0))),
         entry: entry.clone(),
     })
+}
+
+/// Carbon monoxide of the products at the chamber's temperature, at least a glow, where what burnt stays as it was.
+fn monoxide(conditions: &Conditions, air_ratio: f64) -> Option<f64> {
+    let glow = Temperature::from_celsius(GLOW_CELSIUS);
+    let at = if conditions.chamber_temperature > glow { conditions.chamber_temperature } else { glow };
+    let reactants =
+        Reactants::new(&conditions.gas, &conditions.site, air_ratio, conditions.mixture_temperature).ok()?;
+    Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))
 }
 
 fn air_setting(entry: &SettingEntry) -> AirSetting {

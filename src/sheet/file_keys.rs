@@ -2,8 +2,8 @@
 
 /// Before the first section, and the sections.
 pub const ROOT: &[&str] = &[
-    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
-    "panel", "castable", "steel", "work", "room",
+    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "lighting", "setting",
+    "layer", "panel", "castable", "steel", "work", "room",
 ];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
@@ -48,6 +48,8 @@ pub const HEAD: &[&str] = &[
 pub const CHAMBER: &[&str] = &["exhaust_area", "exhaust_loss", "temperature"];
 /// `[fire]`
 pub const FIRE: &[&str] = &["air_ratio"];
+/// `[lighting]`
+pub const LIGHTING: &[&str] = &["lights_at", "damper", "chamber_volume", "glow_loss"];
 /// `[[setting]]`
 pub const SETTING: &[&str] =
     &["name", "gauge", "heat", "damper", "air_ratio", "chamber_temperature", "minutes", "purpose"];

@@ -1,0 +1,203 @@
+//! The lighting block of the sheet: what lights cold, what burns only in a glowing chamber, and unlit gas.
+
+use std::prelude::rust_2024::*;
+use std::vec;
+
+use super::assembled::Assembled;
+use super::burner_file::BurnerFile;
+use super::compose::{Setting, conditions_of};
+use super::file_error::FileError;
+use super::furnace::FurnaceBlock;
+use crate::Input;
+use crate::burner::{
+    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, Lighting, LightingRange, Lights, PortState, Unlit,
+};
+use crate::error::{Error, Result as CheckedResult};
+use crate::quantity::{GaugePressure, Power, Temperature, Volume};
+
+/// Columns of the picture.
+pub const COLUMNS: usize = 72;
+/// The lowest gauge of the picture, Pa; the highest is four times the largest setting's or so.
+const LOWEST_DRAWN: f64 = 800.0;
+
+/// Everything the sheet says of lighting.
+pub struct LightingBlock {
+    /// The opening the damper is left at; 1 without a damper.
+    pub left: f64,
+    /// How many times the gradient of a plain port this head's flames bear; none until a lighting setting was seen.
+    pub head_constant: Option<f64>,
+    /// What is known of the chamber.
+    pub chamber: Glow,
+    /// The range with the damper left alone.
+    pub range: LightingRange,
+    /// The range with the air turned down with the gas, at the file's air ratio.
+    pub turned: LightingRange,
+    /// With the air turned down with the gas, the gauge below which the flame may run back.
+    pub runs_back_below: Option<GaugePressure>,
+    /// Each setting, in the file's order.
+    pub settings: Vec<SettingLighting>,
+    /// Settings of the picture with the damper left alone, the gauge rising by a constant factor.
+    pub drawn: Vec<(GaugePressure, Lighting)>,
+    /// The head with other holes, at the largest setting with the damper left alone.
+    pub heads: Vec<OtherHead>,
+}
+
+/// One setting.
+pub struct SettingLighting {
+    /// What it does, its damper where the sheet sets it.
+    pub lighting: Lighting,
+    /// Whether its damper stands where it is left alone.
+    pub is_left: bool,
+    /// Unlit gas; none without the chamber's volume or when the gas blows back.
+    pub unlit: Option<Unlit>,
+    /// Its ports; none when the gas blows back.
+    pub ports: Option<PortState>,
+}
+
+/// The head with other holes.
+pub struct OtherHead {
+    /// What is other about it.
+    pub what: &'static str,
+    /// Air ratio it gives.
+    pub air_ratio: Option<f64>,
+    /// Its ports.
+    pub ports: PortState,
+}
+
+/// What is tried of the head: width of a hole and number of holes, each over what it is.
+const HEADS: [(&str, f64, f64); 5] = [
+    ("as built", 1.0, 1.0),
+    ("holes a tenth wider", 1.1, 1.0),
+    ("holes a tenth narrower", 0.9, 1.0),
+    ("a fifth more holes", 1.0, 1.2),
+    ("a fifth fewer holes", 1.0, 0.8),
+];
+
+/// Works out the lighting of a burner file; none without blower and head, or for a gas without limits of burning.
+pub(super) fn lighting(
+    file: &BurnerFile,
+    rig: &Assembled,
+    settings: &[Setting],
+    largest: usize,
+    furnace: Option<&FurnaceBlock>,
+) -> Result<Option<LightingBlock>, FileError> {
+    let Some(burner) = &rig.burner else { return Ok(None) };
+    let conditions = &rig.conditions;
+    let left = opening_of(&settings[largest]);
+    let chamber = chamber(file, furnace);
+    let entry = file.lighting.as_ref();
+    let head_constant = match entry.and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper))) {
+        Some((gauge, damper)) => {
+            let seen = AirSetting::Opening(damper.unwrap_or(left));
+            let constant = burner.head_constant(conditions, gauge, seen);
+            Some(constant.map_err(|error| file.refuse("lighting.lights_at", seen_words(&error)))?)
+        }
+        None => None,
+    };
+    let air = AirSetting::Opening(left);
+    let lit = |gauge, air| burner.lighting(conditions, gauge, air, head_constant, &chamber);
+    // A gas whose limits are not known has no lighting to tell of.
+    let Ok(range) = burner.lighting_range(conditions, air, head_constant, &chamber) else { return Ok(None) };
+    let turned_air = AirSetting::Ratio(file.air_ratio);
+    let parts = || -> CheckedResult<LightingBlock> {
+        let mut each = vec![];
+        for setting in settings {
+            each.push(SettingLighting {
+                lighting: lit(setting.gauge, AirSetting::Opening(opening_of(setting)))?,
+                is_left: (opening_of(setting) - left).abs() < 0.005,
+                unlit: chamber
+                    .volume
+                    .and_then(|volume| burner.unlit(conditions, setting.gauge, opening_of(setting), volume).ok()),
+                ports: ports(burner, &conditions_of(rig, &setting.entry), setting),
+            });
+        }
+        let drawn = drawn(settings[largest].gauge).map(|gauge| Ok((gauge, lit(gauge, air)?)));
+        Ok(LightingBlock {
+            left,
+            head_constant,
+            chamber,
+            range,
+            turned: burner.lighting_range(conditions, turned_air, head_constant, &chamber)?,
+            runs_back_below: burner.runs_back_below(conditions, turned_air)?,
+            settings: each,
+            drawn: drawn.collect::<CheckedResult<Vec<_>>>()?,
+            heads: heads(burner, conditions, settings[largest].gauge, left),
+        })
+    };
+    parts().map(Some).map_err(|error| file.refuse("head", error))
+}
+
+/// Why a setting that was seen to light cannot be believed.
+fn seen_words(error: &Error) -> String {
+    match error {
+        Error::NoSolution { input: Input::AirRatio, nearest } => std::format!(
+            "this burner has an air ratio of {nearest:.2} there, which does not burn cold: look at the jet, the damper and \
+             the blower again"
+        ),
+        other => super::advice::advice(other),
+    }
+}
+
+/// The opening a setting's damper stands at; 1 without a damper.
+fn opening_of(setting: &Setting) -> f64 {
+    setting.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0)
+}
+
+/// The chamber: its panels and layers where it has them, else what the lighting's section says.
+fn chamber(file: &BurnerFile, furnace: Option<&FurnaceBlock>) -> Glow {
+    let entry = file.lighting.as_ref();
+    let Some(block) = furnace else {
+        return Glow {
+            volume: entry.and_then(|entry| entry.chamber_volume),
+            loss: entry.and_then(|entry| entry.glow_loss),
+        };
+    };
+    // Walls and openings hot through, with nothing going up the flue.
+    let balance = block.chamber.fire_for(Temperature::from_celsius(GLOW_CELSIUS), Power::from_watts(0.0), |_| 1.0);
+    Glow {
+        volume: Some(Volume::from_cubic_meters(block.lining.take_off().chamber_volume)),
+        loss: balance.ok().map(|balance| Power::from_watts(balance.walls.watts() + balance.openings.watts())),
+    }
+}
+
+fn ports(burner: &Burner, conditions: &Conditions, setting: &Setting) -> Option<PortState> {
+    let running = setting.air.as_ref().and_then(|air| air.running)?;
+    burner.port_state(conditions, &running).ok()
+}
+
+/// The gauge readings of the picture.
+fn drawn(largest: GaugePressure) -> impl Iterator<Item = GaugePressure> {
+    let high = (3.0 * largest.pascals()).clamp(40.0 * LOWEST_DRAWN, Input::GaugePressure.range().max);
+    let step = (high / LOWEST_DRAWN).ln() / (COLUMNS - 1) as f64;
+    (0..COLUMNS).map(move |column| GaugePressure::from_pascals(LOWEST_DRAWN * (step * column as f64).exp()))
+}
+
+fn heads(burner: &Burner, conditions: &Conditions, gauge: GaugePressure, left: f64) -> Vec<OtherHead> {
+    let other = |&(what, width, count): &(&'static str, f64, f64)| {
+        let head = burner.head.resized(width, count).ok()?;
+        let burner = Burner { head, ..burner.clone() };
+        let running = burner.run(conditions, gauge, left).ok()?;
+        let ports = burner.port_state(conditions, &running).ok()?;
+        Some(OtherHead { what, air_ratio: running.air_ratio, ports })
+    };
+    let has_ports = burner.head.ports().is_some();
+    HEADS.iter().filter(|(_, _, count)| has_ports || *count == 1.0).filter_map(other).collect()
+}
+
+impl LightingBlock {
+    /// How many times the pressure that holds it glowing a cold chamber wants; none until both are known.
+    #[must_use]
+    pub fn cold_over_glowing(&self) -> Option<f64> {
+        Some(self.range.cold?.low.pascals() / self.range.glowing?.low.pascals())
+    }
+}
+
+/// What a setting does, as programs read it.
+#[must_use]
+pub const fn lights_key(lights: Lights) -> &'static str {
+    match lights {
+        Lights::Cold => "cold",
+        Lights::Glowing => "glowing",
+        Lights::Never => "never",
+    }
+}
