@@ -93,6 +93,14 @@ impl Seen {
             self.all("sheet: plan", &sheet["furnace"]["plan"]);
             self.all("sheet: castable", &sheet["furnace"]["castable"]);
         }
+        if !sheet["lighting"].is_null() {
+            let lighting = &sheet["lighting"];
+            self.all("sheet: lighting", lighting);
+            self.all("sheet: lighting range", &lighting["damper_left_range"]);
+            self.all("sheet: lighting range", &lighting["air_turned_down_range"]);
+            self.all("sheet: picture", &lighting["picture"]);
+            self.all("sheet: heads_tried", &lighting["heads_tried"]);
+        }
         for caution in sheet["cautions"].as_array().unwrap() {
             self.cautions.insert(format!("caution: {}", caution["caution"].as_str().unwrap()));
         }
@@ -166,7 +174,7 @@ fn everything() -> Seen {
         seen.all("jetwright chamber", &chamber);
         seen.all("jetwright chamber", &chamber["rows"]);
     }
-    for file in sheets().into_iter().chain(super::furnace::sheets()) {
+    for file in sheets().into_iter().chain(super::furnace::sheets()).chain(super::lighting::sheets()) {
         seen.sheet(&file.json());
     }
     seen
@@ -204,6 +212,10 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
+    ("gradient_per_s", "1/s", 0.0, 1e7),
+    ("burnable_s", "s", 0.1, 600.0),
+    ("burnable_without_air_s", "s", 0.1, 600.0),
+    ("air_changes_s", "s", 1.0, 3600.0),
     ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
     ("_m3_per_m3", "1", 5.0, 50.0),
     ("_kg_per_kg", "1", 5.0, 40.0),
