@@ -290,6 +290,10 @@ fn straight<S: Scalar>(first: Estimate<S>, low: S, high: S, surplus: &mut impl F
     for iterations in 1..=SECANT_CAP {
         let value = surplus(x);
         if let Some((at, was)) = before {
+            // Held by an end of the range.
+            if x == at {
+                return None;
+            }
             slope = (value - was) / (x - at);
         }
         let step = -value / slope;
