@@ -1,6 +1,6 @@
 //! The fire's character, and what it does to steel.
 
-use super::flame::Reactants;
+use super::flame::Products;
 use super::thermochemistry::Product;
 use crate::error::Result;
 use crate::gas::GAS_CONSTANT;
@@ -74,8 +74,8 @@ pub struct Scale<S = f64> {
     pub tendency: ScaleTendency,
 }
 
-impl<S: Scalar> Reactants<S> {
-    /// What the fire's gases, in equilibrium at the steel's temperature, do to the steel.
+impl<S: Scalar> Products<S> {
+    /// What these gases, in equilibrium at the steel's temperature, do to the steel.
     ///
     /// # Range
     ///
@@ -100,14 +100,14 @@ impl<S: Scalar> Reactants<S> {
     /// let cold = Temperature::from_celsius(25.0_f64);
     /// let site = Site::at_altitude(Length::from_meters(0.0), cold, 0.0).unwrap();
     /// let reactants = Reactants::new(&Gas::from(Species::Propane), &site, 0.9, cold).unwrap();
-    /// let scale = reactants.scale(Temperature::from_celsius(1000.0)).unwrap();
+    /// let steel = Temperature::from_celsius(1000.0);
+    /// let scale = reactants.products_at(steel).unwrap().scale(steel).unwrap();
     /// // Iron and wustite stand with 71 % CO at 1 000 degC, so CO2/CO = 0.4; even a rich forge fire has more.
     /// assert!((scale.dioxide_ratio - 0.40).abs() < 0.02);
     /// assert_eq!(scale.tendency, ScaleTendency::Slow);
     /// ```
     pub fn scale(&self, steel: Temperature<S>) -> Result<Scale<S>> {
         let kelvin = check(Input::ScaleTemperature, steel.kelvin())?;
-        let leaving = self.products_at(steel)?;
         let log = kelvin.ln();
         let potential = S::c(-550_915.0) + kelvin * (S::c(269.106) - S::c(16.9484) * log);
         let root = (S::c(0.5) * (potential / (S::c(GAS_CONSTANT) * kelvin) + S::c(BAR_OVER_ATMOSPHERE).ln())).exp();
@@ -117,15 +117,15 @@ impl<S: Scalar> Reactants<S> {
         let dioxide_ratio = ratio(Product::CarbonDioxide, Product::CarbonMonoxide);
         let water_ratio = ratio(Product::Water, Product::Hydrogen);
         // By hydrogen where there is no carbon.
-        let (burnt, fuel, limit) = if leaving.wet(Product::CarbonMonoxide) > leaving.wet(Product::Hydrogen) {
+        let (burnt, fuel, limit) = if self.wet(Product::CarbonMonoxide) > self.wet(Product::Hydrogen) {
             (Product::CarbonDioxide, Product::CarbonMonoxide, dioxide_ratio)
         } else {
             (Product::Water, Product::Hydrogen, water_ratio)
         };
-        let drive = leaving.wet(burnt) / leaving.wet(fuel) / limit;
+        let drive = self.wet(burnt) / self.wet(fuel) / limit;
         let tendency = if drive < S::one() {
             ScaleTendency::Bright
-        } else if leaving.dry(Product::Oxygen) < S::c(FREE_OXYGEN) {
+        } else if self.dry(Product::Oxygen) < S::c(FREE_OXYGEN) {
             ScaleTendency::Slow
         } else {
             ScaleTendency::Fast

@@ -133,7 +133,7 @@ pub fn burning_range<S: Scalar>(
     let shift = S::c(PER_KELVIN) * (temperature.celsius().smaller(lights_at.celsius()) - S::c(ROOM));
     let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, standard, shift);
     let volume_ratio = AirNeed::new(gas, site).volume_ratio;
-    let leanest_air_ratio = (inverse_lower - S::one()) / volume_ratio;
+    let leanest_air_ratio = ((inverse_lower - S::one()) / volume_ratio).larger(S::zero());
     let own = gas.mixture().fraction(Species::Oxygen);
     // The oxygen share (own + ratio * needed) / (1 + ratio * volume_ratio) rises with the air; the least of it gives a
     // ratio.

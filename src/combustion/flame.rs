@@ -8,7 +8,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Temperature};
 use crate::scalar::Scalar;
 use crate::site::Site;
-use crate::solve;
+use crate::solve::{self, Root};
 
 /// Pascals in the atmosphere the constants are written in.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -25,6 +25,13 @@ const COOLEST: f64 = 600.0;
 const CLOSED: f64 = 1e-10;
 /// Temperature heating values are told at, K.
 pub(super) const REFERENCE: f64 = 298.15;
+/// Most steps of the secant; the usual count is five.
+const SECANT_CAP: usize = 12;
+/// What a mole of products takes up, J: 27.5 for each kelvin and 0.0065 for its square, dissociation included, as
+/// propane's flames of air ratio 1 and 2 show.
+const TAKEN_UP: (f64, f64) = (27.5, 0.0065);
+/// What each mole of oxygen atoms that is missing leaves unburnt, J.
+const MISSING_OXYGEN: f64 = 262e3;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
@@ -173,7 +180,8 @@ impl<S: Scalar> Reactants<S> {
     /// assert!((flame.temperature.kelvin() - 2265.9).abs() < 0.1); // Cantera 3.2.0, gri30, dry air
     /// ```
     pub fn flame(&self) -> Result<Flame<S>> {
-        let mut start = self.elements.guess(S::c(2000.0), self.atmospheres());
+        let first = self.estimate();
+        let mut start = self.elements.guess(first.kelvin, self.atmospheres());
         let mut surplus = |kelvin: S| match self.elements.equilibrium(kelvin, self.atmospheres(), start) {
             Ok(balance) => {
                 start = balance.start;
@@ -184,15 +192,26 @@ impl<S: Scalar> Reactants<S> {
             // Not a number ends the search with its own error.
             Err(_) => S::zero() / S::zero(),
         };
-        let root = solve::root(
-            Input::MixtureTemperature,
-            self.temperature.kelvin().larger(S::c(COOLEST)),
-            S::c(HOTTEST),
-            &mut surplus,
-        )?;
+        let (coolest, hottest) = (self.temperature.kelvin().larger(S::c(COOLEST)), S::c(HOTTEST));
+        let root = match straight(first, coolest, hottest, &mut surplus) {
+            Some(root) => root,
+            None => solve::root(Input::MixtureTemperature, coolest, hottest, &mut surplus)?,
+        };
         let balance = self.elements.equilibrium(root.x, self.atmospheres(), start)?;
         let temperature = Temperature::from_kelvin(root.x);
         Ok(Flame { temperature, products: Products::of(&balance), iterations: root.iterations })
+    }
+
+    /// Where the flame's temperature lies, from what its products take up.
+    fn estimate(&self) -> Estimate<S> {
+        let Elements { carbon, hydrogen, nitrogen, argon, excess_oxygen } = self.elements;
+        let half = S::c(0.5);
+        let moles = carbon + half * (hydrogen + nitrogen + excess_oxygen.larger(S::zero())) + argon;
+        let missing = (-excess_oxygen).larger(S::zero());
+        let heat = ((self.net_heat - S::c(MISSING_OXYGEN) * missing) / moles).larger(S::zero());
+        let (a, b) = (S::c(TAKEN_UP.0), S::c(TAKEN_UP.1));
+        let root = (a.squared() + S::c(4.0) * b * heat).sqrt();
+        Estimate { kelvin: self.temperature.kelvin() + half * (root - a) / b, slope: moles * root }
     }
 
     /// What the flame leaves once it has cooled to a temperature, in equilibrium there; real mixing leaves more
@@ -250,6 +269,41 @@ impl<S: Scalar> Mixed<S> {
         self.enthalpy += enthalpy(kelvin);
         self.cold += enthalpy(S::c(REFERENCE));
     }
+}
+
+/// A first temperature, and how fast the products' enthalpy rises there.
+#[derive(Clone, Copy)]
+struct Estimate<S> {
+    kelvin: S,
+    slope: S,
+}
+
+/// The secant from a good estimate; nothing where it does not close at once, or where derivatives are asked for, which
+/// the bracketed search brings to the root.
+fn straight<S: Scalar>(first: Estimate<S>, low: S, high: S, surplus: &mut impl FnMut(S) -> S) -> Option<Root<S>> {
+    if S::CARRIES_DERIVATIVES {
+        return None;
+    }
+    let Estimate { kelvin, mut slope } = first;
+    let mut x = kelvin.clamped(low, high);
+    let mut before = None;
+    for iterations in 1..=SECANT_CAP {
+        let value = surplus(x);
+        if let Some((at, was)) = before {
+            // Held by an end of the range.
+            if x == at {
+                return None;
+            }
+            slope = (value - was) / (x - at);
+        }
+        let step = -value / slope;
+        if value == S::zero() || step.abs() <= S::c(8.0) * S::EPSILON * x {
+            return Some(Root { x, iterations });
+        }
+        before = Some((x, value));
+        x = (x + step).clamped(low, high);
+    }
+    None
 }
 
 /// Enthalpy of products, J by the mole of gas.

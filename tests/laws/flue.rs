@@ -2,7 +2,7 @@
 
 use crate::tolerance::{HEAT_CLOSES, ROUND_TRIP, SINGLE_PRECISION};
 use jetwright::combustion::{
-    Basis, Character, FlueReading, Product, Reactants, ScaleTendency, air_ratio_from_oxygen, expected_reading,
+    Basis, Character, FlueReading, Product, Reactants, Scale, ScaleTendency, air_ratio_from_oxygen, expected_reading,
 };
 use jetwright::gas::{Gas, Mixture, NAMED, Species, parse};
 use jetwright::quantity::{AbsolutePressure, Temperature};
@@ -17,6 +17,11 @@ fn gas<S: Scalar>(text: &str) -> Gas<S> {
     let mixture = parse(text).unwrap();
     let parts: Vec<_> = mixture.parts().map(|(species, share)| (species, S::c(share))).collect();
     Gas::new(Mixture::new(&parts).unwrap())
+}
+
+fn scale<S: Scalar>(reactants: &Reactants<S>, kelvin: f64) -> Scale<S> {
+    let steel = Temperature::from_kelvin(S::c(kelvin));
+    reactants.products_at(steel).unwrap().scale(steel).unwrap()
 }
 
 fn reactants<S: Scalar>(name: &str, ratio: f64, kelvin: f64, humidity: f64) -> Reactants<S> {
@@ -151,27 +156,27 @@ fn character_and_scale_follow_the_air() {
     assert!(ratios.windows(2).all(|pair| Character::of(pair[0]) <= Character::of(pair[1])));
     assert_eq!((Character::of(0.7), Character::of(1.5)), (Character::Reducing, Character::Oxidizing));
     for kelvin in [900.0, 1200.0, 1600.0] {
-        let steel = Temperature::from_kelvin(kelvin);
         let mut before = 0.0;
         for ratio in ratios {
-            let scale = reactants::<f64>("propane", ratio, 298.15, 0.0).scale(steel).unwrap();
+            let reactants = reactants::<f64>("propane", ratio, 298.15, 0.0);
+            let scale = scale(&reactants, kelvin);
             assert!(scale.drive > before, "{kelvin} {ratio}");
             before = scale.drive;
             // The water gas: what carbon dioxide says, water says.
-            let flue = reactants::<f64>("propane", ratio, 298.15, 0.0).products_at(steel).unwrap();
+            let flue = reactants.products_at(Temperature::from_kelvin(kelvin)).unwrap();
             let by_water = flue.wet(Product::Water) / flue.wet(Product::Hydrogen) / scale.water_ratio;
             assert!((by_water / scale.drive - 1.0).abs() < 1e-6, "{kelvin} {ratio}: {by_water}");
         }
     }
-    let tendency = |ratio, celsius| {
-        reactants::<f64>("methane", ratio, 298.15, 0.0).scale(Temperature::from_celsius(celsius)).unwrap().tendency
-    };
-    assert_eq!(tendency(1.2, 1150.0), ScaleTendency::Fast);
-    assert_eq!(tendency(0.8, 1150.0), ScaleTendency::Slow);
-    assert!(reactants::<f64>("propane", 0.9, 298.15, 0.0).scale(Temperature::from_celsius(300.0)).is_err());
+    let at = |name, ratio, kelvin| scale(&reactants::<f64>(name, ratio, 298.15, 0.0), kelvin);
+    assert_eq!(at("methane", 1.2, 1423.0).tendency, ScaleTendency::Fast);
+    assert_eq!(at("methane", 0.8, 1423.0).tendency, ScaleTendency::Slow);
     // Hydrogen in dry air holds next to no carbon and is told by its water.
-    let hydrogen = reactants::<f64>("hydrogen", 0.7, 298.15, 0.0).scale(Temperature::from_celsius(1000.0)).unwrap();
+    let hydrogen = at("hydrogen", 0.7, 1273.0);
     assert!(hydrogen.drive > 1.0 && hydrogen.drive < 20.0);
+    let cold = Temperature::from_celsius(400.0);
+    let flue = reactants::<f64>("propane", 0.9, 298.15, 0.0).products_at(cold).unwrap();
+    assert!(matches!(flue.scale(cold), Err(Error::OutOfRange { input: Input::ScaleTemperature, .. })));
 }
 
 #[test]
@@ -194,9 +199,7 @@ fn single_precision_agrees() {
             let a = a.products.dew_point(AbsolutePressure::from_pascals(83_500.0)).unwrap().kelvin();
             let b = b.products.dew_point(AbsolutePressure::from_pascals(83_500.0)).unwrap().kelvin();
             assert!((f64::from(a) / b - 1.0).abs() < SINGLE_PRECISION, "{} {ratio}", named.name);
-            let steel = 1400.0;
-            let a = single.scale(Temperature::from_kelvin(steel as f32)).unwrap().drive;
-            let b = double.scale(Temperature::from_kelvin(steel)).unwrap().drive;
+            let (a, b) = (scale(&single, 1400.0).drive, scale(&double, 1400.0).drive);
             assert!((f64::from(a) / b - 1.0).abs() < 10.0 * SINGLE_PRECISION, "{} {ratio}: {a} {b}", named.name);
         }
     }

@@ -5,6 +5,7 @@ mod burning;
 pub mod cases;
 mod derivatives;
 mod effort;
+mod fires;
 mod flame;
 mod flue;
 mod fuel;

@@ -17,7 +17,8 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
     let leaving = || reactants().leaving(Temperature::from_kelvin(row.get("temperature_k"))).unwrap();
     let iron = || {
         let any = Reactants::new(&Gas::from(Species::Propane), &site, S::one(), cold).unwrap();
-        any.scale(Temperature::from_kelvin(row.get("temperature_k"))).unwrap()
+        let steel = Temperature::from_kelvin(row.get("temperature_k"));
+        any.products_at(steel).unwrap().scale(steel).unwrap()
     };
     Some(match row.quantity.as_str() {
         "carbon_dioxide_dry" => expected_reading(&gas(), &site, row.get("air_ratio")).unwrap().carbon_dioxide_dry,

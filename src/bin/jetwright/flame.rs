@@ -74,12 +74,12 @@ fn answer(arguments: &FlameArguments) -> Result<Answer, CommandError> {
         chamber,
         flame: reactants.flame().map_err(refuse)?,
         dew_point: leaving.products.dew_point(site.ambient_pressure()),
-        leaving,
         range,
         autoignition: autoignition(gas.mixture()),
         velocity,
         // Outside its range nothing is known of scale, and the rest of the answer stands.
-        scale: reactants.scale(chamber).ok(),
+        scale: leaving.products.scale(chamber).ok(),
+        leaving,
     })
 }
 
