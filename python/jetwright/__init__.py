@@ -27,7 +27,7 @@ from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._gas import Expansion, Gas
 from ._native import __version__
-from ._sheet import Burner, Sheet, sheet
+from ._sheet import Burner, Lighting, LightingRange, Sheet, sheet
 from ._site import Site
 from ._units import (
     bar,
@@ -58,6 +58,8 @@ __all__ = [
     "Gas",
     "Head",
     "JetSize",
+    "Lighting",
+    "LightingRange",
     "OperatingPoint",
     "RangeError",
     "Sheet",

@@ -142,6 +142,35 @@ def blower_and_system(
     return axes
 
 
+def lighting_range(*, burner: Burner, damper: Any = None, axes: Any = None) -> Any:
+    """Which gauge readings light a cold chamber, and which burn only in a glowing one, against the damper left alone.
+
+    Until the file's ``[lighting]`` says where the head was seen to light, the limits of burning alone are drawn.
+    """
+    axes = _axes(axes)
+    opening = np.linspace(0.15, 1.0, 35) if damper is None else np.asarray(damper, dtype=float)
+    found = burner.lighting_range(damper=opening)
+    bottom, top = 0.1 * psi, 30.0 * psi
+    seen = bool(np.isfinite(found.cold_low).any())
+    bands = [
+        ("burns only in a glowing chamber", found.glowing_low, found.glowing_high, "0.9", None),
+        ("within the limits of burning", found.within_limits_low, found.within_limits_high, "0.75", "...."),
+    ]
+    if seen:
+        bands.append(("lights cold", found.cold_low, found.cold_high, "0.5", "////"))
+    for label, low, high, shade, hatch in bands:
+        low, high = np.clip(low, bottom, top) / psi, np.clip(high, bottom, top) / psi
+        band = axes.fill_between(opening * 100, low, high, where=np.isfinite(low), facecolor=shade, hatch=hatch, label=label)
+        band.set_edgecolor("white" if hatch else shade)
+        axes.plot(opening * 100, low, "-", color="black", linewidth=0.9)
+    axes.set(xlabel="damper left at, % open", ylabel="gauge pressure, psi", yscale="log")
+    axes.set(xlim=(opening.min() * 100, opening.max() * 100), ylim=(bottom / psi, top / psi))
+    axes.yaxis.set_major_formatter("{x:g}")
+    axes.set_title("below the bands it goes out" if seen else "limits only: this head has not been seen to light")
+    axes.legend(frameon=True, loc="lower right")
+    return axes
+
+
 def _density(burner: Burner) -> float:
     return float(burner._native.air_density)
 

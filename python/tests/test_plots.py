@@ -75,3 +75,12 @@ def test_flames_and_their_products():
     lines = {line.get_label(): line for line in axes.get_lines()}
     assert list(lines) == ["CO2", "CO", "H2", "O2"]
     assert (np.diff(lines["CO"].get_ydata()) < 0).all() and (np.diff(lines["O2"].get_ydata()) > 0).all()
+
+
+def test_the_lighting_range_against_the_damper():
+    axes = plots.lighting_range(burner=jw.Burner(BELLS), damper=np.linspace(0.2, 0.6, 5))
+    glowing, limits, cold = (line.get_ydata() for line in axes.get_lines())
+    assert (cold > limits).all() and (limits > glowing).all() and (np.diff(cold) > 0).all()
+    assert "psi" in axes.get_ylabel() and "damper" in axes.get_xlabel() and len(axes.get_legend().get_texts()) == 3
+    axes = plots.lighting_range(burner=jw.Burner(BELLS.with_name("natural-gas.toml")), damper=[0.3, 0.5])
+    assert len(axes.get_lines()) == 2 and "limits only" in axes.get_title()

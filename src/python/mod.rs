@@ -8,6 +8,7 @@ mod burning;
 mod flame;
 mod flow;
 mod gas;
+mod lighting;
 mod operands;
 mod sheet;
 mod site;
@@ -29,6 +30,8 @@ mod _native {
     use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
     #[pymodule_export]
     use super::gas::Gas;
+    #[pymodule_export]
+    use super::lighting::{lighting, lighting_known, lighting_range};
     #[pymodule_export]
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]

@@ -10,10 +10,10 @@ use super::file_error::FileError;
 use super::furnace::FurnaceBlock;
 use crate::Input;
 use crate::burner::{
-    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, Lighting, LightingRange, Lights, PortState, Unlit,
+    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Unlit,
 };
 use crate::error::{Error, Result as CheckedResult};
-use crate::quantity::{GaugePressure, Power, Temperature, Volume};
+use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
 
 /// Columns of the picture.
 pub const COLUMNS: usize = 72;
@@ -34,6 +34,8 @@ pub struct LightingBlock {
     pub turned: LightingRange,
     /// With the air turned down with the gas, the gauge below which the flame may run back.
     pub runs_back_below: Option<GaugePressure>,
+    /// The lowest and the highest fire so: what keeps a glow without running back, and what the blower feeds.
+    pub fires: Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]>,
     /// Each setting, in the file's order.
     pub settings: Vec<SettingLighting>,
     /// Settings of the picture with the damper left alone, the gauge rising by a constant factor.
@@ -111,20 +113,45 @@ pub(super) fn lighting(
                 ports: ports(burner, &conditions_of(rig, &setting.entry), setting),
             });
         }
-        let drawn = drawn(settings[largest].gauge).map(|gauge| Ok((gauge, lit(gauge, air)?)));
+        // What the gas does not allow, nothing burns at.
+        let drawn = drawn(settings[largest].gauge).map(|gauge| (gauge, lit(gauge, air).unwrap_or(NO_FLOW)));
+        let turned = burner.lighting_range(conditions, turned_air, head_constant, &chamber)?;
+        let runs_back_below = burner.runs_back_below(conditions, turned_air)?;
         Ok(LightingBlock {
             left,
             head_constant,
             chamber,
             range,
-            turned: burner.lighting_range(conditions, turned_air, head_constant, &chamber)?,
-            runs_back_below: burner.runs_back_below(conditions, turned_air)?,
+            fires: fires(burner, rig, file.air_ratio, &turned, runs_back_below),
+            turned,
+            runs_back_below,
             settings: each,
-            drawn: drawn.collect::<CheckedResult<Vec<_>>>()?,
+            drawn: drawn.collect(),
             heads: heads(burner, conditions, settings[largest].gauge, left),
         })
     };
     parts().map(Some).map_err(|error| file.refuse("head", error))
+}
+
+/// A gauge that the gas does not allow.
+const NO_FLOW: Lighting =
+    Lighting { lights: Lights::Never, goes_out: Some(GoesOut::NoFlow), air_ratio: None, pull: None, walls: None };
+
+/// The fires at both ends of what keeps a glow with the air turned down with the gas.
+fn fires(
+    burner: &Burner,
+    rig: &Assembled,
+    air_ratio: f64,
+    turned: &LightingRange,
+    runs_back_below: Option<GaugePressure>,
+) -> Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]> {
+    let span = turned.glowing?;
+    let low = runs_back_below.filter(|gauge| *gauge > span.low).unwrap_or(span.low);
+    let fire = |gauge: GaugePressure| {
+        let gas = burner.demand(&rig.conditions, gauge, air_ratio).ok()?.gas;
+        Some((gauge, rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
+    };
+    (low < span.high).then_some([fire(low)?, fire(span.high)?])
 }
 
 /// Why a setting that was seen to light cannot be believed.

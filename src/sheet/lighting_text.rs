@@ -132,10 +132,21 @@ fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) 
         _ => String::new(),
     };
     paragraph(page, "  Damper", &(text + "."));
+    if let Some([(low_at, low_gross, low_net), (high_at, high_gross, high_net)]) = block.fires {
+        let text = format!(
+            "so turned, the fire goes from {} at {} to {} at {}: 1 to {:.0}. Indicative at its lower end",
+            shop.heat(low_gross, low_net),
+            shop.gauge(low_at),
+            shop.heat(high_gross, high_net),
+            shop.gauge(high_at),
+            high_net.watts() / low_net.watts()
+        );
+        paragraph(page, "", &text);
+    }
 }
 
 /// Puts a text into a line from a column on, and says whether there was room.
-fn put(line: &mut Vec<char>, column: usize, text: &str) -> bool {
+fn put(line: &mut [char], column: usize, text: &str) -> bool {
     let end = column + text.chars().count();
     if end > COLUMNS || line[column.saturating_sub(1)..end].iter().any(|&kept| kept != ' ') {
         return false;
