@@ -84,7 +84,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
                 );
             }
             if cold.high_ends {
-                text += ". Above it the mixture is too rich and burns slowly again";
+                text += ". Above it the mixture is too rich and burns slowly again, but that end is indicative";
             }
             paragraph(page, "  Cold", &(text + "."));
         }
