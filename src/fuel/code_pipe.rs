@@ -29,7 +29,7 @@ const SLOPE_POWER: f64 = 0.206;
 ///
 /// # Errors
 ///
-/// Diameter or length out of range.
+/// Diameter, length or drop out of range.
 ///
 /// # Source
 ///
@@ -68,7 +68,7 @@ pub fn low_pressure_pipe_flow<S: Scalar>(
 ///
 /// # Errors
 ///
-/// Length or diameter out of range; [`Error::NoSolution`] without a pressure drop.
+/// Length, drop or diameter out of range; [`Error::NoSolution`] without a pressure drop.
 ///
 /// # Examples
 ///
@@ -113,6 +113,7 @@ pub fn low_pressure_pipe_mass_flow<S: Scalar>(gas: &Gas<S>, flow: ActualVolumeFl
 /// dH / (Cr L), or nought where no pressure is lost.
 fn slope<S: Scalar>(length: Length<S>, drop: PressureDifference<S>, relative_density: S, viscosity: S) -> Result<S> {
     check(Input::PipeLength, length.meters())?;
+    check(Input::PipeDrop, drop.pascals())?;
     let centipoises = viscosity * S::c(1e3);
     let factor = S::c(0.003_54 * RANKINE) * relative_density * (centipoises / relative_density).powf(S::c(0.152));
     let slope = drop.inches_of_water() / (factor * length.feet());

@@ -16,6 +16,7 @@ use jetwright::sheet::{advice, jet_key, shorten};
 use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;
+use crate::supply_arguments::{CylinderArguments, LineArguments};
 
 /// Longest argument accepted, in bytes; a path is the longest there is use for.
 const LONGEST: usize = 4096;
@@ -75,6 +76,14 @@ pub enum Command {
     /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
+    /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
+    #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
+        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\" --altitude \"1600 m\"")]
+    Cylinder(CylinderArguments),
+    /// What a low-pressure gas pipe passes, by the formula of the fuel-gas codes.
+    #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"1.049 in\" --length \"50 ft\" \
+        --drop \"0.5 inH2O\" --heat \"26 kW net\"")]
+    Line(LineArguments),
 }
 
 #[derive(Debug, Args)]
@@ -377,7 +386,7 @@ impl DrillWord {
 }
 
 /// A parser of a quantity held to the range of an input.
-fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
+pub fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
 where
     Q: Quantity + Clone + Send + Sync + 'static,
 {
