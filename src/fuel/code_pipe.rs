@@ -29,7 +29,7 @@ const SLOPE_POWER: f64 = 0.206;
 ///
 /// # Errors
 ///
-/// Diameter, length or drop out of range.
+/// Diameter, length (nought among them) or drop out of range.
 ///
 /// # Source
 ///
@@ -112,7 +112,10 @@ pub fn low_pressure_pipe_mass_flow<S: Scalar>(gas: &Gas<S>, flow: ActualVolumeFl
 
 /// dH / (Cr L), or nought where no pressure is lost.
 fn slope<S: Scalar>(length: Length<S>, drop: PressureDifference<S>, relative_density: S, viscosity: S) -> Result<S> {
-    check(Input::PipeLength, length.meters())?;
+    if check(Input::PipeLength, length.meters())? <= S::zero() {
+        // A pipe without length would pass any flow.
+        return Err(Error::OutOfRange { input: Input::PipeLength, given: 0.0 });
+    }
     check(Input::PipeDrop, drop.pascals())?;
     let centipoises = viscosity * S::c(1e3);
     let factor = S::c(0.003_54 * RANKINE) * relative_density * (centipoises / relative_density).powf(S::c(0.152));

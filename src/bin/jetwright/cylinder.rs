@@ -88,6 +88,7 @@ fn keys(store: &Store<'_>, flow: MassFlow, pressure: GaugePressure, row: &Cylind
         ("too_cold_after_s", json!(row.too_cold_after.map(|time| time.seconds()))),
         ("gas_lasts_s", json!(row.lasts.map(|time| time.seconds()))),
         ("full_lasts_s", json!(row.full_lasts.map(|time| time.seconds()))),
+        ("empty_after_s", json!(row.end.empty_after.map(|time| time.seconds()))),
         ("duration_s", json!(row.used.seconds())),
         ("end_left_kg", json!(row.end.left.kilograms())),
         ("liquid_temperature_k", json!(row.end.temperature.kelvin())),

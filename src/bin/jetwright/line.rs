@@ -21,7 +21,7 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
     let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
     let (length, drop) = (arguments.length, arguments.drop);
     if length.meters() <= 0.0 {
-        return Err(CommandError::option("length", "accepted is more than nought").into());
+        return Err(CommandError::option("length", "accepted is more than 0 m").into());
     }
     let flow =
         low_pressure_pipe_flow(arguments.diameter, length, drop, relative, viscosity).map_err(refuse("diameter"))?;
