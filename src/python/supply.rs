@@ -11,9 +11,11 @@ use crate::fuel::{Charge, Cylinder, low_pressure_pipe_flow, low_pressure_pipe_ma
 use crate::limits::{Input, check};
 use crate::quantity::{Duration, GaugePressure, Length, Mass, MassFlow, PressureDifference, Temperature};
 
-/// Steady draw, whether that is enough, seconds until too cold and until empty, gas left, liquid temperature and gauge pressure in the end, gauge
-/// pressure at first, of (draw, capacity, diameter, left, empty mass, count, need, duration), behind them the site's four
-/// inputs. What does not come within the duration is infinite.
+/// Steady draw, whether that is enough, seconds until too cold and until empty, gas left, liquid temperature and gauge
+/// pressure in the end, gauge pressure at first.
+///
+/// Of (draw, capacity, diameter, left, empty mass, count, need, duration), behind them the site's four inputs. What does not
+/// come within the duration is infinite.
 #[pyfunction]
 pub fn cylinder<'py>(
     py: Python<'py>,

@@ -32,7 +32,7 @@ pub const CYLINDERS: &[&[&str]] = &[
 pub const PIPE: [&str; 9] =
     ["line", "--gas", "natural-gas", "--diameter", "1.049 in", "--length", "50 ft", "--drop", "3 inH2O"];
 /// Heats asked of it.
-pub const PIPES: &[&[&str]] = &[&[], &["--heat", "26 kW net"], &["--heat", "3 MW net"]];
+pub const PIPES: &[&[&str]] = &[&[], &["--heat", "26 kW net"], &["--heat", "600 kW net"]];
 
 const TANK: &str = "[cylinder]\nholds = \"45 kg\"\ndiameter = \"375 mm\"\n";
 const LINE: &str = "[line]\ndiameter = \"8 mm\"\nlength = \"3 m\"\n";
