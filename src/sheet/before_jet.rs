@@ -6,9 +6,10 @@ use super::assembled::Assembled;
 use super::burner_file::BurnerFile;
 use super::file_error::FileError;
 use crate::burner::{AirSetting, Conditions};
-use crate::error::Result as CheckedResult;
+use crate::error::{Error, Result as CheckedResult};
 use crate::fuel::{Cylinder, Hose, Line, Regulator, throttled};
 use crate::gas::Gas;
+use crate::limits::Input;
 use crate::orifice::{Supply, pressure_for_heat};
 use crate::quantity::{AbsolutePressure, GaugePressure, HeatRate, MassFlow, Temperature};
 
@@ -153,6 +154,10 @@ impl Assembled {
                 None => pressure_for_heat(&self.jet, &self.gas, &self.supply(&there, open, open), heat)?,
             };
             gauge = self.reading(&there, at_jet, gas)?;
+            let most = Input::GaugePressure.range().max;
+            if gauge.pascals() > most {
+                return Err(Error::NoSolution { input: Input::PipeLength, nearest: most as f32 });
+            }
             there = self.conditions_at(conditions, gauge)?;
         }
         Ok(gauge)

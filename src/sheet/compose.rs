@@ -346,7 +346,7 @@ fn air_block(
         Ok(at_jet) => {
             let gas = burner.demand(&conditions, at_jet, air_ratio)?.gas;
             let fire = (rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas));
-            (Some(rig.reading(&conditions, at_jet, gas)?), Some(fire))
+            (rig.reading(&conditions, at_jet, gas).ok(), Some(fire))
         }
         Err(_) => (None, None),
     };

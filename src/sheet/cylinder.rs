@@ -103,8 +103,19 @@ pub struct Store<'r> {
 }
 
 impl Store<'_> {
+    /// The end of a draw, no colder than where the regulator starves and lets no more through than the wall boils.
     fn draw(&self, gas: MassFlow, time: Duration, needs: GaugePressure) -> CheckedResult<Draw> {
-        self.cylinder.draw(self.gas, self.charge, self.air, gas, time, needs.to_absolute(self.ambient))
+        let needed = needs.to_absolute(self.ambient);
+        let mut end = self.cylinder.draw(self.gas, self.charge, self.air, gas, time, needed)?;
+        if end.too_cold_after.is_some() {
+            let starves = self.gas.mixture().boiling_temperature(needed)?;
+            let coldest = if starves < self.charge.temperature { starves } else { self.charge.temperature };
+            if end.temperature < coldest {
+                end.temperature = coldest;
+                end.pressure = self.gas.mixture().saturated(coldest)?.pressure;
+            }
+        }
+        Ok(end)
     }
 
     /// Gauge pressure in them before anything is drawn.

@@ -218,8 +218,6 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_after_s", "s", 0.0, 200_000.0),
     ("_lasts_s", "s", 60.0, 1e6),
     ("cylinder_gauge_pressure_pa", "Pa", 0.0, 1.2e6),
-    // A draw that is not kept up with is taken all the same.
-    ("liquid_temperature_k", "K", 200.0, 330.0),
     ("end_gauge_pressure_pa", "Pa", -1e5, 1.2e6),
     ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
     ("_m3_per_m3", "1", 5.0, 50.0),

@@ -180,6 +180,11 @@ fn the_plan_of_the_casting_evening_asks_its_cylinder() {
         sheet["furnace"]["plan"].as_array().unwrap().iter().map(|it| it["plan_gas_kg"].as_f64().unwrap()).sum();
     assert!((number(&sheet, "/cylinder/cylinder_evening/gas_used_kg") - plan).abs() < 1e-9);
     assert_eq!(sheet["cylinder"]["cylinder_evening"]["lasts_evening"], true);
+    // Too cold, it stays where 1 bar above the 83.5 kPa boils: -28 degC, 183.5 kPa by the reference equation.
+    let cold = ("temperature = \"12 C\"", "temperature = \"-18 C\"");
+    let starved = super::furnace::evening(&[cold, ("left = \"30 kg\"", "left = \"3 kg\"")]).json();
+    let liquid = number(&starved, "/cylinder/cylinder_evening/liquid_temperature_k");
+    assert!((liquid - 245.4).abs() < 0.3, "{liquid}");
     let low = super::furnace::evening(&[("left = \"30 kg\"", "left = \"1 kg\"")]);
     assert_eq!(low.json()["cylinder"]["cylinder_evening"]["lasts_evening"], false);
     let text = answer(&["sheet", low.path()]);
@@ -225,6 +230,11 @@ fn bad_cylinders_lines_and_pipes_are_refused_by_name() {
         ("[regulator]".to_owned(), vec![], vec!["regulator.needs", "points"]),
         (LINE.replace("8 mm", "1 mm"), vec![], vec!["line.diameter", "given \"1 mm\""]),
         (format!("{LINE}outside_diameter = \"8 mm\""), vec![], vec!["line.outside_diameter", "inside"]),
+        (
+            LINE.replace("8 mm", "2 mm").replace("3 m\"", "30 m\""),
+            vec![("heat = \"26 kW net\"", "heat = \"60 kW net\"")],
+            vec!["setting[2].heat", "cannot pass so much gas"],
+        ),
         (format!("{LINE}valve_coefficient = 0.001"), vec![], vec!["line.valve_coefficient", "0.01"]),
     ] {
         let message = refused(&["sheet", bells(&sections, &changes).path()]);

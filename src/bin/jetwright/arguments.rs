@@ -16,7 +16,6 @@ use jetwright::sheet::{advice, jet_key, shorten};
 use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;
-use crate::supply_arguments::{CylinderArguments, LineArguments};
 
 /// Longest argument accepted, in bytes; a path is the longest there is use for.
 const LONGEST: usize = 4096;
@@ -78,12 +77,12 @@ pub enum Command {
     Chamber(SheetArguments),
     /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
     #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
-        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\" --altitude \"1600 m\"")]
-    Cylinder(CylinderArguments),
+        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
+    Cylinder(crate::supply_arguments::CylinderArguments),
     /// What a low-pressure gas pipe passes, by the formula of the fuel-gas codes.
-    #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"1.049 in\" --length \"50 ft\" \
-        --drop \"0.5 inH2O\" --heat \"26 kW net\"")]
-    Line(LineArguments),
+    #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"27 mm\" --length \"15 m\" \
+        --drop \"120 Pa\"")]
+    Line(crate::supply_arguments::LineArguments),
 }
 
 #[derive(Debug, Args)]
