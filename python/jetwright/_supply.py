@@ -122,7 +122,7 @@ def low_pressure_line(
     >>> import jetwright as jw
     >>> r = jw.low_pressure_line(gas="natural-gas", diameter=1.049 * jw.inch, length=50 * jw.foot, pressure_drop=3 * jw.inH2O)
     >>> round(r.volume_flow * 3600 / 0.3048**3)  # 748 ft3/h in the code's table
-    756
+    758
     """
     gas = as_gas(gas)
     values = {"diameter": diameter, "length": length, "pressure_drop": pressure_drop}
