@@ -25,10 +25,11 @@ from ._burning import (
 )
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
-from ._gas import Expansion, Gas
+from ._gas import Expansion, Gas, Saturated
 from ._native import __version__
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
+from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
 from ._units import (
     bar,
     btu_per_hour,
@@ -51,6 +52,7 @@ __all__ = [
     "Burner",
     "BurnerRun",
     "BurningRange",
+    "CylinderDraw",
     "Expansion",
     "ExpectedReading",
     "Flame",
@@ -58,8 +60,10 @@ __all__ = [
     "Gas",
     "Head",
     "JetSize",
+    "LineFlow",
     "OperatingPoint",
     "RangeError",
+    "Saturated",
     "Sheet",
     "Site",
     "__version__",
@@ -73,6 +77,7 @@ __all__ = [
     "burning_range",
     "burning_velocity",
     "cfm",
+    "cylinder",
     "deg",
     "drills",
     "expected_reading",
@@ -86,6 +91,7 @@ __all__ = [
     "inch",
     "kW",
     "lb",
+    "low_pressure_line",
     "mbar",
     "minute",
     "mm",
