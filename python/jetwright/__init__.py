@@ -25,10 +25,11 @@ from ._burning import (
 )
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
-from ._gas import Expansion, Gas
+from ._gas import Expansion, Gas, Saturated
 from ._native import __version__
 from ._sheet import Burner, Lighting, LightingRange, Sheet, sheet
 from ._site import Site
+from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
 from ._units import (
     bar,
     btu_per_hour,
@@ -51,6 +52,7 @@ __all__ = [
     "Burner",
     "BurnerRun",
     "BurningRange",
+    "CylinderDraw",
     "Expansion",
     "ExpectedReading",
     "Flame",
@@ -60,8 +62,10 @@ __all__ = [
     "JetSize",
     "Lighting",
     "LightingRange",
+    "LineFlow",
     "OperatingPoint",
     "RangeError",
+    "Saturated",
     "Sheet",
     "Site",
     "__version__",
@@ -75,6 +79,7 @@ __all__ = [
     "burning_range",
     "burning_velocity",
     "cfm",
+    "cylinder",
     "deg",
     "drills",
     "expected_reading",
@@ -88,6 +93,7 @@ __all__ = [
     "inch",
     "kW",
     "lb",
+    "low_pressure_line",
     "mbar",
     "minute",
     "mm",

@@ -40,6 +40,16 @@ NAMES = {
     "oxygen in the flue gas": "oxygen",
     "carbon monoxide in the flue gas": "carbon_monoxide",
     "fitting loss coefficient": "resistance",
+    "gas in the cylinder": "left",
+    "cylinder diameter": "diameter",
+    "empty cylinder": "empty_mass",
+    "number of cylinders": "count",
+    "gas drawn": "draw",
+    "pressure the regulator needs": "needs",
+    "duration": "duration",
+    "pipe diameter": "diameter",
+    "pipe length": "length",
+    "pressure drop of the pipe": "pressure_drop",
 }
 
 

@@ -78,7 +78,7 @@ def burning_range(
         raise ValueError(f"standard is {standard!r}, accepted are {', '.join(map(repr, _STANDARDS))}")
     values = {"temperature": temperature, **_site_values(site)}
     rows = answer(lambda *args: _native.burning_range(gas._native, _STANDARDS[standard], *args), values, invalid, 5)
-    return BurningRange(*rows[:4], lights_itself=rows[4] == 1.0)
+    return BurningRange._make([*rows[:4], rows[4] == 1.0])
 
 
 def burning_velocity(

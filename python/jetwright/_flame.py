@@ -83,4 +83,4 @@ def flame(
         "humidity": site.humidity,
     }
     rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, _FIRST + len(_PRODUCTS))
-    return Flame(*rows[:_FIRST], products=dict(zip(_PRODUCTS, rows[_FIRST:])))
+    return Flame._make([*rows[:_FIRST], dict(zip(_PRODUCTS, rows[_FIRST:]))])

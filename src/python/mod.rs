@@ -12,6 +12,7 @@ mod lighting;
 mod operands;
 mod sheet;
 mod site;
+mod supply;
 
 use pyo3::prelude::*;
 
@@ -36,6 +37,8 @@ mod _native {
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::supply::{cylinder, low_pressure_line};
 
     use super::*;
 

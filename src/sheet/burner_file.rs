@@ -14,6 +14,7 @@ use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
 use super::read_furnace::{FurnaceEntry, read_furnace};
 use super::read_lighting::{LightingEntry, read_lighting};
+use super::read_supply::{SupplyEntry, read_supply};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
@@ -59,6 +60,8 @@ pub struct BurnerFile {
     pub lighting: Option<LightingEntry>,
     /// What is around the fire and in it, if described.
     pub furnace: Option<FurnaceEntry>,
+    /// What lies before the jet.
+    pub supply: SupplyEntry,
     /// Where every field stands.
     pub places: Places,
 }
@@ -117,6 +120,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
     let lighting = read_lighting(&root, blower.is_some() && head.is_some(), damper.is_some(), furnace.is_some())?;
+    let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
     Ok(BurnerFile {
@@ -134,6 +138,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         settings,
         lighting,
         furnace,
+        supply,
         places,
     })
 }
@@ -178,11 +183,12 @@ fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
 
 fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, FileError> {
     let kind = gas.required("kind").text(200)?.into();
-    let temperature = ranged(&gas, "temperature", Input::GasTemperature)?.unwrap_or(air_temperature);
+    let given: Option<Temperature> = ranged(&gas, "temperature", Input::GasTemperature)?;
+    let temperature = given.unwrap_or(air_temperature);
     let price = ranged(&gas, "price", Input::Price)?;
     let currency = optional(&gas, "currency", |field| field.text(8))?.unwrap_or("$").into();
     gas.finish()?;
-    Ok(GasEntry { kind, temperature, price, currency })
+    Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
 fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {

@@ -10,6 +10,7 @@ use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
 use super::lighting_caution::LightingCaution;
 use super::shop::Shop;
+use super::supply_caution::SupplyCaution;
 use crate::combustion::{AirNeed, leanest_air_ratio};
 use crate::gas::NEAR_CONDENSING;
 use crate::orifice::{DrillList, Supply};
@@ -137,6 +138,8 @@ pub enum Caution {
     Furnace(FurnaceCaution),
     /// What the numbers of lighting warn of.
     Lighting(LightingCaution),
+    /// What the cylinder's and the line's numbers warn of.
+    Supply(SupplyCaution),
     /// Sea-level settings mislead here.
     Altitude {
         /// What an air ratio of 1 set at sea level becomes.
@@ -145,21 +148,14 @@ pub enum Caution {
 }
 
 /// Every caution the numbers call for, the dangerous first.
-pub fn cautions(
-    rig: &Assembled,
-    settings: &[Setting],
-    air: Option<&AirBlock>,
-    furnace: Vec<FurnaceCaution>,
-    lighting: Vec<LightingCaution>,
-) -> Vec<Caution> {
+pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>, others: Vec<Caution>) -> Vec<Caution> {
     let mut found = vec![];
     let leanest = leanest_air_ratio(&rig.gas, &rig.site);
     for setting in settings {
         of_setting(setting, leanest, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
-    found.extend(furnace.into_iter().map(Caution::Furnace));
-    found.extend(lighting.into_iter().map(Caution::Lighting));
+    found.extend(others);
     found.sort_by_key(Caution::rank);
     found
 }
@@ -272,6 +268,7 @@ impl Caution {
             Caution::Altitude { .. } => "altitude",
             Caution::Furnace(caution) => caution.key(),
             Caution::Lighting(caution) => caution.key(),
+            Caution::Supply(caution) => caution.key(),
         }
     }
 
@@ -291,6 +288,7 @@ impl Caution {
             | Caution::BackPressure { setting, .. }
             | Caution::SlowJet { setting, .. } => Some(setting),
             Caution::Lighting(caution) => Some(caution.setting()),
+            Caution::Supply(caution) => caution.setting(),
             _ => None,
         }
     }
@@ -307,6 +305,7 @@ impl Caution {
             Caution::Altitude { .. } => 6,
             Caution::Furnace(caution) => caution.rank(),
             Caution::Lighting(caution) => caution.rank(),
+            Caution::Supply(caution) => caution.rank(),
             Caution::BackPressure { .. } | Caution::DamperNearlyShut { .. } => 7,
             Caution::UnmeasuredTip { .. } => 8,
             Caution::SlowJet { .. } | Caution::ShortBore { .. } | Caution::NarrowApproach { .. } => 9,
@@ -332,6 +331,7 @@ impl Caution {
             Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
             Caution::Furnace(caution) => caution.number(shop),
             Caution::Lighting(caution) => caution.number(),
+            Caution::Supply(caution) => caution.number(shop),
             _ => None,
         }
     }
@@ -396,6 +396,7 @@ impl Caution {
             ),
             Caution::Furnace(caution) => caution.text(),
             Caution::Lighting(caution) => caution.text(),
+            Caution::Supply(caution) => caution.text(),
             Caution::Altitude { air_ratio } => {
                 format!("settings copied from sea level go wrong here: air ratio 1 becomes {air_ratio:.2}")
             }

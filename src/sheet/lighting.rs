@@ -8,6 +8,7 @@ use super::burner_file::BurnerFile;
 use super::compose::{Setting, conditions_of};
 use super::file_error::FileError;
 use super::furnace::FurnaceBlock;
+use super::lighting_gauge::Known;
 use crate::Input;
 use crate::burner::{
     AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Unlit,
@@ -24,10 +25,10 @@ const LOWEST_DRAWN: f64 = 800.0;
 pub struct LightingBlock {
     /// The opening the damper is left at; 1 without a damper.
     pub left: f64,
-    /// How many times the gradient of a plain port this head's flames bear; none until a lighting setting was seen.
-    pub head_constant: Option<f64>,
-    /// What is known of the chamber.
-    pub chamber: Glow,
+    /// How cold the gas of the largest setting comes; the ranges are worked out with it.
+    pub gas_temperature: Temperature,
+    /// The head's constant, none until a lighting setting was seen, and the chamber.
+    pub known: Known,
     /// The range with the damper left alone.
     pub range: LightingRange,
     /// The range with the air turned down with the gas, at the file's air ratio.
@@ -84,50 +85,47 @@ pub(super) fn lighting(
     furnace: Option<&FurnaceBlock>,
 ) -> Result<Option<LightingBlock>, FileError> {
     let Some(burner) = &rig.burner else { return Ok(None) };
-    let conditions = &rig.conditions;
-    let left = opening_of(&settings[largest]);
-    let chamber = chamber(file, furnace);
-    let entry = file.lighting.as_ref();
-    let head_constant = match entry.and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper))) {
-        Some((gauge, damper)) => {
-            let seen = AirSetting::Opening(damper.unwrap_or(left));
-            let constant = burner.head_constant(conditions, gauge, seen);
-            Some(constant.map_err(|error| file.refuse("lighting.lights_at", seen_words(&error)))?)
-        }
-        None => None,
-    };
+    let main = &settings[largest];
+    // The gas is as cold as at the largest setting, whatever the gauge.
+    let conditions = Conditions { gas_temperature: main.gas_temperature, ..rig.conditions };
+    let left = opening_of(main);
+    let mut known = Known { head_constant: None, chamber: chamber(file, furnace) };
+    let seen = file.lighting.as_ref().and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper)));
+    if let Some((gauge, damper)) = seen {
+        let air = AirSetting::Opening(damper.unwrap_or(left));
+        let constant = rig
+            .lit_at_jet(&conditions, gauge, air)
+            .and_then(|at_jet| burner.head_constant(&conditions, at_jet, air))
+            .map_err(|error| file.refuse("lighting.lights_at", seen_words(&error)))?;
+        known.head_constant = Some(constant);
+    }
     let air = AirSetting::Opening(left);
-    let lit = |gauge, air| burner.lighting(conditions, gauge, air, head_constant, &chamber);
     // A gas whose limits are not known has no lighting to tell of.
-    let Ok(range) = burner.lighting_range(conditions, air, head_constant, &chamber) else { return Ok(None) };
+    let Ok(range) = rig.lighting_range(&conditions, air, &known) else { return Ok(None) };
     let turned_air = AirSetting::Ratio(file.air_ratio);
     let parts = || -> CheckedResult<LightingBlock> {
         let mut each = vec![];
         for setting in settings {
-            each.push(SettingLighting {
-                lighting: lit(setting.gauge, AirSetting::Opening(opening_of(setting)))?,
-                is_left: (opening_of(setting) - left).abs() < 0.005,
-                unlit: chamber
-                    .volume
-                    .and_then(|volume| burner.unlit(conditions, setting.gauge, opening_of(setting), volume).ok()),
-                ports: ports(burner, &conditions_of(rig, &setting.entry), setting),
-            });
+            each.push(setting_lighting(burner, rig, setting, left, &known)?);
         }
-        // What the gas does not allow, nothing burns at.
-        let drawn = drawn(settings[largest].gauge).map(|gauge| (gauge, lit(gauge, air).unwrap_or(NO_FLOW)));
-        let turned = burner.lighting_range(conditions, turned_air, head_constant, &chamber)?;
-        let runs_back_below = burner.runs_back_below(conditions, turned_air)?;
+        // What the gas or the line does not allow, nothing burns at.
+        let drawn =
+            drawn(main.gauge).map(|gauge| (gauge, rig.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
+        let turned = rig.lighting_range(&conditions, turned_air, &known)?;
+        let runs_back_below = burner
+            .runs_back_below(&conditions, turned_air)?
+            .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
         Ok(LightingBlock {
             left,
-            head_constant,
-            chamber,
+            gas_temperature: main.gas_temperature,
+            known,
             range,
-            fires: fires(burner, rig, file.air_ratio, &turned, runs_back_below),
+            fires: fires(burner, rig, &conditions, file.air_ratio, &turned, runs_back_below),
             turned,
             runs_back_below,
             settings: each,
             drawn: drawn.collect(),
-            heads: heads(burner, conditions, settings[largest].gauge, left),
+            heads: heads(burner, &conditions, main.at_jet, left),
         })
     };
     parts().map(Some).map_err(|error| file.refuse("head", error))
@@ -141,6 +139,7 @@ const NO_FLOW: Lighting =
 fn fires(
     burner: &Burner,
     rig: &Assembled,
+    conditions: &Conditions,
     air_ratio: f64,
     turned: &LightingRange,
     runs_back_below: Option<GaugePressure>,
@@ -148,7 +147,8 @@ fn fires(
     let span = turned.glowing?;
     let low = runs_back_below.filter(|gauge| *gauge > span.low).unwrap_or(span.low);
     let fire = |gauge: GaugePressure| {
-        let gas = burner.demand(&rig.conditions, gauge, air_ratio).ok()?.gas;
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(air_ratio)).ok()?;
+        let gas = burner.demand(conditions, at_jet, air_ratio).ok()?.gas;
         Some((gauge, rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
     };
     (low < span.high).then_some([fire(low)?, fire(span.high)?])
@@ -187,9 +187,24 @@ fn chamber(file: &BurnerFile, furnace: Option<&FurnaceBlock>) -> Glow {
     }
 }
 
-fn ports(burner: &Burner, conditions: &Conditions, setting: &Setting) -> Option<PortState> {
-    let running = setting.air.as_ref().and_then(|air| air.running)?;
-    burner.port_state(conditions, &running).ok()
+fn setting_lighting(
+    burner: &Burner,
+    rig: &Assembled,
+    setting: &Setting,
+    left: f64,
+    known: &Known,
+) -> CheckedResult<SettingLighting> {
+    let opening = opening_of(setting);
+    let conditions = Conditions { gas_temperature: setting.gas_temperature, ..conditions_of(rig, &setting.entry) };
+    let air = AirSetting::Opening(opening);
+    let running = setting.air.as_ref().and_then(|air| air.running);
+    let volume = known.chamber.volume;
+    Ok(SettingLighting {
+        lighting: burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?,
+        is_left: (opening - left).abs() < 0.01,
+        unlit: volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok()),
+        ports: running.and_then(|running| burner.port_state(&conditions, &running).ok()),
+    })
 }
 
 /// The gauge readings of the picture.

@@ -72,9 +72,9 @@ pub fn lighting_json(sheet: &Sheet) -> Value {
     let Some(block) = &sheet.lighting else { return Value::Null };
     json!({
         "damper_left": sheet.file.damper.map(|_| block.left),
-        "head_constant": block.head_constant,
-        "lighting_volume_m3": block.chamber.volume.map(|volume| volume.cubic_meters()),
-        "glow_loss_w": block.chamber.loss.map(|loss| loss.watts()),
+        "head_constant": block.known.head_constant,
+        "lighting_volume_m3": block.known.chamber.volume.map(|volume| volume.cubic_meters()),
+        "glow_loss_w": block.known.chamber.loss.map(|loss| loss.watts()),
         "damper_left_range": range(&block.range),
         "air_turned_down_range": range(&block.turned),
         "runs_back_below_pa": block.runs_back_below.map(|gauge| gauge.pascals()),

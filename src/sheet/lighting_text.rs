@@ -55,7 +55,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
          turning down only the gas thins the fire until it goes out."
     );
     paragraph(page, "  Why", &text);
-    match (&block.range.within_limits, &block.range.cold, block.head_constant) {
+    match (&block.range.within_limits, &block.range.cold, block.known.head_constant) {
         (None, ..) => paragraph(page, "  Cold", "no gauge makes a mixture that burns cold with this damper"),
         (Some(limits), _, None) => {
             let text = format!(
@@ -99,7 +99,7 @@ fn glowing(page: &mut String, block: &LightingBlock, shop: &Shop) {
         paragraph(page, "  Hot", "no gauge keeps the chamber glowing with this damper");
         return;
     };
-    let loss = match block.chamber.loss {
+    let loss = match block.known.chamber.loss {
         Some(loss) => format!("it loses {:.1} kW then", loss.watts() / 1e3),
         None => "what it loses is not known, so this is the least it can be".to_string(),
     };
@@ -119,7 +119,7 @@ fn glowing(page: &mut String, block: &LightingBlock, shop: &Shop) {
 
 fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let ratio = Shop::ratio(sheet.file.air_ratio);
-    let mut text = match (&block.turned.cold, block.head_constant) {
+    let mut text = match (&block.turned.cold, block.known.head_constant) {
         (Some(cold), _) => {
             format!("with the air turned down with the gas (air ratio {ratio}) it lights cold {}", stretch(cold, shop))
         }
@@ -197,7 +197,7 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
     let glowing: Vec<char> =
         block.drawn.iter().map(|(_, lighting)| if lighting.walls.is_some() { '=' } else { '.' }).collect();
     drawn_line(page, "glowing chamber", &glowing);
-    let lit = if block.head_constant.is_some() { '#' } else { '?' };
+    let lit = if block.known.head_constant.is_some() { '#' } else { '?' };
     let cold: Vec<char> = block
         .drawn
         .iter()
@@ -222,7 +222,7 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
     for line in &marks {
         drawn_line(page, "", line);
     }
-    let cold = if block.head_constant.is_some() {
+    let cold = if block.known.head_constant.is_some() {
         "# lights, - within the limits but the flames let go"
     } else {
         "? within the limits: it may light"
@@ -255,7 +255,7 @@ fn settings(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop
 
 fn cold_words(block: &LightingBlock, found: &SettingLighting) -> String {
     match found.lighting.goes_out {
-        None if block.head_constant.is_some() => "lights",
+        None if block.known.head_constant.is_some() => "lights",
         None => "may light",
         Some(GoesOut::TooLean) => "goes out: too lean",
         Some(GoesOut::TooRich) => "goes out: too rich",
@@ -282,7 +282,7 @@ fn seconds(time: Option<Duration>) -> String {
 
 fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let (Some(volume), Some(changes)) =
-        (block.chamber.volume, block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.changes))
+        (block.known.chamber.volume, block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.changes))
     else {
         paragraph(page, "  Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
         return;
@@ -354,7 +354,7 @@ fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         "Gradients are those of the speed at a hole's rim, 1/s. A flame runs back where that is too flat, and has done so \
          at three times the gradient said; a hole of the last column stops it while the head is cold. Indicative.",
     );
-    if let Some(constant) = block.head_constant {
+    if let Some(constant) = block.known.head_constant {
         let text = format!(
             "By the lighting you saw, this head's flames bear {constant:.0} times the gradient of a plain port's before \
              they let go."

@@ -8,6 +8,7 @@ mod keys;
 mod lighting;
 mod numbers;
 mod output;
+mod supply;
 
 use std::process::{Command, Output};
 
