@@ -13,6 +13,8 @@ pub const JETWRIGHT_ROWS: usize = 17;
 /// Words of a `JetwrightTable`.
 pub const JETWRIGHT_TABLE_WORDS: usize = 39;
 
+const _: () = assert!(JETWRIGHT_ROWS == crate::control::USUAL_ROWS);
+
 pub(super) type Table = SetpointTable<JETWRIGHT_ROWS, f32>;
 
 /// A table of settings, made by `jetwright_table_read`. Its words are not for reading.

@@ -29,5 +29,5 @@ pub use image::ImageError;
 pub use position::Travel;
 pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 pub use sequence::{Event, State};
-pub use setpoints::{InterpolationBound, Setpoint, SetpointTable};
+pub use setpoints::{InterpolationBound, Setpoint, SetpointTable, USUAL_ROWS};
 pub use totals::Totals;

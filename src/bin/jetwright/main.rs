@@ -11,6 +11,7 @@ mod flow;
 mod jet;
 mod lining;
 mod output;
+mod setpoints;
 mod sheet;
 mod work;
 
@@ -45,6 +46,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Setpoints(arguments) => setpoints::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),
