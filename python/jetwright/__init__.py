@@ -15,10 +15,11 @@ from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
-from ._gas import Expansion, Gas
+from ._gas import Expansion, Gas, Saturated
 from ._native import __version__
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
+from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
 from ._units import (
     bar,
     btu_per_hour,
@@ -40,14 +41,17 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "CylinderDraw",
     "Expansion",
     "Flame",
     "FlowResult",
     "Gas",
     "Head",
     "JetSize",
+    "LineFlow",
     "OperatingPoint",
     "RangeError",
+    "Saturated",
     "Sheet",
     "Site",
     "__version__",
@@ -57,6 +61,7 @@ __all__ = [
     "bore_for_heat",
     "btu_per_hour",
     "cfm",
+    "cylinder",
     "deg",
     "drills",
     "flame",
@@ -68,6 +73,7 @@ __all__ = [
     "inch",
     "kW",
     "lb",
+    "low_pressure_line",
     "mbar",
     "minute",
     "mm",

@@ -36,6 +36,16 @@ NAMES = {
     "damper opening": "damper",
     "chamber temperature": "chamber_temperature",
     "fitting loss coefficient": "resistance",
+    "gas in the cylinder": "left",
+    "cylinder diameter": "diameter",
+    "empty cylinder": "empty_mass",
+    "number of cylinders": "count",
+    "gas drawn": "draw",
+    "pressure the regulator needs": "needs",
+    "duration": "duration",
+    "pipe diameter": "diameter",
+    "pipe length": "length",
+    "pressure drop of the pipe": "pressure_drop",
 }
 
 

@@ -10,6 +10,7 @@ mod gas;
 mod operands;
 mod sheet;
 mod site;
+mod supply;
 
 use pyo3::prelude::*;
 
@@ -28,6 +29,8 @@ mod _native {
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::supply::{cylinder, low_pressure_line};
 
     use super::*;
 
