@@ -13,6 +13,16 @@ Arrays in, arrays out: every numeric argument broadcasts. Process control only, 
 
 from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
+from ._burning import (
+    BurningRange,
+    ExpectedReading,
+    air_ratio_from_oxygen,
+    autoignition,
+    burning_range,
+    burning_velocity,
+    expected_reading,
+    fire_character,
+)
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._gas import Expansion, Gas, Saturated
@@ -41,8 +51,10 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "BurningRange",
     "CylinderDraw",
     "Expansion",
+    "ExpectedReading",
     "Flame",
     "FlowResult",
     "Gas",
@@ -57,13 +69,19 @@ __all__ = [
     "__version__",
     "air_needed",
     "air_ratio",
+    "air_ratio_from_oxygen",
+    "autoignition",
     "bar",
     "bore_for_heat",
     "btu_per_hour",
+    "burning_range",
+    "burning_velocity",
     "cfm",
     "cylinder",
     "deg",
     "drills",
+    "expected_reading",
+    "fire_character",
     "flame",
     "flow",
     "foot",

@@ -4,6 +4,7 @@
 //! arguments, labels, plots) stands in `python/jetwright`.
 
 mod air;
+mod burning;
 mod flame;
 mod flow;
 mod gas;
@@ -19,6 +20,10 @@ use pyo3::prelude::*;
 mod _native {
     #[pymodule_export]
     use super::air::{Blower, Head, air_needed, air_ratio};
+    #[pymodule_export]
+    use super::burning::{
+        air_ratio_of_reading, autoignition, burning_range, burning_velocity, expected_reading, fire_character,
+    };
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
