@@ -7,8 +7,10 @@ from typing import Any, Callable, Mapping
 
 import numpy as np
 
-#: What the core calls its inputs, by the argument that fills them.
-NAMES = {
+_OPENINGS = tuple(f"openings[{number}]" for number in range(6))
+_LAYERS = tuple(f"layers[{number}]" for number in range(6))
+#: What the core calls its inputs, by the argument that fills them, or by those that can.
+NAMES: dict[str, str | tuple[str, ...]] = {
     "gauge pressure": "gauge_pressure",
     "back pressure": "back_pressure",
     "gas temperature": "gas_temperature",
@@ -22,20 +24,37 @@ NAMES = {
     "approach ratio": "approach_diameter",
     "discharge coefficient": "discharge_coefficient",
     "number of jets": "jets",
-    "heat": "heat",
+    "heat": ("heat", "fire"),
     "altitude": "altitude",
     "station pressure": "station_pressure",
     "sea-level pressure": "sea_level_pressure",
-    "air temperature": "air_temperature",
+    "air temperature": ("air_temperature", "start", "room"),
     "relative humidity": "humidity",
     "air ratio": "air_ratio",
     "air ratio of the flame": "air_ratio",
     "mixture temperature": "mixture_temperature",
     "temperature of the products": "chamber_temperature",
-    "air flow": "flow",
+    "air flow": ("flow", "leak"),
     "damper opening": "damper",
-    "chamber temperature": "chamber_temperature",
+    "chamber temperature": ("chamber_temperature", "hot_face", "down_to", "cold_face", "passing_temperature", "temperature"),
     "fitting loss coefficient": "resistance",
+    "layer thickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
+    "wall area": ("area", *_OPENINGS, "crucible_area"),
+    "panel size": ("inner_radius", "length", "height", "spacing", "leg", "spread"),
+    "area of the panels that close the chamber": "panels",
+    "emissivity": "emissivity",
+    "flue above chamber": "flue_excess",
+    "available heat": "chamber_temperature",
+    "duration": "held",
+    "mass of the work": ("mass", "crucible_mass", "bag"),
+    "size of the work": ("plate", "bar"),
+    "work temperature": ("target", "start", "temperature"),
+    "film coefficient": "film_coefficient",
+    "material density": "dry_density",
+    "mole fraction": ("water", "margin"),
+    "draught height": "height",
+    "exhaust opening": "area",
+    "share of the room's air": "limit",
 }
 
 
@@ -102,10 +121,26 @@ def check_invalid(invalid: str) -> None:
         raise ValueError(f'invalid must be "raise" or "nan", not {invalid!r}')
 
 
+def _argument(name: str, given: float, flat: int, shape: tuple[int, ...], values: dict[str, Any]) -> str:
+    """The argument behind a name of the core: of those that can fill it, the one that holds the value given."""
+    names = NAMES.get(name, name)
+    if isinstance(names, str):
+        return names
+    there = [candidate for candidate in values if candidate in names or candidate.startswith("panels[")]
+    there.sort(key=lambda candidate: names.index(candidate) if candidate in names else len(names))
+    for candidate in there:
+        held = np.broadcast_to(np.asarray(values[candidate], dtype=np.float64), shape).ravel()[flat]
+        if np.float32(held) == np.float32(given) or (np.isnan(given) and not np.isfinite(held)):
+            return candidate
+    return there[0] if there else names[0]
+
+
 def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], values: dict[str, Any]) -> RangeError:
     """The error of the first element without an answer."""
     flat, name, value, message = told
-    argument = NAMES.get(name, name) if name else next((n for n in ("gauge_pressure", "pressure") if n in values), None)
+    argument = _argument(name, value, flat, shape, values) if name else None
+    if argument is None and not name:
+        argument = next((n for n in ("gauge_pressure", "pressure") if n in values), None)
     if argument not in values and "heat" in values:
         argument = "heat"
     index = tuple(int(place) for place in np.unravel_index(flat, shape)) if shape else ()

@@ -6,10 +6,13 @@
 mod air;
 mod flame;
 mod flow;
+mod furnace;
 mod gas;
+mod material;
 mod operands;
 mod sheet;
 mod site;
+mod work;
 
 use pyo3::prelude::*;
 
@@ -23,11 +26,19 @@ mod _native {
     #[pymodule_export]
     use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
     #[pymodule_export]
+    use super::furnace::{chamber, cool_down, evening, wall, warm_up};
+    #[pymodule_export]
     use super::gas::Gas;
+    #[pymodule_export]
+    use super::material::{Material, Substance, autoignition_temperature, materials, steels, substances};
     #[pymodule_export]
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::work::{
+        anchor_count, castable, draught, drying_steps, fresh_air, lining, monoxide_limits, opening, sling_pull, work,
+    };
 
     use super::*;
 
