@@ -36,7 +36,7 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "temperature of the products": "chamber_temperature",
     "air flow": ("flow", "leak"),
     "damper opening": "damper",
-    "chamber temperature": ("chamber_temperature", "hot_face", "down_to", "cold_face", "passing_temperature", "temperature"),
+    "chamber temperature": ("down_to", "chamber_temperature", "hot_face", "cold_face", "passing_temperature", "temperature"),
     "fitting loss coefficient": "resistance",
     "layer thickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
     "wall area": ("area", *_OPENINGS, "crucible_area"),
@@ -160,6 +160,7 @@ def evaluate(
     """
     check_invalid(invalid)
     prepared, shape = operands(values)
+    marked = np.zeros((), dtype=bool)
     for name, or_zero in signs.items():
         array = as_float64(name, values[name])
         bad = ~(np.isfinite(array) & ((array >= 0.0) if or_zero else (array > 0.0)))
@@ -168,12 +169,14 @@ def evaluate(
                 place = int(np.broadcast_to(bad, shape).argmax())
                 told = (place, name, float("nan"), f"must be a finite number {'not below' if or_zero else 'above'} zero")
                 raise refuse(told, shape, values)
-            values = {**values, name: np.where(bad, np.nan, array)}
-            prepared, shape = operands(values)
+            marked = marked | bad
     columns, told = native(prepared, list(shape))
     if told is not None and invalid == "raise":
         raise refuse(told, shape, values)
-    return columns.reshape((rows, *shape)), shape
+    columns = columns.reshape((rows, *shape))
+    if marked.any():
+        columns[:, np.broadcast_to(marked, shape)] = np.nan
+    return columns, shape
 
 
 def answer(

@@ -130,7 +130,7 @@ def _wall(
     materials = [as_material(material)._native for material, _ in pairs]
     thicknesses = [thickness for _, thickness in pairs] + [0.0] * (_LAYER_CAP - len(pairs))
     values |= {f"layers[{number}]": thickness for number, thickness in enumerate(thicknesses)}
-    values |= {"air_temperature": site.air_temperature, "ambient_pressure": site.ambient_pressure}
+    values |= site._values
     return materials, code, _FACINGS.index(facing), values
 
 
@@ -223,7 +223,7 @@ def wall(
         "depth": 0.0 if depth is None else depth,
     }
     flags = (cold_face is not None, depth is not None)
-    native = lambda *args: _native.wall(materials, (body, facing_code, 0), flags, *args)  # noqa: E731
+    native = lambda *args: _native.wall(materials, (body, facing_code, 0, site._kind), flags, *args)  # noqa: E731
     rows = answer(native, values, invalid, 11)
     faces = tuple(rows[2 : 3 + len(materials)])
     return Wall(rows[0], rows[1], faces, faces[-1], _whole(rows[9]), None if depth is None else rows[10])
@@ -300,11 +300,11 @@ def chamber(
 def _fired(
     layers: _Layers, area: Any, inner_radius: Any, length: Any, height: Any, emissivity: Any, facing: str, site: Site,
     openings: Sequence[Any], flue_excess: Any, air_ratio: Any,
-) -> tuple[list[Any], tuple[int, int, int], dict[str, Any]]:  # fmt: skip
+) -> tuple[list[Any], tuple[int, int, int, int], dict[str, Any]]:  # fmt: skip
     """Materials, codes and inputs of a chamber with its fire."""
     materials, body, facing_code, values = _wall(layers, area, inner_radius, length, height, emissivity, facing, site)
     count, holes = _openings(openings, flue_excess)
-    return materials, (body, facing_code, count), values | holes | {"air_ratio": air_ratio, "humidity": site.humidity}
+    return materials, (body, facing_code, count, site._kind), values | holes | {"air_ratio": air_ratio}
 
 
 def warm_up(
@@ -411,7 +411,7 @@ def cool_down(
     materials, body, facing_code, values = _wall(layers, area, inner_radius, length, height, emissivity, facing, site)
     count, holes = _openings(openings, 0.0)
     values |= holes | {"chamber_temperature": chamber_temperature, "held": held, "down_to": down_to, "air_flow": air_flow}
-    native = lambda *args: _native.cool_down(materials, (body, facing_code, count), *args)  # noqa: E731
+    native = lambda *args: _native.cool_down(materials, (body, facing_code, count, site._kind), *args)  # noqa: E731
     return Leg(*answer(native, values, invalid, len(Leg._fields), {"air_flow": True}))
 
 
@@ -559,7 +559,7 @@ def evening(
     for number, step in enumerate(kept):
         if not np.isfinite(step.numbers).all() or min(step.numbers) < 0.0:
             raise ValueError(f"steps[{number}]: every number must be finite and not below zero, {step.numbers} was given")
-        told.append((_KINDS.index(step.kind), step.numbers, inputs[-2] if step.air_ratio is None else float(step.air_ratio)))
+        told.append((_KINDS.index(step.kind), step.numbers, inputs[-1] if step.air_ratio is None else float(step.air_ratio)))
     return Evening(kept, *_native.evening(as_gas(gas)._native, materials, codes, inputs, told))
 
 

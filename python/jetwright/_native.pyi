@@ -48,7 +48,7 @@ __version__: str
 _Operands = Sequence[tuple[NDArray[np.float64], Sequence[int]]]
 _Told = tuple[int, str | None, float, str]
 _Answer = tuple[NDArray[np.float64], _Told | None]
-_Codes = tuple[int, int, int]
+_Codes = tuple[int, int, int, int]
 _Points = Sequence[tuple[float, float]]
 
 def site(kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...

@@ -14,24 +14,27 @@ use crate::error::Result as CheckedResult;
 use crate::furnace::warming::{Leg, Warming};
 use crate::furnace::{self, AvailableHeat, Balance, Body, Chamber, Facing, Layer, Opening, Surroundings, Wall};
 use crate::gas::Gas as CoreGas;
-use crate::quantity::{
-    AbsolutePressure, Area, Duration, Length, MassFlow, NetHeatRate, Power, Temperature, TemperatureDifference,
-};
+use crate::quantity::{Area, Duration, Length, MassFlow, NetHeatRate, Power, Temperature, TemperatureDifference};
 use crate::site::Site;
 
 /// Inputs of a wall: three measures of its body, height and emissivity of its outside, six thicknesses (those beyond
-/// the layers unused), air temperature, ambient pressure.
-const WALL: usize = 13;
+/// the layers unused), the site's four.
+const WALL: usize = 15;
 /// Inputs of a chamber: the wall's, six openings (those beyond the count unused), flue above chamber.
 const CHAMBER: usize = WALL + furnace::OPENING_CAP + 1;
-/// Behind them, where gas burns: air ratio and the air's humidity.
-const FIRED: usize = CHAMBER + 2;
+/// Behind them, where gas burns: the air ratio.
+const FIRED: usize = CHAMBER + 1;
 
-/// What no array holds: the body (0 flat, 1 round), where the outside faces (0 side, 1 up, 2 down), openings.
-type Codes = (u8, u8, usize);
+/// What no array holds: the body (0 flat, 1 round), where the outside faces (0 side, 1 up, 2 down), openings, and the
+/// site's kind.
+type Codes = (u8, u8, usize, u8);
 
 fn cores(materials: &[PyRef<'_, Material>]) -> Vec<furnace::Material> {
     materials.iter().map(|material| material.core.clone()).collect()
+}
+
+fn site_of(codes: Codes, inputs: &[f64]) -> CheckedResult<Site> {
+    super::site::one(codes.3, inputs[11], inputs[12], inputs[13], inputs[14])
 }
 
 fn wall_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> CheckedResult<(Wall, Surroundings)> {
@@ -50,9 +53,9 @@ fn wall_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> Che
         1 => Facing::Up,
         _ => Facing::Down,
     };
-    let air = Temperature::from_kelvin(inputs[11]);
-    let pressure = AbsolutePressure::from_pascals(inputs[12]);
-    let room = Surroundings { emissivity: inputs[4], facing, ..Surroundings::shell(air, pressure, meters(inputs[3])) };
+    let site = site_of(codes, inputs)?;
+    let room = Surroundings::shell(site.air_temperature(), site.ambient_pressure(), meters(inputs[3]));
+    let room = Surroundings { emissivity: inputs[4], facing, ..room };
     Ok((Wall::new(&layers, body)?, room.checked()?))
 }
 
@@ -68,15 +71,18 @@ fn chamber_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> 
 }
 
 /// The available heat of the gas in the air of an element, kept while the air stays the same.
-fn available_of(gas: &CoreGas, inputs: &[f64], kept: &mut Kept<AvailableHeat>) -> CheckedResult<AvailableHeat> {
-    let state = [inputs[11], inputs[12], inputs[CHAMBER], inputs[CHAMBER + 1]];
+fn available_of(
+    gas: &CoreGas,
+    codes: Codes,
+    inputs: &[f64],
+    kept: &mut Kept<AvailableHeat>,
+) -> CheckedResult<AvailableHeat> {
+    let state = [inputs[11], inputs[12], inputs[13], inputs[14], inputs[CHAMBER]];
     if let Some(known) = kept.get(&state) {
         return Ok(known);
     }
-    let [kelvin, pascals, ratio, humidity] = state;
-    let air = Temperature::from_kelvin(kelvin);
-    let site = Site::at_station_pressure(AbsolutePressure::from_pascals(pascals), air, humidity)?;
-    let table = AvailableHeat::new(&Reactants::new(gas, &site, ratio, air)?)?;
+    let site = site_of(codes, inputs)?;
+    let table = AvailableHeat::new(&Reactants::new(gas, &site, inputs[CHAMBER], site.air_temperature())?)?;
     kept.put(&state, table);
     Ok(table)
 }
@@ -99,7 +105,7 @@ pub fn wall<'py>(
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let materials = cores(&materials);
     let (between, deep) = flags;
-    let (array, failure) = map::<16, 11, (), _>(py, &operands, &shape, |inputs, _| {
+    let (array, failure) = map::<{ WALL + 3 }, 11, (), _>(py, &operands, &shape, |inputs, _| {
         let (wall, room) = wall_of(&materials, codes, inputs)?;
         let hot = Temperature::from_kelvin(inputs[WALL]);
         let steady = if between {
@@ -137,7 +143,7 @@ pub fn chamber<'py>(
     let (gas, materials) = (&gas.core, cores(&materials));
     let (array, failure) = map_from::<{ FIRED + 2 }, 9, _, _>(64, py, &operands, &shape, |inputs, kept| {
         let chamber = chamber_of(&materials, codes, inputs)?;
-        let available = available_of(gas, inputs, kept)?;
+        let available = available_of(gas, codes, inputs, kept)?;
         let share = |flue| available.share(flue);
         let (aim, work) = (inputs[FIRED], Power::from_watts(inputs[FIRED + 1]));
         let balance: Balance = if by_fire {
@@ -195,7 +201,7 @@ pub fn warm_up<'py>(
     let (gas, materials) = (&gas.core, cores(&materials));
     let (array, failure) = map_from::<{ FIRED + 2 }, LEG, _, _>(2, py, &operands, &shape, |inputs, kept| {
         let chamber = chamber_of(&materials, codes, inputs)?;
-        let available = available_of(gas, inputs, kept)?;
+        let available = available_of(gas, codes, inputs, kept)?;
         let (fire, target) = (NetHeatRate::from_watts(inputs[FIRED]), Temperature::from_kelvin(inputs[FIRED + 1]));
         Ok(leg_of(&Warming::cold(&chamber)?.warm_up(fire, target, |flue| available.share(flue))?))
     })?;
@@ -258,7 +264,7 @@ pub fn evening(
             let mut fired = inputs;
             fired[CHAMBER] = ratio;
             let mut leg = || {
-                let available = available_of(gas, &fired, &mut kept)?;
+                let available = available_of(gas, codes, &fired, &mut kept)?;
                 let share = |flue| available.share(flue);
                 let watch = |time: Duration, now: &Warming<'_>| course.push(moment(start + time.seconds(), now));
                 let kelvin = Temperature::from_kelvin;
