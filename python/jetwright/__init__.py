@@ -15,10 +15,27 @@ from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
-from ._furnace import Balance, Evening, Leg, Step, Wall, autoignition, chamber, cool_down, evening, opening, wall, warm_up
+from ._furnace import (
+    Balance,
+    Evening,
+    Leg,
+    ShellLoss,
+    Step,
+    Wall,
+    autoignition,
+    box_shape_factor,
+    chamber,
+    cool_down,
+    evening,
+    opening,
+    shell_loss,
+    wall,
+    warm_up,
+)
 from ._gas import Expansion, Gas
 from ._material import Material, Substance, materials, steels, substances
 from ._native import __version__
+from ._parts import Duty, PerfectGas, damper_loss, duct_loss, duty, perfect_gas
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
 from ._units import (
@@ -57,6 +74,7 @@ __all__ = [
     "BurnerRun",
     "Draught",
     "DryingStep",
+    "Duty",
     "Evening",
     "Expansion",
     "Flame",
@@ -68,8 +86,10 @@ __all__ = [
     "Lining",
     "Material",
     "OperatingPoint",
+    "PerfectGas",
     "RangeError",
     "Sheet",
+    "ShellLoss",
     "Site",
     "Step",
     "Substance",
@@ -81,14 +101,18 @@ __all__ = [
     "autoignition",
     "bar",
     "bore_for_heat",
+    "box_shape_factor",
     "btu_per_hour",
     "cfm",
     "chamber",
     "cool_down",
+    "damper_loss",
     "deg",
     "draught",
     "drills",
     "drying_steps",
+    "duct_loss",
+    "duty",
     "evening",
     "flame",
     "flow",
@@ -107,8 +131,10 @@ __all__ = [
     "mm",
     "monoxide_limits",
     "opening",
+    "perfect_gas",
     "psi",
     "sheet",
+    "shell_loss",
     "size_jet",
     "steels",
     "substances",

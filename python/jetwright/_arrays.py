@@ -35,12 +35,16 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "mixture temperature": "mixture_temperature",
     "temperature of the products": "chamber_temperature",
     "air flow": ("flow", "leak"),
-    "damper opening": "damper",
+    "damper opening": ("damper", "opening"),
+    "blower static pressure": "static_pressure",
+    "blower efficiency": "efficiency",
+    "air density": "density",
+    "duct diameter": "diameter",
     "chamber temperature": ("down_to", "chamber_temperature", "hot_face", "cold_face", "passing_temperature", "temperature"),
-    "fitting loss coefficient": "resistance",
+    "fitting loss coefficient": ("resistance", "loss_coefficient"),
     "layer thickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
     "wall area": ("area", *_OPENINGS, "crucible_area"),
-    "panel size": ("inner_radius", "length", "height", "spacing", "leg", "spread"),
+    "panel size": ("inner_radius", "length", "height", "width", "depth", "spacing", "leg", "spread"),
     "area of the panels that close the chamber": "panels",
     "emissivity": "emissivity",
     "flue above chamber": "flue_excess",
@@ -151,24 +155,27 @@ def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], val
 
 
 def evaluate(
-    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool | tuple[float, float]] = {}
 ) -> tuple[np.ndarray, tuple[int, ...]]:
     """Calls a native loop; gives ``(rows, *shape)`` and the shape.
 
     ``signs`` names the arguments the core holds to no range of their own: they are to be finite and above zero, or
-    not below it where the name's value is true.
+    not below it where the name's value is true, or within the two values there.
     """
     check_invalid(invalid)
     prepared, shape = operands(values)
     marked = np.zeros((), dtype=bool)
-    for name, or_zero in signs.items():
+    for name, sign in signs.items():
         array = as_float64(name, values[name])
-        bad = ~(np.isfinite(array) & ((array >= 0.0) if or_zero else (array > 0.0)))
+        if isinstance(sign, tuple):
+            good, accepted = (array >= sign[0]) & (array <= sign[1]), f"within {sign[0]:g} and {sign[1]:g}"
+        else:
+            good, accepted = (array >= 0.0) if sign else (array > 0.0), f"{'not below' if sign else 'above'} zero"
+        bad = ~(np.isfinite(array) & good)
         if bad.any() and 0 not in shape:
             if invalid == "raise":
                 place = int(np.broadcast_to(bad, shape).argmax())
-                told = (place, name, float("nan"), f"must be a finite number {'not below' if or_zero else 'above'} zero")
-                raise refuse(told, shape, values)
+                raise refuse((place, name, float("nan"), f"must be a finite number {accepted}"), shape, values)
             marked = marked | bad
     columns, told = native(prepared, list(shape))
     if told is not None and invalid == "raise":
@@ -180,7 +187,7 @@ def evaluate(
 
 
 def answer(
-    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool | tuple[float, float]] = {}
 ) -> list[Any]:
     """The rows of a native loop: floats for scalars, arrays for arrays, labelled where an argument is."""
     check_invalid(invalid)

@@ -588,3 +588,45 @@ def opening(
     site = _SEA_LEVEL if site is None else site
     values = {"area": area, "depth": depth, "chamber_temperature": chamber_temperature, "air_temperature": site.air_temperature}
     return answer(lambda *args: _native.opening(*args), values, invalid, 1)[0]
+
+
+class ShellLoss(NamedTuple):
+    """What a warm outside gives to a quiet room: W/(m2 K) of free convection, and W/m2 with the radiation."""
+
+    convection: Any
+    heat_flux: Any
+
+
+def shell_loss(
+    *, face: Any, height: Any = 0.5, emissivity: Any = 0.9, facing: str = "side", site: Site | None = None,
+    invalid: str = "raise",
+) -> ShellLoss:
+    """Free convection and radiation of an outside at a temperature (K): h (T - T_air) + emissivity sigma (T^4 - T_air^4).
+
+    Churchill and Chu 1975 (side), McAdams as in Incropera et al., 6th ed., equations 9.30 to 9.32 (up, down).
+
+    >>> import jetwright as jw
+    >>> loss = jw.shell_loss(face=373.15, height=1.0, site=jw.Site(air_temperature=293.15))
+    >>> round(loss.convection, 1)  # 5.68 with the properties of a reference table
+    5.7
+    """
+    if facing not in _FACINGS:
+        raise ValueError(f"facing is one of {', '.join(_FACINGS)}, not {facing!r}")
+    site = _SEA_LEVEL if site is None else site
+    values = {"temperature": face, "height": height, "emissivity": emissivity, **site._values}
+    codes = (0, _FACINGS.index(facing), 0, site._kind)
+    return ShellLoss(*answer(lambda *args: _native.shell_loss(codes, *args), values, invalid, 2))
+
+
+def box_shape_factor(*, width: Any, height: Any, depth: Any, thickness: Any, invalid: str = "raise") -> Any:
+    """Shape factor (m) of a box with equal walls all round: A/t, 0.54 of every edge, 0.15 t for every corner.
+
+    Heat is the factor times conductivity times difference. Langmuir, Adams and Meikle 1913, as in Holman, Heat Transfer,
+    table 3-1; inside dimensions above a fifth of the wall.
+
+    >>> import jetwright as jw
+    >>> round(jw.box_shape_factor(width=0.5, height=0.5, depth=0.5, thickness=0.1) * 1.04 * 450)  # Holman, example 3-2: 8592 W
+    8592
+    """
+    values = {"width": width, "height": height, "depth": depth, "thickness": thickness}
+    return answer(lambda *args: _native.box_factor(*args), values, invalid, 1)[0]

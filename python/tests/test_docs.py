@@ -11,7 +11,7 @@ from nbclient import NotebookClient
 
 ROOT = pathlib.Path(__file__).parents[2]
 MODULES = ["jetwright", "jetwright._flow", "jetwright._flame", "jetwright._gas", "jetwright._site", "jetwright._air", "jetwright._sheet"]
-MODULES += ["jetwright._furnace", "jetwright._material", "jetwright._work"]
+MODULES += ["jetwright._furnace", "jetwright._material", "jetwright._parts", "jetwright._work"]
 
 
 @pytest.mark.parametrize("name", MODULES)

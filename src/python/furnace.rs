@@ -12,8 +12,11 @@ use super::operands::{Kept, Operand, Told, map, map_from, refuse, told};
 use crate::combustion::Reactants;
 use crate::error::Result as CheckedResult;
 use crate::furnace::warming::{Leg, Warming};
-use crate::furnace::{self, AvailableHeat, Balance, Body, Chamber, Facing, Layer, Opening, Surroundings, Wall};
+use crate::furnace::{
+    self, AvailableHeat, Balance, Body, Chamber, Facing, Layer, Opening, Surroundings, Wall, box_shape_factor,
+};
 use crate::gas::Gas as CoreGas;
+use crate::limits::{Input, check};
 use crate::quantity::{Area, Duration, Length, MassFlow, NetHeatRate, Power, Temperature, TemperatureDifference};
 use crate::site::Site;
 
@@ -37,6 +40,16 @@ fn site_of(codes: Codes, inputs: &[f64]) -> CheckedResult<Site> {
     super::site::one(codes.3, inputs[11], inputs[12], inputs[13], inputs[14])
 }
 
+fn room_of(codes: Codes, site: &Site, height: f64, emissivity: f64) -> CheckedResult<Surroundings> {
+    let facing = match codes.1 {
+        0 => Facing::Side,
+        1 => Facing::Up,
+        _ => Facing::Down,
+    };
+    let room = Surroundings::shell(site.air_temperature(), site.ambient_pressure(), Length::from_meters(height));
+    Surroundings { emissivity, facing, ..room }.checked()
+}
+
 fn wall_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> CheckedResult<(Wall, Surroundings)> {
     let meters = Length::from_meters;
     let body = match codes.0 {
@@ -48,15 +61,8 @@ fn wall_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> Che
         .zip(&inputs[5..11])
         .map(|(material, &thickness)| Layer { material: material.clone(), thickness: meters(thickness) })
         .collect();
-    let facing = match codes.1 {
-        0 => Facing::Side,
-        1 => Facing::Up,
-        _ => Facing::Down,
-    };
-    let site = site_of(codes, inputs)?;
-    let room = Surroundings::shell(site.air_temperature(), site.ambient_pressure(), meters(inputs[3]));
-    let room = Surroundings { emissivity: inputs[4], facing, ..room };
-    Ok((Wall::new(&layers, body)?, room.checked()?))
+    let room = room_of(codes, &site_of(codes, inputs)?, inputs[3], inputs[4])?;
+    Ok((Wall::new(&layers, body)?, room))
 }
 
 fn chamber_of(materials: &[furnace::Material], codes: Codes, inputs: &[f64]) -> CheckedResult<Chamber> {
@@ -124,6 +130,38 @@ pub fn wall<'py>(
             answers[10] = wall.temperature_at(&steady, Length::from_meters(inputs[WALL + 2]))?.kelvin();
         }
         Ok(answers)
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// Coefficient of free convection and heat lost for each square metre of an outside, of (face, height, emissivity, the
+/// site's four).
+#[pyfunction]
+pub fn shell_loss<'py>(
+    py: Python<'py>,
+    codes: Codes,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let (array, failure) =
+        map::<7, 2, (), _>(py, &operands, &shape, |&[face, height, emissivity, a, b, kelvin, humidity], _| {
+            let face = Temperature::from_kelvin(check(Input::ChamberTemperature, face)?);
+            let site = super::site::one(codes.3, a, b, kelvin, humidity)?;
+            let room = room_of(codes, &site, height, emissivity)?;
+            Ok([room.convection(face), room.heat_flux(face)])
+        })?;
+    Ok((array, told(failure)))
+}
+
+/// Shape factor of a box in m of (width, height, depth, thickness).
+#[pyfunction]
+pub fn box_factor<'py>(
+    py: Python<'py>,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let (array, failure) = map::<4, 1, (), _>(py, &operands, &shape, |&[width, height, depth, thickness], _| {
+        Ok([box_shape_factor([width, height, depth].map(Length::from_meters), Length::from_meters(thickness))?])
     })?;
     Ok((array, told(failure)))
 }

@@ -10,6 +10,7 @@ mod furnace;
 mod gas;
 mod material;
 mod operands;
+mod parts;
 mod sheet;
 mod site;
 mod work;
@@ -24,13 +25,15 @@ mod _native {
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
-    use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
+    use super::flow::{drills, flow, flow_one, for_heat};
     #[pymodule_export]
-    use super::furnace::{chamber, cool_down, evening, wall, warm_up};
+    use super::furnace::{box_factor, chamber, cool_down, evening, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::gas::Gas;
     #[pymodule_export]
     use super::material::{Material, Substance, autoignition_temperature, materials, steels, substances};
+    #[pymodule_export]
+    use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
