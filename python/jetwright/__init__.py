@@ -16,6 +16,7 @@ from ._arrays import RangeError
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._furnace import (
+    RELIGHTS_ABOVE,
     Balance,
     Evening,
     Leg,
@@ -87,6 +88,7 @@ __all__ = [
     "Material",
     "OperatingPoint",
     "PerfectGas",
+    "RELIGHTS_ABOVE",
     "RangeError",
     "Sheet",
     "ShellLoss",

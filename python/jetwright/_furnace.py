@@ -17,6 +17,8 @@ from ._results import Columns
 from ._site import Site
 
 _SEA_LEVEL = Site()
+#: Above this a chamber counts as relighting gas by itself, K: 1400 F (from memory of NFPA 86, bypass of supervision).
+RELIGHTS_ABOVE: float = _native.relights_above()
 _FACINGS = ("side", "up", "down")
 _LAYER_CAP = 6
 _OPENING_CAP = 6

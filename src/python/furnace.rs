@@ -11,7 +11,7 @@ use super::material::Material;
 use super::operands::{Kept, Operand, Told, map, map_from, refuse, told};
 use crate::combustion::Reactants;
 use crate::error::Result as CheckedResult;
-use crate::furnace::warming::{Leg, Warming};
+use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::{
     self, AvailableHeat, Balance, Body, Chamber, Facing, Layer, Opening, Surroundings, Wall, box_shape_factor,
 };
@@ -204,6 +204,12 @@ pub fn chamber<'py>(
         ])
     })?;
     Ok((array, told(failure)))
+}
+
+/// Above which temperature a chamber counts as relighting gas by itself, K.
+#[pyfunction]
+pub fn relights_above() -> f64 {
+    Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS).kelvin()
 }
 
 /// Answers of a leg: `LEG` in `python/jetwright/_furnace.py`.

@@ -27,7 +27,7 @@ mod _native {
     #[pymodule_export]
     use super::flow::{drills, flow, flow_one, for_heat};
     #[pymodule_export]
-    use super::furnace::{box_factor, chamber, cool_down, evening, shell_loss, wall, warm_up};
+    use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::gas::Gas;
     #[pymodule_export]
