@@ -176,12 +176,15 @@ def wall_profile(
         axes.plot(reach, [known.limit - _ZERO] * 2, ":", color="black", label="what the layer bears" if number == 0 else None)
     axes.plot(depth / mm, steady.at_depth - _ZERO, "-", color="black", linewidth=1.8, label="hot for long")
     if evening is not None:
-        for (step, profile), (style, shade) in zip(zip(evening.steps, evening.profiles), (*_STYLES[1:], *_STYLES[1:])):
-            where, kelvin = profile
-            axes.plot(where / mm, kelvin - _ZERO, style, color=shade, label=f"after: {step.kind}")
+        styles = (*_STYLES[1:], ((0, (6, 1, 1, 1, 1, 1)), "0.5"), ((0, (1, 4)), "black"))
+        minutes = np.cumsum([leg.time for leg in evening.legs]) / 60
+        for number, (step, (where, kelvin)) in enumerate(zip(evening.steps, evening.profiles)):
+            style, shade = styles[number % len(styles)]
+            label = f"{step.kind}, at {minutes[number]:.0f} min"
+            axes.plot(where / mm, kelvin - _ZERO, linestyle=style, color=shade, label=label)
     axes.set(xlabel="depth behind the hot face, mm", ylabel="temperature, °C", xlim=(0, edges[-1]), ylim=(0, top))
     # Profiles fill the picture from corner to corner: the legend stands below it.
-    axes.legend(frameon=False, fontsize="small", loc="upper center", bbox_to_anchor=(0.5, -0.14), ncols=3)
+    axes.legend(frameon=False, fontsize="small", loc="upper center", bbox_to_anchor=(0.5, -0.14), ncols=2)
     return axes
 
 
