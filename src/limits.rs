@@ -81,6 +81,8 @@ inputs! {
     InletPressure = "pressure the regulator needs", "Pa", 0.0, 1_000_000.0;
     /// Inside diameter of a gas pipe or hose.
     PipeDiameter = "pipe diameter", "m", 1.5e-3, 0.2;
+    /// Pressure that a low-pressure gas pipe may lose; the codes' formula ends at 1.5 psi.
+    PipeDrop = "pressure drop of the pipe", "Pa", 0.0, 10_350.0;
     /// Length of a gas pipe or hose.
     PipeLength = "pipe length", "m", 0.0, 200.0;
     /// Flow coefficient of a valve, cubic metres of water an hour at a bar.

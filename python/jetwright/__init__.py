@@ -33,12 +33,13 @@ from ._furnace import (
     wall,
     warm_up,
 )
-from ._gas import Expansion, Gas
+from ._gas import Expansion, Gas, Saturated
 from ._material import Material, Substance, materials, steels, substances
 from ._native import __version__
 from ._parts import Duty, PerfectGas, damper_loss, duct_loss, duty, perfect_gas
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
+from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
 from ._units import (
     bar,
     btu_per_hour,
@@ -73,6 +74,7 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "CylinderDraw",
     "Draught",
     "DryingStep",
     "Duty",
@@ -84,12 +86,14 @@ __all__ = [
     "Head",
     "JetSize",
     "Leg",
+    "LineFlow",
     "Lining",
     "Material",
     "OperatingPoint",
     "PerfectGas",
     "RELIGHTS_ABOVE",
     "RangeError",
+    "Saturated",
     "Sheet",
     "ShellLoss",
     "Site",
@@ -108,6 +112,7 @@ __all__ = [
     "cfm",
     "chamber",
     "cool_down",
+    "cylinder",
     "damper_loss",
     "deg",
     "draught",
@@ -127,6 +132,7 @@ __all__ = [
     "kW",
     "lb",
     "lining",
+    "low_pressure_line",
     "materials",
     "mbar",
     "minute",

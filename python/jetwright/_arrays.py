@@ -49,7 +49,7 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "emissivity": "emissivity",
     "flue above chamber": "flue_excess",
     "available heat": "chamber_temperature",
-    "duration": "held",
+    "duration": ("held", "duration"),
     "mass of the work": ("mass", "crucible_mass", "bag"),
     "size of the work": ("plate", "bar"),
     "work temperature": ("target", "start", "temperature"),
@@ -59,6 +59,15 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "draught height": "height",
     "exhaust opening": "area",
     "share of the room's air": "limit",
+    "gas in the cylinder": "left",
+    "cylinder diameter": "diameter",
+    "empty cylinder": "empty_mass",
+    "number of cylinders": "count",
+    "gas drawn": "draw",
+    "pressure the regulator needs": "needs",
+    "pipe diameter": "diameter",
+    "pipe length": "length",
+    "pressure drop of the pipe": "pressure_drop",
 }
 
 

@@ -20,12 +20,13 @@ __all__ = [
     "castable",
     "chamber",
     "cool_down",
-    "draught",
+    "cylinder",
     "damper_loss",
+    "draught",
     "drills",
+    "drying_steps",
     "duct_loss",
     "duty",
-    "drying_steps",
     "evening",
     "flame",
     "flow",
@@ -33,6 +34,7 @@ __all__ = [
     "for_heat",
     "fresh_air",
     "lining",
+    "low_pressure_line",
     "materials",
     "monoxide_limits",
     "opening",
@@ -40,8 +42,8 @@ __all__ = [
     "products",
     "relights_above",
     "sheet_from_text",
-    "site",
     "shell_loss",
+    "site",
     "sling_pull",
     "steels",
     "substances",
@@ -67,6 +69,8 @@ def flow_one(gas: Gas, edge: int, inputs: Sequence[float]) -> list[float]: ...
 def for_heat(
     gas: Gas, edge: int, gross: bool, bore: bool, operands: _Operands, shape: Sequence[int]
 ) -> _Answer: ...
+def cylinder(gas: Gas, kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def low_pressure_line(gas: Gas, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def drills(list: str) -> list[tuple[str, float]]: ...
 def sheet_from_text(text: str, is_json: bool, name: str) -> tuple[str, str, str]: ...
 def damper_loss(kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
@@ -165,6 +169,7 @@ class Gas:
     def oxygen_to_burn(self) -> float: ...
     def calorific_values(self, combustion: float, metering: float) -> dict[str, float]: ...
     def state(self, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+    def saturated(self, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
     def expand(self, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 
 @final

@@ -13,6 +13,7 @@ mod operands;
 mod parts;
 mod sheet;
 mod site;
+mod supply;
 mod work;
 
 use pyo3::prelude::*;
@@ -38,6 +39,8 @@ mod _native {
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::supply::{cylinder, low_pressure_line};
     #[pymodule_export]
     use super::work::{
         anchor_count, castable, draught, drying_steps, fresh_air, lining, monoxide_limits, opening, sling_pull, work,

@@ -13,10 +13,11 @@ use super::entries::{
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
 use super::read_furnace::{FurnaceEntry, read_furnace};
+use super::read_supply::{SupplyEntry, read_supply};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
-use crate::quantity::{Density, Length, Quantity, RotationalSpeed, Temperature};
+use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference, Quantity, RotationalSpeed, Temperature};
 
 /// A commented burner file to start from, which itself reads without an error.
 pub const BLANK: &str = include_str!("blank.toml");
@@ -56,6 +57,8 @@ pub struct BurnerFile {
     pub settings: Vec<SettingEntry>,
     /// What is around the fire and in it, if described.
     pub furnace: Option<FurnaceEntry>,
+    /// What lies before the jet.
+    pub supply: SupplyEntry,
     /// Where every field stands.
     pub places: Places,
 }
@@ -113,6 +116,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
+    let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
     Ok(BurnerFile {
@@ -129,6 +133,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         air_ratio,
         settings,
         furnace,
+        supply,
         places,
     })
 }
@@ -173,11 +178,12 @@ fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
 
 fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, FileError> {
     let kind = gas.required("kind").text(200)?.into();
-    let temperature = ranged(&gas, "temperature", Input::GasTemperature)?.unwrap_or(air_temperature);
+    let given: Option<Temperature> = ranged(&gas, "temperature", Input::GasTemperature)?;
+    let temperature = given.unwrap_or(air_temperature);
     let price = ranged(&gas, "price", Input::Price)?;
     let currency = optional(&gas, "currency", |field| field.text(8))?.unwrap_or("$").into();
     gas.finish()?;
-    Ok(GasEntry { kind, temperature, price, currency })
+    Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
 fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {
@@ -210,12 +216,18 @@ fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {
 
 fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {
     let points = read_points(&blower)?;
-    let shut_off = ranged(&blower, "shut_off", Input::BlowerPressure)?;
-    let free_delivery = ranged(&blower, "free_delivery", Input::AirFlow)?;
+    let shut_off: Option<PressureDifference> = ranged(&blower, "shut_off", Input::BlowerPressure)?;
+    let free_delivery: Option<ActualVolumeFlow> = ranged(&blower, "free_delivery", Input::AirFlow)?;
     let has_power = points.iter().any(|point| point.shaft_power.is_some());
     let curve = match (points.is_empty(), shut_off, free_delivery) {
         (false, None, None) => BlowerCurve::Points(points),
-        (true, Some(shut_off), Some(free_delivery)) => BlowerCurve::Ends { shut_off, free_delivery },
+        (true, Some(shut_off), Some(free_delivery)) => {
+            let ends = [("shut_off", shut_off.pascals()), ("free_delivery", free_delivery.cubic_meters_per_second())];
+            if let Some((key, _)) = ends.into_iter().find(|(_, size)| *size <= 0.0) {
+                return Err(blower.refuse(key, "accepted is more than nought: a blower gives both"));
+            }
+            BlowerCurve::Ends { shut_off, free_delivery }
+        }
         (false, ..) => {
             return Err(blower.refuse("points", "points stand alone, without shut_off and free_delivery"));
         }

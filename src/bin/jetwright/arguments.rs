@@ -75,6 +75,14 @@ pub enum Command {
     /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
+    /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
+    #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
+        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
+    Cylinder(crate::supply_arguments::CylinderArguments),
+    /// What a low-pressure gas pipe passes, by the formula of the fuel-gas codes.
+    #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"27 mm\" --length \"15 m\" \
+        --drop \"120 Pa\"")]
+    Line(crate::supply_arguments::LineArguments),
 }
 
 #[derive(Debug, Args)]
@@ -377,7 +385,7 @@ impl DrillWord {
 }
 
 /// A parser of a quantity held to the range of an input.
-fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
+pub fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
 where
     Q: Quantity + Clone + Send + Sync + 'static,
 {

@@ -6,12 +6,15 @@ mod air;
 mod arguments;
 mod chamber;
 mod command_error;
+mod cylinder;
 mod flame;
 mod flow;
 mod jet;
+mod line;
 mod lining;
 mod output;
 mod sheet;
+mod supply_arguments;
 mod work;
 
 use std::process::ExitCode;
@@ -45,6 +48,8 @@ fn answer() -> Result<String, CommandError> {
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Cylinder(arguments) => cylinder::run(&arguments),
+        Command::Line(arguments) => line::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),
