@@ -13,6 +13,16 @@ Arrays in, arrays out: every numeric argument broadcasts. Process control only, 
 
 from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
+from ._burning import (
+    BurningRange,
+    ExpectedReading,
+    air_ratio_from_oxygen,
+    autoignition,
+    burning_range,
+    burning_velocity,
+    expected_reading,
+    fire_character,
+)
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._furnace import (
@@ -23,7 +33,6 @@ from ._furnace import (
     ShellLoss,
     Step,
     Wall,
-    autoignition,
     box_shape_factor,
     chamber,
     cool_down,
@@ -74,12 +83,14 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "BurningRange",
     "CylinderDraw",
     "Draught",
     "DryingStep",
     "Duty",
     "Evening",
     "Expansion",
+    "ExpectedReading",
     "Flame",
     "FlowResult",
     "Gas",
@@ -104,11 +115,14 @@ __all__ = [
     "__version__",
     "air_needed",
     "air_ratio",
+    "air_ratio_from_oxygen",
     "autoignition",
     "bar",
     "bore_for_heat",
     "box_shape_factor",
     "btu_per_hour",
+    "burning_range",
+    "burning_velocity",
     "cfm",
     "chamber",
     "cool_down",
@@ -121,6 +135,8 @@ __all__ = [
     "duct_loss",
     "duty",
     "evening",
+    "expected_reading",
+    "fire_character",
     "flame",
     "flow",
     "foot",

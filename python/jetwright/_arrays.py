@@ -59,6 +59,10 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "draught height": "height",
     "exhaust opening": "area",
     "share of the room's air": "limit",
+    "temperature of the steel": "chamber_temperature",
+    "air ratio of a lean flame": "air_ratio",
+    "oxygen in the flue gas": "oxygen",
+    "carbon monoxide in the flue gas": "carbon_monoxide",
     "gas in the cylinder": "left",
     "cylinder diameter": "diameter",
     "empty cylinder": "empty_mass",
@@ -156,6 +160,8 @@ def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], val
         argument = next((n for n in ("gauge_pressure", "pressure") if n in values), None)
     if argument not in values and "heat" in values:
         argument = "heat"
+    if argument not in values and "temperature" in values:
+        argument = "temperature"
     index = tuple(int(place) for place in np.unravel_index(flat, shape)) if shape else ()
     if argument in values:
         given = np.broadcast_to(np.asarray(values[argument], dtype=np.float64), shape)

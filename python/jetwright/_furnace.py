@@ -565,16 +565,6 @@ def evening(
     return Evening(kept, *_native.evening(as_gas(gas)._native, materials, codes, inputs, told))
 
 
-def autoignition(gas: Gas | str | Mapping[str, float]) -> float | None:
-    """Temperature (K) of a wall above which a gas lights by itself: the lowest of its parts' (IEC 60079-20-1:2010).
-
-    >>> import jetwright as jw
-    >>> round(jw.autoignition("propane") - 273.15)
-    450
-    """
-    return _native.autoignition_temperature(as_gas(gas)._native)
-
-
 def opening(
     *, area: Any, depth: Any, chamber_temperature: Any, site: Site | None = None, invalid: str = "raise"
 ) -> Any:

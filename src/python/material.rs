@@ -7,7 +7,7 @@ use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
 use super::operands::{Operand, Told, map, refuse, told};
-use crate::furnace::{self, MATERIALS, Matter, STEELS, SUBSTANCES, autoignition};
+use crate::furnace::{self, MATERIALS, Matter, STEELS, SUBSTANCES};
 use crate::limits::{Input, check};
 use crate::quantity::{Density, Temperature};
 
@@ -27,12 +27,6 @@ pub fn substances() -> Vec<(&'static str, &'static str)> {
 #[pyfunction]
 pub fn steels() -> Vec<(&'static str, f64)> {
     STEELS.iter().map(|grade| (grade.key, Temperature::from_celsius(grade.limit_celsius).kelvin())).collect()
-}
-
-/// Above which temperature of a wall a gas lights by itself, K.
-#[pyfunction]
-pub fn autoignition_temperature(gas: PyRef<'_, super::gas::Gas>) -> Option<f64> {
-    autoignition(gas.core.mixture()).map(Temperature::kelvin)
 }
 
 /// A lining material.

@@ -4,6 +4,7 @@
 //! arguments, labels, plots) stands in `python/jetwright`.
 
 mod air;
+mod burning;
 mod flame;
 mod flow;
 mod furnace;
@@ -24,6 +25,10 @@ mod _native {
     #[pymodule_export]
     use super::air::{Blower, Head, air_needed, air_ratio};
     #[pymodule_export]
+    use super::burning::{
+        air_ratio_of_reading, autoignition, burning_range, burning_velocity, expected_reading, fire_character,
+    };
+    #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
     use super::flow::{drills, flow, flow_one, for_heat};
@@ -32,7 +37,7 @@ mod _native {
     #[pymodule_export]
     use super::gas::Gas;
     #[pymodule_export]
-    use super::material::{Material, Substance, autoignition_temperature, materials, steels, substances};
+    use super::material::{Material, Substance, materials, steels, substances};
     #[pymodule_export]
     use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]

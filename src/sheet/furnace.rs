@@ -11,14 +11,14 @@ use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
 use super::read_furnace::{FurnaceEntry, WorkEntry};
 use crate::burner::AirSetting;
-use crate::combustion::{AirNeed, Reactants};
+use crate::combustion::{AirNeed, Reactants, autoignition};
 use crate::error::{Error, Result as CheckedResult};
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::work::Melt;
 use crate::furnace::{
     AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
-    Surroundings, Wall, anchors, autoignition, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
+    Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
 use crate::quantity::{

@@ -15,6 +15,7 @@ pub mod document;
 pub mod entries;
 mod file_error;
 mod file_keys;
+pub mod flame_words;
 pub mod furnace;
 mod furnace_caution;
 mod furnace_plan;

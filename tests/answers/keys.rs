@@ -155,7 +155,10 @@ fn everything() -> Seen {
         seen.all("jetwright jet", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
-    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--air-ratio", "0.9"]));
+    for gas in ["propane", "hydrogen", "CO=1"] {
+        seen.all("jetwright flame", &json(&["flame", "--gas", gas, "--air-ratio", "0.9"]));
+    }
+    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--chamber-temperature", "500 C"]));
     for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
         seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
     }
@@ -236,7 +239,7 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_kg", "kg", 0.0, 50.0),
     ("_w", "W", 0.0, 1e6),
     ("_n", "N", 0.0, 10.0),
-    ("_k", "K", 238.0, 2300.0),
+    ("_k", "K", 238.0, 2500.0),
     ("_m", "m", 2e-4, 0.05),
     ("_s", "s", 60.0, 172_800.0),
 ];

@@ -194,6 +194,9 @@ pub struct FlameArguments {
     /// Air ratio: 1 = just enough air, more is lean, less is rich.
     #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
     pub air_ratio: Number,
+    /// Oxygen an analyser reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
+    #[arg(long, conflicts_with = "air_ratio", allow_hyphen_values = true, value_parser = within::<Share>(Input::OxygenReading))]
+    pub oxygen: Option<Share>,
     /// Temperature of the mixture as it comes to the flame; that of the air unless given.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
     pub mixture_temperature: Option<Temperature>,
