@@ -272,7 +272,7 @@ def test_laws_of_an_evening(fire, target, brick, held):
         spent = leg.flue + leg.openings + leg.work + leg.air + leg.stored + leg.shell
         assert np.allclose(spent, leg.fire, rtol=1e-3)  # energy closes to 0.1 %
     cooled = jw.cool_down(**down, chamber_temperature=target, held=[held, held * 1.5], down_to=target - 200.0)
-    assert cooled.time[1] >= cooled.time[0] > 0.0  # a longer soak stays hot for longer, until it is soaked through
+    assert cooled.time[1] >= (1 - 1e-9) * cooled.time[0] > 0.0  # a longer soak stays hot for longer, until it is soaked through
     given = jw.cool_down(**down, chamber_temperature=target, held=held, down_to=target - 200.0, air_flow=5e-3)
     assert given.time < cooled.time[0] and given.air > 0.0
 
