@@ -13,6 +13,7 @@ mod jet;
 mod line;
 mod lining;
 mod output;
+mod setpoints;
 mod sheet;
 mod supply_arguments;
 mod work;
@@ -48,6 +49,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Setpoints(arguments) => setpoints::run(&arguments),
         Command::Cylinder(arguments) => cylinder::run(&arguments),
         Command::Line(arguments) => line::run(&arguments),
     };
