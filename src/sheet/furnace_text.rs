@@ -8,12 +8,12 @@ use super::compose::Sheet;
 use super::furnace::{CastableBlock, FurnaceBlock};
 use super::read_furnace::FurnaceEntry;
 use super::shop::Shop;
-use super::text::{heading, paragraph};
+use super::text::{Extent, heading, paragraph};
 use crate::furnace::Lining;
 
 /// The block of the sheet; empty without a furnace.
 #[must_use]
-pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
+pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     let mut page = String::new();
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return page };
     heading(&mut page, "FIRE NEEDED");
@@ -75,9 +75,14 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
         );
         paragraph(&mut page, "  Most", &text);
     }
-    wall(&mut page, block, entry, shop);
+    if extent == Extent::Whole {
+        wall(&mut page, block, entry, shop);
+    }
     plan(&mut page, sheet, block, shop);
     stop(&mut page, block, shop);
+    if extent == Extent::Wall {
+        return page;
+    }
     room(&mut page, block, entry, shop);
     if let Some(castable) = &block.castable {
         self::castable(&mut page, castable, shop);

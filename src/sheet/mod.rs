@@ -55,7 +55,7 @@ pub use rungs::Rung;
 pub use shop::Shop;
 pub use supply_caution::SupplyCaution;
 pub use table::table;
-pub use text::sheet_text;
+pub use text::{Extent, sheet_text};
 
 #[doc = include_str!("json_keys.md")]
 pub mod json_keys {}

@@ -19,21 +19,35 @@ use crate::quantity::{Duration, Length};
 /// Columns of the page.
 const WIDTH: usize = 96;
 
+/// How much of the sheet is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extent {
+    /// What hangs on the wall: settings, the evening, when it lights, stopping, cautions.
+    Wall,
+    /// Everything.
+    Whole,
+}
+
 /// The sheet as text.
 #[must_use]
-pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
+pub fn sheet_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
+    let whole = extent == Extent::Whole;
     let mut page = String::new();
     head(&mut page, sheet, shop);
-    page.push_str(&super::furnace_text::furnace_text(sheet, shop));
+    page.push_str(&super::furnace_text::furnace_text(sheet, shop, extent));
     set(&mut page, sheet, shop);
     tonight(&mut page, sheet, shop);
-    by_gauge(&mut page, sheet, shop);
-    wrong_drill(&mut page, sheet, shop);
-    page.push_str(&super::lighting_text::lighting_text(sheet, shop));
-    if let Some(air) = &sheet.air {
-        blower(&mut page, sheet, air, shop);
+    if whole {
+        by_gauge(&mut page, sheet, shop);
+        wrong_drill(&mut page, sheet, shop);
     }
-    page.push_str(&super::cylinder_text::supply_text(sheet, shop));
+    page.push_str(&super::lighting_text::lighting_text(sheet, shop, extent));
+    if whole {
+        if let Some(air) = &sheet.air {
+            blower(&mut page, sheet, air, shop);
+        }
+        page.push_str(&super::cylinder_text::supply_text(sheet, shop));
+    }
     cautions(&mut page, sheet, shop);
     always(&mut page);
     page

@@ -158,3 +158,19 @@ fn a_file_is_refused_at_the_key_that_is_wrong() {
     assert!(cold.json()["settings"][1]["gauge_pressure_pa"].is_number());
     assert!(jetwright(&["sheet", cold.path()]).status.success());
 }
+
+#[test]
+fn the_page_for_the_wall_is_one_page_of_the_whole_sheet() {
+    for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
+        let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+        let (wall, whole) = (answer(&["sheet", &path, "--wall"]), answer(&["sheet", &path]));
+        let mut rest = whole.lines();
+        assert!(wall.lines().all(|line| rest.any(|other| other == line)), "{wall}");
+        // A4 upright at 96 columns of 9 points takes 78 lines.
+        assert!(wall.lines().count() <= 78 && wall.lines().count() < whole.lines().count(), "{wall}");
+        for heading in ["SET THE GAUGE AND THE DAMPER", "CAUTIONS", "ALWAYS"] {
+            assert!(wall.contains(heading), "{heading} in {wall}");
+        }
+    }
+    assert!(refused(&["sheet", BurnerFile::bells(&[]).path(), "--wall", "--format", "csv"]).contains("--format"));
+}

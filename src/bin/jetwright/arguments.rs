@@ -44,7 +44,7 @@ pub struct Arguments {
 pub enum Command {
     /// Print the shop sheet of a burner file.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright sheet burner.toml")]
-    Sheet(SheetArguments),
+    Sheet(PageArguments),
     /// Print a commented burner file to start from.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml")]
     Blank,
@@ -96,6 +96,16 @@ pub struct SheetArguments {
     pub file: PathBuf,
     #[command(flatten)]
     pub answer: AnswerArguments,
+}
+
+/// Options of `jetwright sheet`.
+#[derive(Debug, Args)]
+pub struct PageArguments {
+    #[command(flatten)]
+    pub sheet: SheetArguments,
+    /// Print the page for the wall only: settings, the evening, when it lights, stopping, cautions
+    #[arg(long)]
+    pub wall: bool,
 }
 
 /// What `jetwright setpoints` prints in place of an answer.
