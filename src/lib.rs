@@ -21,6 +21,7 @@ pub mod air;
 pub mod burner;
 pub mod fuel;
 pub mod furnace;
+pub mod measure;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 #[cfg(feature = "python")]

@@ -103,6 +103,8 @@ inputs! {
     ApproachRatio = "approach ratio", "", 0.0, 0.7;
     /// A coefficient measured by the user.
     DischargeCoefficient = "discharge coefficient", "", 0.2, 1.1;
+    /// A measured coefficient over the model's.
+    CoefficientFactor = "measured coefficient over the model's", "", 0.2, 2.0;
     /// How many equal jets share the gas.
     JetCount = "number of jets", "", 1.0, 64.0;
     /// Heat of the fire.

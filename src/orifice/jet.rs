@@ -31,6 +31,8 @@ pub enum Coefficient<S = f64> {
     /// The model of this room.
     #[default]
     Model,
+    /// The model's times a factor that a measurement gave.
+    Corrected(S),
     /// A measured value, the same at every pressure.
     Measured(S),
     /// A measured value at one gauge pressure; elsewhere it follows the model's dependence on pressure.
@@ -134,6 +136,10 @@ impl<S: Scalar> Jet<S> {
         let modelled = Modelled::new(&self.bore, gas, supply)?;
         let (coefficient, uncertainty) = match self.coefficient {
             Coefficient::Model => (modelled.discharge.coefficient, modelled.discharge.uncertainty),
+            Coefficient::Corrected(factor) => {
+                let factor = check(Input::CoefficientFactor, factor)?;
+                (modelled.discharge.coefficient * factor, modelled.discharge.uncertainty)
+            }
             Coefficient::Measured(value) => (check(Input::DischargeCoefficient, value)?, S::c(0.02)),
             Coefficient::MeasuredAt { value, supply } => {
                 let there = Modelled::new(&self.bore, gas, &supply)?.discharge.coefficient;

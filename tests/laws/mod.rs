@@ -11,3 +11,4 @@ mod rig;
 mod round_trips;
 mod single_precision;
 mod streams;
+mod uncertainty;

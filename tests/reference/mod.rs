@@ -11,6 +11,7 @@ mod flame;
 mod fuel;
 mod furnace;
 mod heating;
+mod measure;
 mod orifice;
 mod page;
 mod real_gas;
@@ -18,7 +19,7 @@ mod row;
 mod site;
 
 use crate::tolerance::{SINGLE_PRECISION, share_used};
-use jetwright::Scalar;
+use jetwright::{Float, Scalar};
 use row::{Row, rows};
 
 /// Every topic, in the order the gas flows.
@@ -34,10 +35,11 @@ const TOPICS: &[&str] = &[
     "air",
     "fuel",
     "furnace",
+    "measure",
 ];
 
 /// Our value for a row, in its unit; nothing when no arm answers its quantity.
-fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
+fn ours<S: Float>(topic: &str, row: &Row) -> Option<S> {
     match topic {
         "site" => site::ours(row),
         "heating" => heating::ours(row),
@@ -50,6 +52,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "air" => air::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
+        "measure" => measure::ours(row),
         _ => None,
     }
 }
@@ -82,7 +85,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame air fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame air fuel furnace measure);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
