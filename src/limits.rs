@@ -201,6 +201,24 @@ inputs! {
     DraughtHeight = "draught height", "m", 0.0, 20.0;
     /// Volume fraction of a gas in a room.
     RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
+    /// Gas a cylinder lost in a weighing.
+    MassLost = "mass lost", "kg", 0.001, 1_000.0;
+    /// Smallest step a scale shows.
+    ScaleStep = "step of the scale", "kg", 1.0e-5, 5.0;
+    /// How long a weighing or a meter's reading took.
+    WeighingTime = "time weighed", "s", 10.0, 172_800.0;
+    /// Gas a meter counted.
+    MeteredVolume = "volume metered", "m3", 1.0e-4, 10_000.0;
+    /// Half width of an uncertainty, as a share.
+    UncertaintyShare = "uncertainty as a share", "", 0.0, 0.5;
+    /// Half width of an uncertainty of a pressure.
+    PressureUncertainty = "uncertainty of a pressure", "Pa", 0.0, 100_000.0;
+    /// Half width of an uncertainty of a temperature.
+    TemperatureUncertainty = "uncertainty of a temperature", "K", 0.0, 200.0;
+    /// Half width of an uncertainty of a length of the jet.
+    LengthUncertainty = "uncertainty of a length", "m", 0.0, 1.0e-3;
+    /// Full scale of a gauge.
+    GaugeSpan = "span of the gauge", "Pa", 1_000.0, 2_500_000.0;
     /// Price of one kilogram of gas.
     Price = "price", "per kg", 0.0, 1_000.0;
 }

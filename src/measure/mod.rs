@@ -5,23 +5,23 @@
 //! it is joined with the model by inverse variance. Uncertainties are stated at k = 2, about 95 in 100.
 
 mod budget;
-//mod comparison;
-//mod joining;
-//mod meter;
+mod comparison;
+mod joining;
+mod meter;
 mod odds;
-//mod plan;
+mod plan;
 mod settings;
 mod source;
 mod spreads;
-//mod weighing;
+mod weighing;
 
 pub use budget::{Budget, Measurand, budgets};
-//pub use comparison::{Comparison, Finding, compare};
-//pub use joining::{BEYOND_BELIEF, Joined, Trust, join};
-//pub use meter::metered_mass;
+pub use comparison::{Compared, Comparison, Finding, compare};
+pub use joining::{BEYOND_BELIEF, Joined, Trust, join, of_hole};
+pub use meter::metered_mass;
 pub use odds::{odds_beyond, share_below};
-//pub use plan::{Plan, plan};
+pub use plan::{Plan, plan};
 pub use settings::{Answers, Tie, UncertainBurner, UncertainJet};
 pub use source::Source;
 pub use spreads::{Dial, DialClass, Sizing, Spreads, starting_bore};
-//pub use weighing::{Measured, Reading, Run, RunResult, WeighingError, measured_jet};
+pub use weighing::{Measured, Reading, Run, RunResult, WeighingError, measured_jet, run_result};

@@ -12,3 +12,4 @@ mod round_trips;
 mod single_precision;
 mod streams;
 mod uncertainty;
+mod weighing;
