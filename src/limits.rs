@@ -207,6 +207,12 @@ inputs! {
     ScaleStep = "step of the scale", "kg", 1.0e-5, 5.0;
     /// How long a weighing or a meter's reading took.
     WeighingTime = "time weighed", "s", 10.0, 172_800.0;
+    /// How well a time is known.
+    ClockError = "uncertainty of the time", "s", 0.0, 600.0;
+    /// How many runs were weighed or metered.
+    RunCount = "number of runs", "", 1.0, 1_000.0;
+    /// Change of a measured factor with the flow.
+    Trend = "trend of the runs", "", -5.0, 5.0;
     /// Gas a meter counted.
     MeteredVolume = "volume metered", "m3", 1.0e-4, 10_000.0;
     /// Half width of an uncertainty, as a share.

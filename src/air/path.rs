@@ -50,10 +50,7 @@ impl<S: Scalar> AirPath<S> {
     /// The same in another number type.
     #[must_use]
     pub fn cast<T: Scalar>(&self) -> AirPath<T> {
-        AirPath {
-            ducts: self.ducts.iter().map(Duct::cast).collect(),
-            damper: self.damper.as_ref().map(Damper::cast),
-        }
+        AirPath { ducts: self.ducts.iter().map(Duct::cast).collect(), damper: self.damper.as_ref().map(Damper::cast) }
     }
 
     /// The pressure lost at a damper opening: the sum over ducts and damper, each on its own velocity.

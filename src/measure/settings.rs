@@ -70,7 +70,7 @@ impl<F: Float> Hole<F> {
     /// Standard uncertainties of a jet's inputs where it flows so.
     fn standard(&self, spreads: &Spreads<F>, gauge: GaugePressure<F>, flow: &JetFlow<F>) -> Result<[F; ALL]> {
         let mut half_widths = Source::ALL.map(|source| spreads.fixed(source));
-        let is_measured = !matches!(self.jet.coefficient, Coefficient::Model | Coefficient::Corrected(_));
+        let is_measured = !matches!(self.jet.coefficient, Coefficient::Model | Coefficient::Corrected { .. });
         half_widths[Source::Gauge as usize] = spreads.dial.half_width(gauge).pascals();
         half_widths[Source::Hole as usize] = spreads.hole.unwrap_or(flow.coefficient_uncertainty);
         half_widths[Source::Edge as usize] = spreads.mouth(&self.shape, self.jet.bore.diameter())?;
@@ -81,7 +81,7 @@ impl<F: Float> Hole<F> {
         }
         if let Some((tie, there, _)) = self.tie {
             let here = match self.jet.coefficient {
-                Coefficient::Corrected(factor) => flow.discharge_coefficient / factor,
+                Coefficient::Corrected { factor, .. } => flow.discharge_coefficient / factor,
                 _ => flow.discharge_coefficient,
             };
             let change = if here > F::zero() { (here / there - F::one()).abs() } else { F::zero() };
@@ -103,14 +103,14 @@ impl<F: Float> Hole<F> {
             let supply = cast(&tie.supply);
             let off = of(Source::Gauge) * S::c(tie.gauge_weight.to_f64());
             let supply = Supply { gauge: supply.gauge + GaugePressure::from_pascals(off), ..supply };
-            let there = Jet { bore, count, coefficient: Coefficient::Corrected(hole) }.flow(gas, &supply)?;
+            let there = Jet { bore, count, coefficient: corrected(hole) }.flow(gas, &supply)?;
             factor = factor * S::c(flow.to_f64()) / there.mass_flow.kilograms_per_second();
         }
         factor = factor * (one + of(Source::Composition));
         let times = |value: F| S::c(value.to_f64()) * factor;
         let coefficient = match self.jet.coefficient {
-            Coefficient::Model => Coefficient::Corrected(factor),
-            Coefficient::Corrected(value) => Coefficient::Corrected(times(value)),
+            Coefficient::Model => corrected(factor),
+            Coefficient::Corrected { factor, .. } => corrected(times(factor)),
             Coefficient::Measured(value) => Coefficient::Measured(times(value)),
             Coefficient::MeasuredAt { value, supply } => {
                 Coefficient::MeasuredAt { value: times(value), supply: cast(&supply) }
@@ -127,6 +127,11 @@ fn cast<F: Scalar, S: Scalar>(supply: &Supply<F>) -> Supply<S> {
         back: supply.back.cast(),
         temperature: supply.temperature.cast(),
     }
+}
+
+/// The model's coefficient times a factor, whose spread is not looked at here.
+fn corrected<S: Scalar>(factor: S) -> Coefficient<S> {
+    Coefficient::Corrected { factor, uncertainty: S::zero() }
 }
 
 /// A coefficient without what the composition put into it.
@@ -273,7 +278,8 @@ impl<F: Float> Measurand<ALL, 4> for UncertainBurner<F> {
     fn results<S: Scalar>(&self, by: [S; ALL]) -> Result<[S; 4]> {
         let (one, of) = (S::one(), |source: Source| by[source as usize]);
         let given = &self.conditions;
-        let warmer = |temperature: Temperature<F>, by: S| Temperature::from_kelvin(temperature.cast::<S>().kelvin() + by);
+        let warmer =
+            |temperature: Temperature<F>, by: S| Temperature::from_kelvin(temperature.cast::<S>().kelvin() + by);
         let site = Site::at_station_pressure(
             given.site.ambient_pressure().cast() + AbsolutePressure::from_pascals(of(Source::AirPressure)),
             warmer(given.site.air_temperature(), of(Source::AirTemperature)),

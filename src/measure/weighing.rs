@@ -231,7 +231,7 @@ pub fn measured_jet<F: Float>(
     let scatter = scatter(runs.len(), mean, flows, one_run)?;
     let supply = mean_supply(runs);
     let refused = |error| WeighingError::Refused { run: 0, error };
-    let (gauge, others) = by_supply(&jet, shape, gas, &supply, spreads).map_err(refused)?;
+    let (gauge, others) = of_supply(&jet, shape, gas, &supply, spreads).map_err(refused)?;
     let factor = mean.exp();
     let there = jet.flow(gas, &supply).map_err(refused)?;
     let heat = HeatRate::Net(gas.net_heating_value().of(there.mass_flow * factor));
@@ -318,8 +318,13 @@ fn mean_supply<F: Float>(runs: &[Run<F>]) -> Supply<F> {
     }
 }
 
-/// Standard uncertainty of the model's flow by the gauge, and by temperature, composition and air pressure together.
-fn by_supply<F: Float>(
+/// Standard uncertainty of the model's flow at a supply by the gauge, and by temperature, composition and air pressure
+/// together, as shares.
+///
+/// # Errors
+///
+/// What [`Jet::flow`] refuses.
+pub fn of_supply<F: Float>(
     jet: &Jet<F>,
     shape: &BoreShape<F>,
     gas: &Gas<F>,

@@ -77,9 +77,4 @@ quantity! {
     from_fahrenheit_degrees, fahrenheit_degrees, 1.0 / 1.8, "Fahrenheit degrees";
 }
 additive!(TemperatureDifference);
-readable!(
-    TemperatureDifference,
-    "a temperature difference",
-    from_kelvin,
-    ["K" = 1.0, "C" = 1.0, "F" = 1.0 / 1.8]
-);
+readable!(TemperatureDifference, "a temperature difference", from_kelvin, ["K" = 1.0, "C" = 1.0, "F" = 1.0 / 1.8]);

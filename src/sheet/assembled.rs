@@ -86,6 +86,9 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
         };
         file.refuse(&("jet.".to_string() + key), advice(&error))
     })?;
+    if let Some(refused) = file.jet.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
+        return Err(file.refuse("jet.measured", refused));
+    }
     let count = f64::from(file.jet.count);
     let coefficient = coefficient(file, &site);
     let jet = Jet { bore, count, coefficient };
@@ -106,6 +109,9 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
 }
 
 fn coefficient(file: &BurnerFile, site: &Site) -> Coefficient {
+    if let Some(measured) = &file.jet.measured {
+        return measured.coefficient();
+    }
     match (file.jet.measured_coefficient, file.jet.measured_gauge) {
         (None, _) => Coefficient::Model,
         (Some(value), None) => Coefficient::Measured(value),

@@ -12,6 +12,7 @@ use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
+use super::uncertainty::{SettingSure, sure_settings};
 use crate::Input;
 use crate::air::Duty;
 use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
@@ -41,6 +42,8 @@ pub struct Sheet {
     pub air: Option<AirBlock>,
     /// The furnace; none without its layers.
     pub furnace: Option<FurnaceBlock>,
+    /// How sure each setting is.
+    pub sure: Vec<Option<SettingSure>>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
 }
@@ -163,9 +166,10 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let sure = sure_settings(&file, &rig, &settings);
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
     let cautions = cautions(&rig, &settings, air.as_ref(), of_furnace);
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cautions })
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, sure, cautions })
 }
 
 /// The setting with the most gas.
@@ -180,12 +184,12 @@ fn largest(settings: &[Setting]) -> usize {
 }
 
 /// The conditions of one setting: its own chamber temperature if it has one.
-fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
+pub(super) fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
     let chamber_temperature = entry.chamber_temperature.unwrap_or(rig.conditions.chamber_temperature);
     Conditions { chamber_temperature, ..rig.conditions }
 }
 
-fn supply(rig: &Assembled, gauge: GaugePressure, back: GaugePressure) -> Supply {
+pub(super) fn supply(rig: &Assembled, gauge: GaugePressure, back: GaugePressure) -> Supply {
     let back = if back > gauge { gauge } else { back };
     Supply { ambient: rig.site.ambient_pressure(), gauge, back, temperature: rig.conditions.gas_temperature }
 }

@@ -2,8 +2,25 @@
 
 /// Before the first section, and the sections.
 pub const ROOT: &[&str] = &[
-    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
-    "panel", "castable", "steel", "work", "room",
+    "name",
+    "note",
+    "site",
+    "gas",
+    "jet",
+    "blower",
+    "duct",
+    "damper",
+    "head",
+    "chamber",
+    "fire",
+    "setting",
+    "layer",
+    "panel",
+    "castable",
+    "steel",
+    "work",
+    "room",
+    "uncertainty",
 ];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
@@ -23,6 +40,7 @@ pub const JET: &[&str] = &[
     "approach_diameter",
     "measured_coefficient",
     "measured_gauge",
+    "measured",
 ];
 /// `[blower]`
 pub const BLOWER: &[&str] = &["points", "shut_off", "free_delivery", "speed", "now_speed", "density", "efficiency"];
@@ -67,3 +85,21 @@ pub const WORK: &[&str] =
     &["substance", "mass", "temperature", "minutes", "crucible_mass", "crucible_wall", "crucible_area"];
 /// `[room]`
 pub const ROOM: &[&str] = &["leak", "monoxide", "limit"];
+/// `[uncertainty]`, half widths at k = 2.
+pub const UNCERTAINTY: &[&str] = &[
+    "bore",
+    "edge_rounding",
+    "coefficient",
+    "gauge_span",
+    "gauge_class",
+    "gauge_error",
+    "gauge_at_weighing",
+    "gas_temperature",
+    "composition",
+    "air_pressure",
+    "air_temperature",
+    "damper",
+    "blower",
+    "head",
+    "mixture_temperature",
+];

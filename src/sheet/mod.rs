@@ -12,15 +12,18 @@ pub mod entries;
 mod file_error;
 mod file_keys;
 pub mod furnace;
+pub mod measured_file;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
 mod furnace_text;
 pub mod read_furnace;
+pub mod read_uncertainty;
 pub mod rows;
 mod shop;
 mod table;
 mod text;
+pub mod uncertainty;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};

@@ -9,6 +9,7 @@ use serde_json::{Map, Value, json};
 use super::compose::{AirBlock, Rung, Setting, Sheet};
 use super::entries::{AirAim, JetSize};
 use super::shop::Shop;
+use super::uncertainty::SettingSure;
 use crate::combustion::AirNeed;
 use crate::orifice::{Edge, JetFlow};
 use crate::quantity::{GaugePressure, MassFlow};
@@ -93,7 +94,8 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "site": site(sheet),
         "gas": gas(sheet),
         "jet": jet(sheet),
-        "settings": sheet.settings.iter().map(|row| Value::Object(setting_row(sheet, row))).collect::<Vec<_>>(),
+        "settings": setting_rows(sheet).into_iter().map(Value::Object).collect::<Vec<_>>(),
+        "budgets": super::uncertainty::budget_rows(sheet),
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
         "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
@@ -117,7 +119,7 @@ fn caution_text(caution: &super::caution::Caution) -> String {
 /// The settings of a sheet as CSV rows.
 #[must_use]
 pub fn setting_rows(sheet: &Sheet) -> Vec<Map<String, Value>> {
-    sheet.settings.iter().map(|setting| setting_row(sheet, setting)).collect()
+    sheet.settings.iter().zip(&sheet.sure).map(|(setting, sure)| setting_row(sheet, setting, sure.as_ref())).collect()
 }
 
 fn site(sheet: &Sheet) -> Value {
@@ -166,7 +168,7 @@ fn jet(sheet: &Sheet) -> Value {
     })
 }
 
-fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
+fn setting_row(sheet: &Sheet, setting: &Setting, sure: Option<&SettingSure>) -> Map<String, Value> {
     let mut row = Map::new();
     row.insert("name".into(), json!(setting.entry.name));
     row.extend(flow_row(setting.gauge, &setting.jet, sheet.rig.heads, &sheet.air_need, setting.saturation_ratio));
@@ -200,6 +202,7 @@ fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
             "cost_per_hour": setting.cost_per_hour,
         }),
     );
+    extend(&mut row, super::uncertainty::setting_keys(setting, sure));
     for (index, place) in ["drill_below", "drill_above"].iter().enumerate() {
         let wrong = setting.wrong_drills[index].as_ref();
         row.insert((*place).into(), json!(wrong.map(|wrong| wrong.drill.to_string())));

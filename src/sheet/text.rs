@@ -10,6 +10,7 @@ use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
 use super::shop::{Shop, fire_words};
 use super::table::table;
+use super::uncertainty::{fire_cell, footnote, ratio_cell};
 use crate::Input;
 use crate::burner::Remedies;
 use crate::combustion::leanest_air_ratio;
@@ -32,6 +33,7 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
     if let Some(air) = &sheet.air {
         blower(&mut page, sheet, air, shop);
     }
+    super::uncertainty::least_sure(&mut page, sheet);
     cautions(&mut page, sheet, shop);
     always(&mut page);
     page
@@ -116,7 +118,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
     format!(
-        "{many}{name} ({}), straight for {}, {edge}. What is known of the hole makes each fire sure within {:.0} %.",
+        "{many}{name} ({}), straight for {}, {edge}. Its coefficient is known within {:.0} %.",
         shop.bore(bore.diameter()),
         shop.length(length),
         100.0 * spread,
@@ -135,14 +137,15 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let rows: Vec<Vec<String>> = sheet
         .settings
         .iter()
-        .map(|setting| {
+        .zip(&sheet.sure)
+        .map(|(setting, sure)| {
             let ratio = setting.air.as_ref().and_then(super::compose::SettingAir::air_ratio);
             vec![
                 setting.entry.name.clone(),
                 shop.gauge_number(setting.gauge),
                 damper_words(setting),
-                ratio.map_or("-".into(), Shop::ratio),
-                shop.heat_number(setting.heat_gross, setting.heat_net),
+                ratio.map_or("-".into(), |ratio| ratio_cell(ratio, sure.as_ref())),
+                fire_cell(shop, setting, sure.as_ref()),
                 shop.gas_number(setting.gas),
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
                 match ratio {
@@ -155,7 +158,8 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
         })
         .collect();
     page.push_str(&table(&titles, &[7], &rows));
-    paragraph(page, "", "Air ratio 1 = just enough air. Read the gauge while gas flows.");
+    let note = "Air ratio 1 = just enough air. Read the gauge while gas flows.".to_string() + footnote(sheet);
+    paragraph(page, "", &note);
 }
 
 fn damper_words(setting: &Setting) -> String {

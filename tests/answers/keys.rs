@@ -85,7 +85,7 @@ impl Seen {
 
     fn sheet(&mut self, sheet: &Value) {
         self.all("jetwright sheet", sheet);
-        for part in ["site", "gas", "jet", "settings", "gauge_table", "evening", "air", "cautions"] {
+        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "cautions"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
         if !sheet["furnace"].is_null() {
@@ -163,6 +163,10 @@ fn everything() -> Seen {
         seen.all("jetwright chamber", &chamber);
         seen.all("jetwright chamber", &chamber["rows"]);
     }
+    for answer in super::weighing::answers() {
+        seen.all("jetwright weigh", &answer);
+        seen.all("jetwright weigh", &answer["rows"]);
+    }
     for file in sheets().into_iter().chain(super::furnace::sheets()) {
         seen.sheet(&file.json());
     }
@@ -201,6 +205,8 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
+    ("plan_least_s", "s", 5.0, 2000.0),
+    ("plan_enough_s", "s", 60.0, 20_000.0),
     ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
     ("_m3_per_m3", "1", 5.0, 50.0),
     ("_kg_per_kg", "1", 5.0, 40.0),

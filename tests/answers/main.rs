@@ -7,6 +7,8 @@ mod furnace;
 mod keys;
 mod numbers;
 mod output;
+mod uncertainty;
+mod weighing;
 
 use std::process::{Command, Output};
 

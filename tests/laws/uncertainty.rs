@@ -68,7 +68,12 @@ fn hold<const N: usize>(what: &str, budget: &Budget<f64, N>, (mean, spread): (f6
         return false;
     }
     let off = spread / budget.standard() - 1.0;
-    assert!(off.abs() < SPREAD_OF_DRAWS && refused <= FAR_OUT, "{what}: {} by draws, {} to first order", spread, budget.standard());
+    assert!(
+        off.abs() < SPREAD_OF_DRAWS && refused <= FAR_OUT,
+        "{what}: {} by draws, {} to first order",
+        spread,
+        budget.standard()
+    );
     assert!((mean - budget.value).abs() < 0.5 * budget.standard(), "{what}: the mean is {mean}, not {}", budget.value);
     true
 }
@@ -87,7 +92,7 @@ fn bells(gauge: f64, sizing: Sizing, tie: Option<Tie>) -> UncertainJet {
     let (shape, bore) = (BELL_FOUNDRY.shape(), Length::from_millimeters(1.5));
     let mut jet = Jet::new(shape.with_diameter(bore).unwrap());
     if tie.is_some() {
-        jet.coefficient = Coefficient::Corrected(1.03);
+        jet.coefficient = Coefficient::Corrected { factor: 1.03, uncertainty: 0.01 };
     }
     let gas = BELL_FOUNDRY.conditions::<f64>().gas;
     let dial = Dial::usual(GaugePressure::from_psi(6.0));
@@ -142,7 +147,10 @@ fn close_to_nought_the_first_order_is_off_and_says_so() {
     let jet = bells(0.4, Sizing::Measured, None);
     let gas = jet.answers().unwrap().gas;
     let ([(_, spread), _], refused) = drawn(&jet, jet.standard(), 20_000);
-    assert!(!gas.is_straight() && (refused > FAR_OUT || (spread / gas.standard() - 1.0).abs() > SPREAD_OF_DRAWS), "{gas:?} {spread} {refused}");
+    assert!(
+        !gas.is_straight() && (refused > FAR_OUT || (spread / gas.standard() - 1.0).abs() > SPREAD_OF_DRAWS),
+        "{gas:?} {spread} {refused}"
+    );
 }
 
 #[test]
@@ -222,8 +230,7 @@ fn single_precision_tells_the_same_spread() {
         back: GaugePressure::from_pascals(600.0),
         temperature: Temperature::from_celsius(10.0),
     };
-    let spreads =
-        Spreads::starting(bore, starting_bore(bore, Sizing::Measured).unwrap(), Dial::usual(single.gauge));
+    let spreads = Spreads::starting(bore, starting_bore(bore, Sizing::Measured).unwrap(), Dial::usual(single.gauge));
     let jet = Jet::new(shape.with_diameter(bore).unwrap());
     let gas = BELL_FOUNDRY.conditions::<f32>().gas;
     let narrow = UncertainJet::new(&jet, &shape, &gas, &single, None, &spreads).unwrap().answers().unwrap().gas;

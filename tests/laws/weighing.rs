@@ -183,9 +183,17 @@ fn a_planned_weighing_reaches_what_the_plan_says() {
     let others = (short.gauge.powi(2) + short.shared.powi(2)).sqrt();
     let plan = plan(MassFlow::from_kilograms_per_second(shop.model(6.0)), &reading, others, 0.06);
     let then = shop.measure(&[shop.run(6.0, 1.0, plan.enough.minutes())], 20.0).unwrap();
-    assert!((then.standard() / plan.weighed - 1.0).abs() < 1e-3 && (join(&then, 0.06).standard / plan.joined - 1.0).abs() < 1e-3);
+    assert!(
+        (then.standard() / plan.weighed - 1.0).abs() < 1e-3
+            && (join(&then, 0.06).standard / plan.joined - 1.0).abs() < 1e-3
+    );
     assert!((plan.mass.kilograms() / (shop.model(6.0) * plan.enough.seconds()) - 1.0).abs() < 1e-12);
     // A finer scale needs less, and hardly anything is known before the least time.
-    let fine = self::plan(MassFlow::from_kilograms_per_second(shop.model(6.0)), &Reading::of_scale(Mass::from_grams(2.0)), others, 0.06);
+    let fine = self::plan(
+        MassFlow::from_kilograms_per_second(shop.model(6.0)),
+        &Reading::of_scale(Mass::from_grams(2.0)),
+        others,
+        0.06,
+    );
     assert!(fine.enough < plan.enough && plan.least < plan.enough);
 }

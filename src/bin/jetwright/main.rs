@@ -10,8 +10,12 @@ mod flame;
 mod flow;
 mod jet;
 mod lining;
+mod measured;
+mod measured_text;
+mod meter;
 mod output;
 mod sheet;
+mod weigh;
 mod work;
 
 use std::process::ExitCode;
@@ -44,6 +48,8 @@ fn answer() -> Result<String, CommandError> {
         Command::Flame(arguments) => flame::run(&arguments),
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
+        Command::Weigh(arguments) => weigh::run(&arguments),
+        Command::Meter(arguments) => meter::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
