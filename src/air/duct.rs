@@ -70,12 +70,18 @@ impl<S: Scalar> Duct<S> {
     /// ```
     #[must_use]
     pub fn loss(&self, flow: ActualVolumeFlow<S>, density: Density<S>, viscosity: S) -> PressureDifference<S> {
-        let velocity = flow.cubic_meters_per_second() / round_area(self.diameter);
+        let velocity = self.velocity(flow);
         let density = density.kilograms_per_cubic_meter();
         let reynolds_number = density * velocity.abs() * self.diameter.meters() / viscosity;
         let friction = self.wall.friction(reynolds_number.larger(S::c(LEAST_REYNOLDS_NUMBER)));
         let heads = friction.factor * self.length.meters() / self.diameter.meters() + self.fitting_loss;
         PressureDifference::from_pascals(heads * S::c(0.5) * density * velocity * velocity.abs())
+    }
+
+    /// The mean velocity of a flow in it, in m/s.
+    #[must_use]
+    pub fn velocity(&self, flow: ActualVolumeFlow<S>) -> S {
+        flow.cubic_meters_per_second() / round_area(self.diameter)
     }
 
     /// The inside diameter.

@@ -95,6 +95,12 @@ impl<S: Scalar> AirPath<S> {
         self.damper.as_ref().map_or(Ok(S::zero()), |damper| damper.loss_coefficient(opening))
     }
 
+    /// The duct the air leaves by, if there is one.
+    #[must_use]
+    pub fn last_duct(&self) -> Option<&Duct<S>> {
+        self.ducts.last()
+    }
+
     /// The damper, if there is one.
     #[must_use]
     pub const fn damper(&self) -> Option<&Damper<S>> {

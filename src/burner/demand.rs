@@ -1,7 +1,7 @@
 //! The other way round: what a blower must do for a gauge setting and an air ratio, and the damper for it.
 
 use super::rig::{Burner, Conditions, too_weak};
-use crate::air::{Duty, air_viscosity};
+use crate::air::Duty;
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
@@ -61,7 +61,7 @@ impl<S: Scalar> Burner<S> {
         let density = conditions.site.air_density();
         let air_flow = air.at(density);
         let open = self.path.damper_loss_coefficient(S::one())?;
-        let path = self.path.loss_with(air_flow, density, air_viscosity(conditions.site.air_temperature()), open);
+        let path = self.path_loss(conditions, air_flow, open);
         Ok(Demand {
             jet,
             gas: jet.mass_flow * self.head_count,

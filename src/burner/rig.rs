@@ -8,7 +8,9 @@ use crate::error::{Error, Result};
 use crate::gas::{GAS_CONSTANT, Gas};
 use crate::limits::{Input, check};
 use crate::orifice::{Jet, JetFlow, Supply};
-use crate::quantity::{AbsolutePressure, Density, GaugePressure, Length, MassFlow, PressureDifference, Temperature};
+use crate::quantity::{
+    AbsolutePressure, ActualVolumeFlow, Density, GaugePressure, Length, MassFlow, PressureDifference, Temperature,
+};
 use crate::scalar::Scalar;
 use crate::site::Site;
 
@@ -141,10 +143,35 @@ impl<S: Scalar> Burner<S> {
         self.jet_flow(conditions, gauge, S::zero()).map(|_| ())
     }
 
+    /// Static pressure that the air spends between blower and jets: ducts, damper, and the speed it gains where
+    /// the mixing tube is narrower than the last duct, rho (v_tube^2 - v_duct^2) / 2.
+    ///
+    /// What a wider tube could give back is taken as lost, and a tube without a duct before it as the blower's
+    /// outlet, whose speed the static pressure of the curve allows for.
+    pub(super) fn path_loss(
+        &self,
+        conditions: &Conditions<S>,
+        flow: ActualVolumeFlow<S>,
+        damper_loss_coefficient: S,
+    ) -> PressureDifference<S> {
+        let density = conditions.site.air_density();
+        let viscosity = air_viscosity(conditions.site.air_temperature());
+        let lost = self.path.loss_with(flow, density, viscosity, damper_loss_coefficient);
+        let (Some(tube), Some(duct)) = (self.mixing_tube, self.path.last_duct()) else { return lost };
+        let in_tube = flow.cubic_meters_per_second() / (self.head_count * tube_area(tube));
+        let gained = (in_tube.squared() - duct.velocity(flow).squared()).larger(S::zero());
+        lost + PressureDifference::from_pascals(S::c(0.5) * density.kilograms_per_cubic_meter() * gained)
+    }
+
     /// Air of the whole blower, shared by the heads.
     pub(super) fn air_of_one_head(&self, air: S) -> MassFlow<S> {
         MassFlow::from_kilograms_per_second(air / self.head_count)
     }
+}
+
+/// The area of a mixing tube, m2.
+fn tube_area<S: Scalar>(tube: Length<S>) -> S {
+    S::c(core::f64::consts::FRAC_PI_4) * tube.meters().squared()
 }
 
 /// Rise of pressure that a jet makes in a tube of constant width, wall friction aside:
@@ -157,7 +184,7 @@ fn push<S: Scalar>(
     mixture_density: Density<S>,
     tube: Length<S>,
 ) -> PressureDifference<S> {
-    let area = S::c(core::f64::consts::FRAC_PI_4) * tube.meters().squared();
+    let area = tube_area(tube);
     let air_momentum = air.squared() / (air_density.kilograms_per_cubic_meter() * area);
     let mixture_momentum = mixture.squared() / (mixture_density.kilograms_per_cubic_meter() * area);
     PressureDifference::from_pascals((thrust + air_momentum - mixture_momentum) / area)

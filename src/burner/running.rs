@@ -23,7 +23,7 @@ pub struct Running<S = f64> {
     pub air_ratio: Option<S>,
     /// Static pressure of the blower.
     pub blower_pressure: PressureDifference<S>,
-    /// Pressure lost in ducts and damper.
+    /// Pressure lost in ducts and damper, and spent where the mixing tube is narrower than the last duct.
     pub path_loss: PressureDifference<S>,
     /// Static pressure where the jets stand.
     pub back_pressure: GaugePressure<S>,
@@ -66,8 +66,7 @@ impl<S: Scalar> Burner<S> {
         self.checked(conditions, gauge)?;
         let blower = self.blower_here(conditions)?;
         let density = conditions.site.air_density();
-        let viscosity = crate::air::air_viscosity(conditions.site.air_temperature());
-        let path_loss = |flow| self.path.loss_with(flow, density, viscosity, damper_loss_coefficient);
+        let path_loss = |flow| self.path_loss(conditions, flow, damper_loss_coefficient);
         let back_at = |flow| blower.static_pressure(flow).pascals() - path_loss(flow).pascals();
         let point: OperatingPoint<S> = operating_point(&blower, |flow| {
             let flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);

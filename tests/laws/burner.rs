@@ -65,6 +65,28 @@ fn the_foundrys_push_and_chamber_are_those_of_the_momentum_and_the_hole() {
     assert!((running.chamber_pressure.pascals() / chamber - 1.0).abs() < 1e-6);
 }
 
+#[test]
+fn a_tube_narrower_than_the_duct_costs_the_speed_it_gives_and_a_wider_one_nothing() {
+    let spent = |tube| {
+        let rig = Rig { tube: Some(tube), duct_loss: 0.0, ..BELL_FOUNDRY };
+        let (burner, running) = (rig.burner::<f64>(), run(&rig).unwrap());
+        let air = rig.conditions::<f64>().site.air_density();
+        let viscosity = jetwright::air::air_viscosity(rig.conditions::<f64>().site.air_temperature());
+        let alone = burner.path.loss(running.air_flow, air, viscosity, rig.opening).unwrap();
+        let speed =
+            |across: f64| running.air_flow.cubic_meters_per_second() / (core::f64::consts::FRAC_PI_4 * across * across);
+        let bernoulli = 0.5 * air.kilograms_per_cubic_meter() * (speed(tube).powi(2) - speed(76e-3).powi(2));
+        (running.path_loss.pascals() - alone.pascals(), bernoulli)
+    };
+    for tube in [40e-3, 50e-3, 75e-3] {
+        let (found, bernoulli) = spent(tube);
+        assert!(bernoulli > 0.0 && (found / bernoulli - 1.0).abs() < 1e-9, "{tube} {found} {bernoulli}");
+    }
+    assert_eq!(spent(90e-3).0, 0.0);
+    // No step where the tube becomes as wide as the duct.
+    assert!(spent(76e-3 - 1e-9).0.abs() < 1e-3);
+}
+
 /// Makes a burner's air harder to come by.
 type Tighter = fn(&Rig) -> Rig;
 
