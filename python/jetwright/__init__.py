@@ -16,6 +16,16 @@ from ._arrays import RangeError
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
 from ._gas import Expansion, Gas
+from ._measure import (
+    Comparison,
+    FlowUncertainty,
+    Weighing,
+    WeighingPlan,
+    compare_weighings,
+    flow_uncertainty,
+    plan_weighing,
+    weigh,
+)
 from ._native import __version__
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
@@ -40,9 +50,11 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "Comparison",
     "Expansion",
     "Flame",
     "FlowResult",
+    "FlowUncertainty",
     "Gas",
     "Head",
     "JetSize",
@@ -50,6 +62,8 @@ __all__ = [
     "RangeError",
     "Sheet",
     "Site",
+    "Weighing",
+    "WeighingPlan",
     "__version__",
     "air_needed",
     "air_ratio",
@@ -57,10 +71,12 @@ __all__ = [
     "bore_for_heat",
     "btu_per_hour",
     "cfm",
+    "compare_weighings",
     "deg",
     "drills",
     "flame",
     "flow",
+    "flow_uncertainty",
     "foot",
     "gauge_for_heat",
     "hour",
@@ -71,7 +87,9 @@ __all__ = [
     "mbar",
     "minute",
     "mm",
+    "plan_weighing",
     "psi",
     "sheet",
     "size_jet",
+    "weigh",
 ]

@@ -13,14 +13,19 @@ __all__ = [
     "air_needed",
     "air_ratio",
     "bore_for_flow",
+    "compare",
     "drills",
     "flame",
     "flow",
     "flow_one",
+    "flow_uncertainty",
     "gauge_for_flow",
+    "plan_weighing",
     "products",
     "sheet_from_text",
     "site",
+    "uncertainty_sources",
+    "weigh",
 ]
 __version__: str
 
@@ -38,6 +43,25 @@ def flow_one(gas: Gas, edge: int, inputs: Sequence[float]) -> list[float]: ...
 def gauge_for_flow(gas: Gas, edge: int, gross: bool, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def bore_for_flow(gas: Gas, edge: int, gross: bool, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def drills(list: str) -> list[tuple[str, float]]: ...
+def flow_uncertainty(
+    gas: Gas, edge: int, weighed: Sequence[float] | None, operands: _Operands, shape: Sequence[int]
+) -> _Answer: ...
+def uncertainty_sources() -> list[str]: ...
+def weigh(
+    gas: Gas,
+    edge: int,
+    inputs: Sequence[float],
+    widths: Sequence[float],
+    runs: Sequence[tuple[float, float, float]],
+    step: float,
+    clock: float,
+) -> tuple[list[float], str, tuple[float, float] | None]: ...
+def plan_weighing(
+    gas: Gas, edge: int, inputs: Sequence[float], widths: Sequence[float], step: float, clock: float
+) -> tuple[float, float, float, float]: ...
+def compare(
+    before: tuple[float, float, tuple[float, float] | None], now: tuple[float, float, tuple[float, float] | None]
+) -> tuple[float, float, float, str]: ...
 def sheet_from_text(text: str, is_json: bool, name: str) -> tuple[str, str, str]: ...
 @final
 class Gas:

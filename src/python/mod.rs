@@ -7,6 +7,7 @@ mod air;
 mod flame;
 mod flow;
 mod gas;
+mod measure;
 mod operands;
 mod sheet;
 mod site;
@@ -24,6 +25,8 @@ mod _native {
     use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
     #[pymodule_export]
     use super::gas::Gas;
+    #[pymodule_export]
+    use super::measure::{compare, flow_uncertainty, plan_weighing, uncertainty_sources, weigh};
     #[pymodule_export]
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]

@@ -73,7 +73,7 @@ pub enum Command {
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright lining burner.toml")]
     Lining(SheetArguments),
     /// What a weighing of the cylinder says of a burner file's jet; without --lost, how long to weigh.
-    #[command(after_help = "Examples:\n  jetwright blank > burner.toml\n  \
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  \
         jetwright weigh burner.toml --setting melt --scale \"10 g\"\n  \
         jetwright weigh burner.toml --setting melt --scale \"10 g\" --lost \"1.02 kg\" --time \"30 min\" \
         --lost \"1.05 kg\" --time \"31 min\"")]
