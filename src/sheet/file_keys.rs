@@ -102,4 +102,5 @@ pub const UNCERTAINTY: &[&str] = &[
     "blower",
     "head",
     "mixture_temperature",
+    "walls",
 ];

@@ -57,6 +57,8 @@ pub struct FurnaceBlock {
     pub holding_thicker: Balance,
     /// The largest fire of the file, and the temperature it keeps.
     pub largest: usize,
+    /// Half width (k = 2) of the fire that holds it, for what linings of the same name conduct.
+    pub holding_half_width: NetHeatRate,
     /// The balance at that fire.
     pub reaches: Option<Balance>,
     /// From cold to the work's temperature with the largest fire; none when it does not get there.
@@ -194,6 +196,8 @@ pub(super) fn furnace(
     Ok(Some(FurnaceBlock {
         temperature,
         steel,
+        holding_half_width: holding_half_width(file, entry, &chamber, temperature, &available)
+            .map_err(refuse("layer"))?,
         holding,
         holding_thicker,
         largest,
@@ -282,13 +286,42 @@ fn corners(entry: &FurnaceEntry) -> f64 {
     factor * thickness.meters() - 2.0 * (a * b + b * c + c * a)
 }
 
+/// What the spread of each layer's conductivity does to the fire that holds a temperature, added up as independent:
+/// half the difference of the fires at both ends of the spread.
+fn holding_half_width(
+    file: &BurnerFile,
+    entry: &FurnaceEntry,
+    chamber: &Chamber,
+    temperature: Temperature,
+    available: &impl Fn(Temperature) -> f64,
+) -> CheckedResult<NetHeatRate> {
+    let mut squares = 0.0;
+    for (index, layer) in entry.layers.iter().enumerate() {
+        let spread = file.uncertainty.walls.unwrap_or(layer.material.spread());
+        let fire = |factor: f64| -> CheckedResult<f64> {
+            let material = layer.material.with_conductivity_factor(factor)?;
+            let other = with_layer(chamber, index, Layer { material, ..layer.clone() })?;
+            Ok(other.fire_for(temperature, Power::from_watts(0.0), available)?.fire.watts())
+        };
+        squares += (0.5 * (fire(1.0 + spread)? - fire(1.0 - spread)?)).powi(2);
+    }
+    Ok(NetHeatRate::from_watts(squares.sqrt()))
+}
+
 /// The same chamber with its hot layer twice as thick.
 fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
+    let mut hot = chamber.walls()[0].0.layers()[0].clone();
+    let most = Length::from_meters(Input::LayerThickness.range().max);
+    let doubled = hot.thickness * 2.0;
+    hot.thickness = if doubled > most { most } else { doubled };
+    with_layer(chamber, 0, hot)
+}
+
+/// The same chamber with another layer.
+fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> CheckedResult<Chamber> {
     let (wall, room) = &chamber.walls()[0];
     let mut layers: Vec<Layer> = wall.layers().to_vec();
-    let most = Length::from_meters(Input::LayerThickness.range().max);
-    let doubled = layers[0].thickness * 2.0;
-    layers[0].thickness = if doubled > most { most } else { doubled };
+    layers[index] = layer;
     let wall = Wall::new(&layers, wall.body())?;
     Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
 }

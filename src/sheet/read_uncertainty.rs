@@ -56,6 +56,8 @@ pub struct UncertaintyEntry {
     pub head: Option<f64>,
     /// Of the mixture in the ports.
     pub mixture_temperature: Option<TemperatureDifference>,
+    /// Of what each layer of the wall conducts, as a share.
+    pub walls: Option<f64>,
 }
 
 const SAME_OR_OTHER: &[(&str, bool)] = &[("same", false), ("other", true)];
@@ -84,6 +86,7 @@ pub fn read_uncertainty(section: Section<'_>) -> Result<UncertaintyEntry, FileEr
         blower: share("blower")?,
         head: share("head")?,
         mixture_temperature: kelvin("mixture_temperature")?,
+        walls: share("walls")?,
     };
     if entry.gauge_error.is_some() && (entry.gauge_span.is_some() || entry.gauge_class.is_some()) {
         return Err(section.refuse("gauge_error", "accepted is an error, or a span and a class"));
