@@ -164,7 +164,7 @@ def flow_uncertainty(
     >>> import jetwright as jw
     >>> sure = jw.flow_uncertainty(gas="propane", bore=1.5 * jw.mm, bore_length=10 * jw.mm, gauge_pressure=[2 * jw.psi, 6 * jw.psi])
     >>> (sure.heat_net_half_width / sure.heat_net).round(2).tolist()
-    [0.13, 0.07]
+    [0.13, 0.06]
     >>> sure.least_sure.tolist()
     ['gauge', 'hole']
     """

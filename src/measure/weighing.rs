@@ -102,6 +102,13 @@ pub struct RunResult<S = f64> {
     pub own: S,
 }
 
+impl<S: Scalar> RunResult<S> {
+    /// What the model says of the run.
+    fn model(&self) -> MassFlow<S> {
+        self.flow * (S::one() / self.factor)
+    }
+}
+
 /// What runs say of a jet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measured<S = f64> {
@@ -222,7 +229,7 @@ pub fn measured_jet<F: Float>(
         let weight = F::one() / found.own.squared();
         weights += weight;
         sum += weight * found.factor.ln();
-        flows += found.flow.kilograms_per_second() / count;
+        flows += found.model().kilograms_per_second() / count;
     }
     if runs.is_empty() {
         return Err(WeighingError::NoRuns);
@@ -282,7 +289,7 @@ fn scatter<F: Float>(
         chi += weight * (log - mean).squared();
         (least, most) = (least.smaller(log), most.larger(log));
         weights += weight;
-        places += weight * (found.flow.kilograms_per_second() / mean_flow);
+        places += weight * (found.model().kilograms_per_second() / mean_flow);
     }
     let freedom = F::c((count.max(2) - 1) as f64);
     // Wilson and Hilferty's cube root makes chi squared normal.
@@ -291,7 +298,7 @@ fn scatter<F: Float>(
     for number in 0..count {
         let found = run(number)?;
         let weight = F::one() / found.own.squared();
-        let arm = found.flow.kilograms_per_second() / mean_flow - places / weights;
+        let arm = found.model().kilograms_per_second() / mean_flow - places / weights;
         lever += weight * arm.squared();
         moment += weight * arm * (found.factor.ln() - mean);
     }

@@ -107,6 +107,8 @@ fn runs_that_scatter_are_less_sure_and_runs_that_contradict_are_refused() {
     let ratio = wild.own / calm.own;
     assert!((ratio - 2.05).abs() < 0.15, "{ratio}");
     assert!(matches!(shop.measure(&runs(0.05), 10.0), Err(WeighingError::RunsDisagree { ratio }) if ratio < 0.92));
+    // A difference that the gauge does not explain is no trend.
+    assert!(matches!(shop.measure(&runs(0.2), 10.0), Err(WeighingError::RunsDisagree { .. })));
 }
 
 #[test]
