@@ -74,7 +74,7 @@ class Weighing:
     odds: float
     supply: tuple[float, float, float, float]
     trust: str
-    trend: tuple[float, float] | None
+    trend: tuple[float, float, float] | None
 
     def _tie(self, same_gauge: bool) -> list[float]:
         weight, half_width = (self.weight, self.half_width_without_gauge) if same_gauge else (0.0, self.half_width)
@@ -316,8 +316,7 @@ def compare_weighings(earlier: Weighing, now: Weighing, *, same_gauge: bool = Tr
     'worn'
     """
 
-    def of(found: Weighing) -> tuple[float, float, tuple[float, float] | None]:
-        width = found.measured_half_width_without_gauge if same_gauge else found.measured_half_width
-        return found.measured, width, found.trend
+    def of(found: Weighing) -> Any:
+        return found.measured, found.measured_half_width, found.measured_half_width_without_gauge, found.trend
 
-    return Comparison(*_native.compare(of(earlier), of(now)))
+    return Comparison(*_native.compare(of(earlier), of(now), same_gauge))

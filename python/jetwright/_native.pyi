@@ -55,12 +55,14 @@ def weigh(
     runs: Sequence[tuple[float, float, float]],
     step: float,
     clock: float,
-) -> tuple[list[float], str, tuple[float, float] | None]: ...
+) -> tuple[list[float], str, tuple[float, float, float] | None]: ...
 def plan_weighing(
     gas: Gas, edge: int, inputs: Sequence[float], widths: Sequence[float], step: float, clock: float
 ) -> tuple[float, float, float, float]: ...
 def compare(
-    before: tuple[float, float, tuple[float, float] | None], now: tuple[float, float, tuple[float, float] | None]
+    before: tuple[float, float, float, tuple[float, float, float] | None],
+    now: tuple[float, float, float, tuple[float, float, float] | None],
+    is_same_gauge: bool,
 ) -> tuple[float, float, float, str]: ...
 def sheet_from_text(text: str, is_json: bool, name: str) -> tuple[str, str, str]: ...
 @final

@@ -24,4 +24,4 @@ pub use plan::{Plan, plan};
 pub use settings::{Answers, Tie, UncertainBurner, UncertainJet};
 pub use source::Source;
 pub use spreads::{Dial, DialClass, Sizing, Spreads, starting_bore};
-pub use weighing::{Measured, Reading, Run, RunResult, WeighingError, measured_jet, of_supply, run_result};
+pub use weighing::{Measured, Reading, Run, RunResult, Trend, WeighingError, measured_jet, of_supply, run_result};

@@ -126,8 +126,19 @@ pub struct Measured<S = f64> {
     pub shared: S,
     /// Mean supply of the runs.
     pub supply: Supply<S>,
-    /// Change of ln(factor) from no flow to the mean flow, and its standard uncertainty, where runs differ in flow.
-    pub trend: Option<(S, S)>,
+    /// How the factor changes with the flow, where runs differ in it.
+    pub trend: Option<Trend<S>>,
+}
+
+/// How a measured factor changes with the flow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trend<S = f64> {
+    /// Change of ln(factor) from no flow to the mean flow.
+    pub slope: S,
+    /// Its standard uncertainty by the runs' own readings.
+    pub own: S,
+    /// The same by the gauge, which is less sure at low readings.
+    pub gauge: S,
 }
 
 impl<S: Scalar> Measured<S> {
@@ -235,7 +246,12 @@ pub fn measured_jet<F: Float>(
         return Err(WeighingError::NoRuns);
     }
     let mean = sum / weights;
-    let scatter = scatter(runs.len(), mean, flows, one_run)?;
+    let by_gauge = |run: usize| {
+        of_supply(&jet, shape, gas, &runs[run].supply, spreads)
+            .map(|(gauge, _)| gauge)
+            .map_err(|error| WeighingError::Refused { run, error })
+    };
+    let scatter = scatter(runs.len(), (mean, flows), one_run, by_gauge)?;
     let supply = mean_supply(runs);
     let refused = |error| WeighingError::Refused { run: 0, error };
     let (gauge, others) = of_supply(&jet, shape, gas, &supply, spreads).map_err(refused)?;
@@ -272,14 +288,14 @@ impl WeighingError {
 struct Scatter<F> {
     /// Chi squared over its degrees of freedom, no less than one.
     birge: F,
-    trend: Option<(F, F)>,
+    trend: Option<Trend<F>>,
 }
 
 fn scatter<F: Float>(
     count: usize,
-    mean: F,
-    mean_flow: F,
+    (mean, mean_flow): (F, F),
     run: impl Fn(usize) -> Result<RunResult<F>, WeighingError>,
+    by_gauge: impl Fn(usize) -> Result<F, WeighingError>,
 ) -> Result<Scatter<F>, WeighingError> {
     let (mut chi, mut least, mut most) = (F::zero(), mean, mean);
     let (mut lever, mut moment, mut weights, mut places) = (F::zero(), F::zero(), F::zero(), F::zero());
@@ -295,12 +311,14 @@ fn scatter<F: Float>(
     // Wilson and Hilferty's cube root makes chi squared normal.
     let ninth = F::c(2.0 / 9.0) / freedom;
     let deviations = ((chi / freedom).cbrt() - (F::one() - ninth)) / ninth.sqrt();
+    let mut of_gauge = F::zero();
     for number in 0..count {
         let found = run(number)?;
         let weight = F::one() / found.own.squared();
         let arm = found.model().kilograms_per_second() / mean_flow - places / weights;
         lever += weight * arm.squared();
         moment += weight * arm * (found.factor.ln() - mean);
+        of_gauge += weight * arm * by_gauge(number)?;
     }
     let wide_apart = lever / weights > F::c(0.1 * 0.1);
     // A trend explains its part of the scatter.
@@ -308,7 +326,11 @@ fn scatter<F: Float>(
     if deviations > F::c(DISAGREE) && chi - explained > F::c(0.5) * chi {
         return Err(WeighingError::RunsDisagree { ratio: (least - most).exp().to_f32() });
     }
-    let trend = wide_apart.then(|| (moment / lever, (F::one() / lever).sqrt()));
+    let trend = wide_apart.then(|| Trend {
+        slope: moment / lever,
+        own: (F::one() / lever).sqrt(),
+        gauge: (of_gauge / lever).abs(),
+    });
     Ok(Scatter { birge: (chi / freedom).larger(F::one()), trend })
 }
 

@@ -13,8 +13,8 @@ use super::operands::{Kept, Operand, Told, map, refuse, told};
 use crate::error::Result as CheckedResult;
 use crate::limits::{Input, check};
 use crate::measure::{
-    Compared, Dial, DialClass, Finding, Joined, Measured, Reading, Run, Source, Spreads, Tie, Trust, UncertainJet,
-    WeighingError, compare as compare_measured, join, measured_jet, of_hole, of_supply, plan,
+    Compared, Dial, DialClass, Finding, Joined, Measured, Reading, Run, Source, Spreads, Tie, Trend, Trust,
+    UncertainJet, WeighingError, compare as compare_measured, join, measured_jet, of_hole, of_supply, plan,
 };
 use crate::orifice::{BoreShape, Coefficient, Jet, Supply};
 use crate::quantity::{
@@ -139,7 +139,7 @@ fn weighing_error(error: WeighingError) -> PyErr {
 
 /// What a weighing found: factor, its half width, the same without the gauge; joined factor, half width, the same without
 /// the gauge, weight; coefficient, effective bore, deviations, odds; then the mean supply: ambient, gauge, back, kelvin.
-type Found = ([f64; 15], &'static str, Option<(f64, f64)>);
+type Found = ([f64; 15], &'static str, Option<(f64, f64, f64)>);
 
 fn found(measured: &Measured, joined: &Joined) -> Found {
     let supply = &measured.supply;
@@ -165,7 +165,7 @@ fn found(measured: &Measured, joined: &Joined) -> Found {
         Trust::Doubtful => "doubtful",
         Trust::BeyondBelief => "beyond belief",
     };
-    (numbers, trust, measured.trend)
+    (numbers, trust, measured.trend.map(|trend| (trend.slope, trend.own, trend.gauge)))
 }
 
 /// What runs (mass, time, gauge) say of a jet.
@@ -226,18 +226,19 @@ pub fn plan_weighing(
     Ok((least, enough, plan.mass.kilograms(), 2.0 * plan.joined))
 }
 
-/// Change, its half width, its odds by chance and the finding, of (factor, half width, trend) against an earlier one.
+/// Factor, half width, half width without the gauge, trend (slope, standard uncertainties by the runs and by the gauge).
+type Weighted = (f64, f64, f64, Option<(f64, f64, f64)>);
+
+/// Change, its half width, its odds by chance and the finding, against an earlier weighing.
 #[pyfunction]
-pub fn compare(
-    before: (f64, f64, Option<(f64, f64)>),
-    now: (f64, f64, Option<(f64, f64)>),
-) -> (f64, f64, f64, &'static str) {
-    let of = |(factor, half_width, trend): (f64, f64, Option<(f64, f64)>)| Compared {
+pub fn compare(before: Weighted, now: Weighted, is_same_gauge: bool) -> (f64, f64, f64, &'static str) {
+    let of = |(factor, all, without_gauge, trend): Weighted| Compared {
         factor,
-        standard: 0.5 * half_width,
-        trend,
+        standard: 0.5 * without_gauge,
+        gauge: 0.5 * (all * all - without_gauge * without_gauge).max(0.0).sqrt(),
+        trend: trend.map(|(slope, own, gauge)| Trend { slope, own, gauge }),
     };
-    let found = compare_measured(&of(before), &of(now));
+    let found = compare_measured(&of(before), &of(now), is_same_gauge);
     let finding = match found.finding {
         Finding::Worn => "worn",
         Finding::Dirty => "dirty",

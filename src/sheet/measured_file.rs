@@ -8,7 +8,7 @@ use super::burner_file::{optional, ranged};
 use super::document::{self, Document, Section};
 use super::file_error::FileError;
 use crate::limits::Input;
-use crate::measure::{Compared, Joined, Measured, Tie};
+use crate::measure::{Compared, Joined, Measured, Tie, Trend};
 use crate::orifice::{Coefficient, Supply};
 use crate::quantity::{AbsolutePressure, GaugePressure, Length, Temperature};
 
@@ -27,6 +27,7 @@ pub const MEASURED: &[&str] = &[
     "measured_uncertainty_without_gauge",
     "trend",
     "trend_uncertainty",
+    "trend_uncertainty_by_gauge",
     "factor",
     "weight",
     "uncertainty",
@@ -58,8 +59,8 @@ pub struct MeasuredEntry {
     pub measured_uncertainty: f64,
     /// The same without the gauge.
     pub measured_uncertainty_without_gauge: f64,
-    /// Change of ln(factor) from no flow to the mean flow, and its half width.
-    pub trend: Option<(f64, f64)>,
+    /// How the factor changes with the flow; standard uncertainties.
+    pub trend: Option<Trend>,
     /// Joined with the model.
     pub factor: f64,
     /// Weight of the runs in it.
@@ -87,7 +88,7 @@ impl MeasuredEntry {
             measured_factor: measured.factor,
             measured_uncertainty: 2.0 * measured.standard(),
             measured_uncertainty_without_gauge: 2.0 * measured.without_gauge(),
-            trend: measured.trend.map(|(slope, standard)| (slope, 2.0 * standard)),
+            trend: measured.trend,
             factor: joined.factor,
             weight: joined.weight,
             uncertainty: 2.0 * joined.standard,
@@ -111,16 +112,12 @@ impl MeasuredEntry {
         Tie { supply: self.supply, gauge_weight, half_width }
     }
 
-    /// As two measurements are compared, both read from the same gauge or not.
+    /// As two measurements are compared.
     #[must_use]
-    pub fn compared(&self, is_same_gauge: bool) -> Compared {
-        let half_width =
-            if is_same_gauge { self.measured_uncertainty_without_gauge } else { self.measured_uncertainty };
-        Compared {
-            factor: self.measured_factor,
-            standard: 0.5 * half_width,
-            trend: self.trend.map(|(slope, half_width)| (slope, 0.5 * half_width)),
-        }
+    pub fn compared(&self) -> Compared {
+        let (all, without_gauge) = (self.measured_uncertainty, self.measured_uncertainty_without_gauge);
+        let gauge = 0.5 * (all * all - without_gauge * without_gauge).max(0.0).sqrt();
+        Compared { factor: self.measured_factor, standard: 0.5 * without_gauge, gauge, trend: self.trend }
     }
 
     /// The file's text.
@@ -146,9 +143,10 @@ impl MeasuredEntry {
         line("measured_factor", format!("{:.5}", self.measured_factor));
         line("measured_uncertainty", share(self.measured_uncertainty));
         line("measured_uncertainty_without_gauge", share(self.measured_uncertainty_without_gauge));
-        if let Some((slope, half_width)) = self.trend {
-            line("trend", format!("{slope:.5}"));
-            line("trend_uncertainty", format!("{half_width:.5}"));
+        if let Some(trend) = self.trend {
+            line("trend", format!("{:.5}", trend.slope));
+            line("trend_uncertainty", format!("{:.5}", 2.0 * trend.own));
+            line("trend_uncertainty_by_gauge", format!("{:.5}", 2.0 * trend.gauge));
         }
         line("factor", format!("{:.5}", self.factor));
         line("weight", format!("{:.4}", self.weight));
@@ -212,7 +210,7 @@ pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError
         weight: root.required("weight").share(Input::Fraction)?,
         uncertainty: share("uncertainty")?,
         uncertainty_without_gauge: share("uncertainty_without_gauge")?,
-        discharge_coefficient: root.required("discharge_coefficient").number(Input::DischargeCoefficient)?,
+        discharge_coefficient: number("discharge_coefficient")?,
         effective_bore: ranged(&root, "effective_bore", Input::Bore)?.unwrap_or_default(),
     };
     if entry.supply.back > entry.supply.gauge {
@@ -222,12 +220,16 @@ pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError
     Ok(entry)
 }
 
-fn trend(root: &Section<'_>) -> Result<Option<(f64, f64)>, FileError> {
-    let slope = optional(root, "trend", |field| field.number(Input::Trend))?;
-    let half_width = optional(root, "trend_uncertainty", |field| field.number(Input::Trend))?;
-    match (slope, half_width) {
-        (None, None) => Ok(None),
-        (Some(slope), Some(half_width)) if half_width > 0.0 => Ok(Some((slope, half_width))),
-        _ => Err(root.refuse("trend_uncertainty", "a trend and its uncertainty, above nought, go together")),
+fn trend(root: &Section<'_>) -> Result<Option<Trend>, FileError> {
+    let number = |key: &'static str| optional(root, key, |field| field.number(Input::Trend));
+    let (own, gauge) = (number("trend_uncertainty")?, number("trend_uncertainty_by_gauge")?);
+    match (number("trend")?, own, gauge) {
+        (None, None, None) => Ok(None),
+        (Some(slope), Some(own), Some(gauge)) if own > 0.0 => {
+            Ok(Some(Trend { slope, own: 0.5 * own, gauge: 0.5 * gauge }))
+        }
+        _ => {
+            Err(root.refuse("trend_uncertainty", "a trend and both its uncertainties, this above nought, go together"))
+        }
     }
 }

@@ -109,6 +109,31 @@ fn a_later_weighing_tells_wear_from_chance() {
     std::fs::remove_file(saved).unwrap();
 }
 
+/// A regulator that gives way shows as a jet that passes less the more it passes, wear alike at every pressure.
+#[test]
+fn runs_at_several_pressures_tell_a_drooping_regulator_from_dirt() {
+    let (file, saved) = (BurnerFile::bells(&[]), place("droop"));
+    let site = ["--altitude", "1600 m", "--humidity", "40 %", "--gas-temperature", "15 C"];
+    let gauges = ["--gauge", "2 psi", "--gauge", "4 psi", "--gauge", "7 psi"];
+    let flows = json(&[&["flow", "--gas", "propane", "--bore", "1.8 mm"][..], &gauges, &site].concat());
+    let weigh = |factors: [f64; 3], more: [&str; 2]| {
+        let lost: Vec<String> = (0..3)
+            .map(|run| {
+                format!("{} kg", 2400.0 * factors[run] * number(&flows, &format!("/rows/{run}/mass_flow_kg_per_s")))
+            })
+            .collect();
+        let lost: Vec<&str> = lost.iter().flat_map(|lost| ["--lost", lost, "--time", "40 min"]).collect();
+        json(&[&["weigh", file.path(), "--scale", "5 g"][..], &gauges, &lost, &more].concat())
+    };
+    let first = weigh([1.0; 3], ["--save", &saved]);
+    assert!((number(&first, "/measured_over_model") - 1.0).abs() < 1e-4, "{first}");
+    for (factors, finding) in [([1.0, 0.96, 0.91], "drooping"), ([0.93; 3], "dirty"), ([1.0; 3], "no real difference")]
+    {
+        assert_eq!(weigh(factors, ["--earlier", &saved])["finding"], finding, "{factors:?}");
+    }
+    std::fs::remove_file(saved).unwrap();
+}
+
 #[test]
 fn what_measures_nothing_is_one_message() {
     let file = BurnerFile::bells(&[]);

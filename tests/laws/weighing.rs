@@ -158,8 +158,7 @@ fn later_runs_tell_wear_dirt_and_droop_from_chance() {
     let shop = shop::<f64>(Sizing::Drilled);
     let measured = |factors: [f64; 3]| {
         let runs = [2.0, 4.0, 7.0].into_iter().zip(factors).map(|(psi, factor)| shop.run(psi, factor, 40.0));
-        let found = shop.measure(&runs.collect::<Vec<_>>(), 5.0).unwrap();
-        Compared { factor: found.factor, standard: found.without_gauge(), trend: found.trend }
+        Compared::from(&shop.measure(&runs.collect::<Vec<_>>(), 5.0).unwrap())
     };
     let before = measured([1.0; 3]);
     for (factors, finding) in [
@@ -169,12 +168,18 @@ fn later_runs_tell_wear_dirt_and_droop_from_chance() {
         ([1.003, 0.998, 1.001], Finding::NoDifference),
     ] {
         let now = measured(factors);
-        let found = compare(&before, &now);
+        let found = compare(&before, &now, true);
         assert_eq!(found.finding, finding, "{factors:?} {found:?} {now:?}");
         assert_eq!(found.odds < 0.0456, finding != Finding::NoDifference);
-        let back = compare(&now, &before);
-        assert!((back.change + 1.0) * (found.change + 1.0) - 1.0 < 1e-12 && back.standard == found.standard);
+        let back = compare(&now, &before, true);
+        assert!(((back.change + 1.0) * (found.change + 1.0) - 1.0).abs() < 1e-12 && back.standard == found.standard);
+        assert!(compare(&before, &now, false).standard > found.standard);
     }
+    // Against one pressure alone, the gauge's own error at its low end would explain as much.
+    let single = Compared::from(&shop.measure(&[shop.run(6.0, 1.0, 40.0)], 5.0).unwrap());
+    let now = measured([1.01, 1.0, 0.98]);
+    assert!(compare(&single, &now, true).finding != Finding::Drooping, "{now:?}");
+    assert_eq!(compare(&before, &now, true).finding, Finding::Drooping);
 }
 
 #[test]

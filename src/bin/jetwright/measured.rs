@@ -119,7 +119,7 @@ pub fn answer(
                 return Err(CommandError::option("earlier", refused).into());
             }
             let same_gauge = !file.uncertainty.is_other_gauge;
-            Some((path.display().to_string(), compare(&before.compared(same_gauge), &entry.compared(same_gauge))))
+            Some((path.display().to_string(), compare(&before.compared(), &entry.compared(), same_gauge)))
         }
         None => None,
     };
