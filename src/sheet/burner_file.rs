@@ -12,7 +12,7 @@ use super::entries::{
 };
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE, UNCERTAINTY};
-use super::measured_file::{MeasuredEntry, read_measured};
+use super::measured_file::named;
 use super::read_furnace::{FurnaceEntry, read_furnace};
 use super::read_uncertainty::{UncertaintyEntry, read_uncertainty};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
@@ -209,19 +209,13 @@ fn read_jet(jet: Section<'_>, file: &Path) -> Result<JetEntry, FileError> {
     if measured_gauge.is_some() && measured_coefficient.is_none() {
         return Err(jet.refuse("measured_gauge", "it goes with a measured_coefficient only"));
     }
-    let measured = optional(&jet, "measured", |field| measured(field, file))?;
+    let measured = optional(&jet, "measured", |field| named(field, file))?;
     if measured.is_some() && measured_coefficient.is_some() {
         return Err(jet.refuse("measured", "a measured coefficient stands here already, accepted is one of the two"));
     }
     jet.finish()?;
     let shape = BoreShape { length: BoreLength::Fixed(bore_length), edge, roughness, approach: approach_diameter };
     Ok(JetEntry { size, shape, count, measured_coefficient, measured_gauge, measured })
-}
-
-/// The file of a measured jet, found from the folder of the burner file.
-fn measured(field: &Field<'_>, file: &Path) -> Result<MeasuredEntry, FileError> {
-    let path = file.parent().unwrap_or(Path::new("")).join(field.text(NOTE)?);
-    read_measured(&path).map_err(|error| field.refuse(error))
 }
 
 fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {

@@ -9,6 +9,7 @@ use super::burner_file::BurnerFile;
 use super::compose::Setting;
 use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
+use super::furnace_spread::holding_half_width;
 use super::read_furnace::{FurnaceEntry, WorkEntry};
 use crate::combustion::{AirNeed, Reactants};
 use crate::error::{Error, Result as CheckedResult};
@@ -286,28 +287,6 @@ fn corners(entry: &FurnaceEntry) -> f64 {
     factor * thickness.meters() - 2.0 * (a * b + b * c + c * a)
 }
 
-/// What the spread of each layer's conductivity does to the fire that holds a temperature, added up as independent:
-/// half the difference of the fires at both ends of the spread.
-fn holding_half_width(
-    file: &BurnerFile,
-    entry: &FurnaceEntry,
-    chamber: &Chamber,
-    temperature: Temperature,
-    available: &impl Fn(Temperature) -> f64,
-) -> CheckedResult<NetHeatRate> {
-    let mut squares = 0.0;
-    for (index, layer) in entry.layers.iter().enumerate() {
-        let spread = file.uncertainty.walls.unwrap_or(layer.material.spread());
-        let fire = |factor: f64| -> CheckedResult<f64> {
-            let material = layer.material.with_conductivity_factor(factor)?;
-            let other = with_layer(chamber, index, Layer { material, ..layer.clone() })?;
-            Ok(other.fire_for(temperature, Power::from_watts(0.0), available)?.fire.watts())
-        };
-        squares += (0.5 * (fire(1.0 + spread)? - fire(1.0 - spread)?)).powi(2);
-    }
-    Ok(NetHeatRate::from_watts(squares.sqrt()))
-}
-
 /// The same chamber with its hot layer twice as thick.
 fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
     let mut hot = chamber.walls()[0].0.layers()[0].clone();
@@ -318,7 +297,7 @@ fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
 }
 
 /// The same chamber with another layer.
-fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> CheckedResult<Chamber> {
+pub(super) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> CheckedResult<Chamber> {
     let (wall, room) = &chamber.walls()[0];
     let mut layers: Vec<Layer> = wall.layers().to_vec();
     layers[index] = layer;

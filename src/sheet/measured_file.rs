@@ -5,7 +5,7 @@ use std::prelude::rust_2024::*;
 use std::{format, string};
 
 use super::burner_file::{optional, ranged};
-use super::document::{self, Document, Section};
+use super::document::{self, Document, Field, Section};
 use super::file_error::FileError;
 use crate::limits::Input;
 use crate::measure::{Compared, Joined, Measured, Tie, Trend};
@@ -39,6 +39,8 @@ pub const MEASURED: &[&str] = &[
 const SAME_BORE: f64 = 0.005;
 /// Longest name, in characters.
 const NAME: usize = 60;
+/// Longest path, in characters.
+const PATH: usize = 400;
 
 /// A measured jet. Uncertainties are half widths at k = 2, as shares.
 #[derive(Clone, Debug, PartialEq)]
@@ -179,6 +181,12 @@ fn round(value: f64, scale: f64) -> f64 {
 /// [`FileError`] at the first thing that is wrong.
 pub fn read_measured(path: &Path) -> Result<MeasuredEntry, FileError> {
     parse_measured(&document::load(path)?, &path.display().to_string())
+}
+
+/// The measured jet that a burner file names, found from the folder of the burner file.
+pub(super) fn named(field: &Field<'_>, file: &Path) -> Result<MeasuredEntry, FileError> {
+    let path = file.parent().unwrap_or(Path::new("")).join(field.text(PATH)?);
+    read_measured(&path).map_err(|error| field.refuse(error))
 }
 
 /// Reads the text of such a file; `name` is what messages call it.

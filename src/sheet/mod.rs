@@ -16,6 +16,7 @@ pub mod measured_file;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
+mod furnace_spread;
 mod furnace_text;
 pub mod read_furnace;
 pub mod read_uncertainty;

@@ -8,14 +8,15 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::quantity::{
-    AbsolutePressure, Angle, Area, Duration, GaugePressure, HeatRate, Length, Mass, Number, Quantity, Share,
-    Temperature, Volume, WithinError, parse_count, parse_within,
+    AbsolutePressure, Angle, Area, GaugePressure, HeatRate, Length, Mass, Number, Quantity, Share, Temperature,
+    WithinError, parse_count, parse_within,
 };
 use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
 use jetwright::sheet::{advice, jet_key, shorten};
 use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;
+use crate::measured_arguments::{MeterArguments, WeighArguments};
 
 /// Longest argument accepted, in bytes; a path is the longest there is use for.
 const LONGEST: usize = 4096;
@@ -94,75 +95,6 @@ pub struct SheetArguments {
     pub file: PathBuf,
     #[command(flatten)]
     pub answer: AnswerArguments,
-}
-
-/// A jet that is weighed or metered, and what is done with the answer.
-#[derive(Debug, Args)]
-pub struct MeasuredArguments {
-    /// The burner file.
-    pub file: PathBuf,
-    /// The setting the burner stood at: its gauge, and the air its jet blows into.
-    #[arg(long)]
-    pub setting: Option<String>,
-    /// What the gauge read while gas flowed; once for all runs, or once a run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
-    pub gauge: Vec<GaugePressure>,
-    /// How long it took; once a run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Duration>(Input::WeighingTime))]
-    pub time: Vec<Duration>,
-    /// How well the time is known.
-    #[arg(long, default_value = "2 s", allow_hyphen_values = true, value_parser = within::<Duration>(Input::ClockError))]
-    pub clock: Duration,
-    /// Temperature of the gas before the jet; that of the file unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
-    pub gas_temperature: Option<Temperature>,
-    /// Gauge pressure the jet blew into; that of the setting unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
-    pub back_pressure: Option<GaugePressure>,
-    /// An earlier measurement of the same jet to compare with.
-    #[arg(long)]
-    pub earlier: Option<PathBuf>,
-    /// Where to write the measured jet, for a burner file to name.
-    #[arg(long)]
-    pub save: Option<PathBuf>,
-    #[command(flatten)]
-    pub answer: AnswerArguments,
-}
-
-#[derive(Debug, Args)]
-pub struct WeighArguments {
-    /// Gas lost from the cylinder; once a run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::MassLost))]
-    pub lost: Vec<Mass>,
-    /// Smallest step the scale shows.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::ScaleStep))]
-    pub scale: Mass,
-    /// Gas in the cylinder before the first run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::CylinderCharge))]
-    pub held: Option<Mass>,
-    #[command(flatten)]
-    pub measured: MeasuredArguments,
-}
-
-#[derive(Debug, Args)]
-pub struct MeterArguments {
-    /// Gas the meter counted; once a run.
-    #[arg(long, required = true, allow_hyphen_values = true, value_parser = within::<Volume>(Input::MeteredVolume))]
-    pub counted: Vec<Volume>,
-    /// Gauge pressure inside the meter.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
-    pub meter_pressure: GaugePressure,
-    /// Temperature inside the meter.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
-    pub meter_temperature: Temperature,
-    /// How well the meter counts, such as "1.5 %" (accuracy class 1.5).
-    #[arg(long, default_value = "1.5 %", allow_hyphen_values = true, value_parser = within::<Share>(Input::UncertaintyShare))]
-    pub meter_class: Share,
-    /// Smallest step the meter shows.
-    #[arg(long, default_value = "1 L", allow_hyphen_values = true, value_parser = within::<Volume>(Input::MeteredVolume))]
-    pub meter_step: Volume,
-    #[command(flatten)]
-    pub measured: MeasuredArguments,
 }
 
 #[derive(Debug, Args)]
@@ -457,7 +389,7 @@ impl DrillWord {
 }
 
 /// A parser of a quantity held to the range of an input.
-fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
+pub fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
 where
     Q: Quantity + Clone + Send + Sync + 'static,
 {

@@ -11,6 +11,7 @@ mod flow;
 mod jet;
 mod lining;
 mod measured;
+mod measured_arguments;
 mod measured_text;
 mod meter;
 mod output;

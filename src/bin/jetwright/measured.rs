@@ -14,8 +14,8 @@ use jetwright::sheet::measured_file::{MeasuredEntry, read_measured};
 use jetwright::sheet::read_uncertainty::{bore_spread, spreads};
 use jetwright::sheet::{Assembled, assemble, compose};
 
-use crate::arguments::MeasuredArguments;
 use crate::command_error::{CommandError, OptionError};
+use crate::measured_arguments::MeasuredArguments;
 use crate::measured_text;
 
 /// Nothing is known of a contact tip by its mark: a spread that leaves all weight to the measurement.

@@ -5,9 +5,9 @@ use jetwright::measure::{Reading, metered_mass};
 use jetwright::quantity::Volume;
 use jetwright::sheet::{assemble, burner_file};
 
-use crate::arguments::MeterArguments;
 use crate::command_error::CommandError;
 use crate::measured::{Kind, Passed, answer};
+use crate::measured_arguments::MeterArguments;
 
 /// What a gas meter's reading says of a jet.
 pub fn run(arguments: &MeterArguments) -> Result<String, CommandError> {

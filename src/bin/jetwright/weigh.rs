@@ -3,9 +3,9 @@
 use jetwright::measure::Reading;
 use jetwright::quantity::Mass;
 
-use crate::arguments::WeighArguments;
 use crate::command_error::CommandError;
 use crate::measured::{Kind, Passed, answer};
+use crate::measured_arguments::WeighArguments;
 
 /// What a weighing says of a jet, or how long to weigh.
 pub fn run(arguments: &WeighArguments) -> Result<String, CommandError> {
