@@ -13,9 +13,19 @@ Arrays in, arrays out: every numeric argument broadcasts. Process control only, 
 
 from ._air import Blower, BurnerRun, Head, OperatingPoint, air_needed, air_ratio
 from ._arrays import RangeError
+from ._burning import (
+    BurningRange,
+    ExpectedReading,
+    air_ratio_from_oxygen,
+    autoignition,
+    burning_range,
+    burning_velocity,
+    expected_reading,
+    fire_character,
+)
 from ._flame import Flame, flame
 from ._flow import FlowResult, JetSize, bore_for_heat, drills, flow, gauge_for_heat, size_jet
-from ._gas import Expansion, Gas
+from ._gas import Expansion, Gas, Saturated
 from ._measure import (
     Comparison,
     FlowUncertainty,
@@ -29,6 +39,7 @@ from ._measure import (
 from ._native import __version__
 from ._sheet import Burner, Sheet, sheet
 from ._site import Site
+from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
 from ._units import (
     bar,
     btu_per_hour,
@@ -50,16 +61,21 @@ __all__ = [
     "Blower",
     "Burner",
     "BurnerRun",
+    "BurningRange",
     "Comparison",
+    "CylinderDraw",
     "Expansion",
+    "ExpectedReading",
     "Flame",
     "FlowResult",
     "FlowUncertainty",
     "Gas",
     "Head",
     "JetSize",
+    "LineFlow",
     "OperatingPoint",
     "RangeError",
+    "Saturated",
     "Sheet",
     "Site",
     "Weighing",
@@ -67,13 +83,20 @@ __all__ = [
     "__version__",
     "air_needed",
     "air_ratio",
+    "air_ratio_from_oxygen",
+    "autoignition",
     "bar",
     "bore_for_heat",
     "btu_per_hour",
+    "burning_range",
+    "burning_velocity",
     "cfm",
     "compare_weighings",
+    "cylinder",
     "deg",
     "drills",
+    "expected_reading",
+    "fire_character",
     "flame",
     "flow",
     "flow_uncertainty",
@@ -84,6 +107,7 @@ __all__ = [
     "inch",
     "kW",
     "lb",
+    "low_pressure_line",
     "mbar",
     "minute",
     "mm",

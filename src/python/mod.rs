@@ -4,6 +4,7 @@
 //! arguments, labels, plots) stands in `python/jetwright`.
 
 mod air;
+mod burning;
 mod flame;
 mod flow;
 mod gas;
@@ -11,6 +12,7 @@ mod measure;
 mod operands;
 mod sheet;
 mod site;
+mod supply;
 
 use pyo3::prelude::*;
 
@@ -19,6 +21,10 @@ use pyo3::prelude::*;
 mod _native {
     #[pymodule_export]
     use super::air::{Blower, Head, air_needed, air_ratio};
+    #[pymodule_export]
+    use super::burning::{
+        air_ratio_of_reading, autoignition, burning_range, burning_velocity, expected_reading, fire_character,
+    };
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
@@ -31,6 +37,8 @@ mod _native {
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::supply::{cylinder, low_pressure_line};
 
     use super::*;
 

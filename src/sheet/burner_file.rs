@@ -14,6 +14,7 @@ use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE, UNCERTAINTY};
 use super::measured_file::named;
 use super::read_furnace::{FurnaceEntry, read_furnace};
+use super::read_supply::{SupplyEntry, read_supply};
 use super::read_uncertainty::{UncertaintyEntry, read_uncertainty};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
@@ -60,6 +61,8 @@ pub struct BurnerFile {
     pub furnace: Option<FurnaceEntry>,
     /// How well the inputs are known, as far as it says.
     pub uncertainty: UncertaintyEntry,
+    /// What lies before the jet.
+    pub supply: SupplyEntry,
     /// Where every field stands.
     pub places: Places,
 }
@@ -118,6 +121,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
     let uncertainty = root.section("uncertainty", UNCERTAINTY)?.map(read_uncertainty).transpose()?.unwrap_or_default();
+    let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
     Ok(BurnerFile {
@@ -135,6 +139,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         settings,
         furnace,
         uncertainty,
+        supply,
         places,
     })
 }
@@ -179,11 +184,12 @@ fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
 
 fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, FileError> {
     let kind = gas.required("kind").text(200)?.into();
-    let temperature = ranged(&gas, "temperature", Input::GasTemperature)?.unwrap_or(air_temperature);
+    let given: Option<Temperature> = ranged(&gas, "temperature", Input::GasTemperature)?;
+    let temperature = given.unwrap_or(air_temperature);
     let price = ranged(&gas, "price", Input::Price)?;
     let currency = optional(&gas, "currency", |field| field.text(8))?.unwrap_or("$").into();
     gas.finish()?;
-    Ok(GasEntry { kind, temperature, price, currency })
+    Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
 fn read_jet(jet: Section<'_>, file: &Path) -> Result<JetEntry, FileError> {

@@ -18,7 +18,7 @@ pub const MEASURED: &[&str] = &[
     "how",
     "runs",
     "bore",
-    "gauge",
+    "gauge_at_jet",
     "back_pressure",
     "gas_temperature",
     "ambient_pressure",
@@ -138,7 +138,7 @@ impl MeasuredEntry {
         );
         let supply = &self.supply;
         let mut line = |key: &str, value: string::String| text.push_str(&format!("{key} = {value}\n"));
-        line("gauge", format!("\"{} kPa\"", round(supply.gauge.kilopascals(), 1e5)));
+        line("gauge_at_jet", format!("\"{} kPa\"", round(supply.gauge.kilopascals(), 1e5)));
         line("back_pressure", format!("\"{} Pa\"", round(supply.back.pascals(), 1e3)));
         line("gas_temperature", format!("\"{} K\"", round(supply.temperature.kelvin(), 1e3)));
         line("ambient_pressure", format!("\"{} hPa\"", round(supply.ambient.hectopascals(), 1e4)));
@@ -206,7 +206,7 @@ pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError
         bore: root.required("bore").ranged(Input::Bore)?,
         supply: Supply {
             ambient: root.required("ambient_pressure").ranged::<AbsolutePressure>(Input::StationPressure)?,
-            gauge: root.required("gauge").ranged::<GaugePressure>(Input::GaugePressure)?,
+            gauge: root.required("gauge_at_jet").ranged::<GaugePressure>(Input::GaugePressure)?,
             back: root.required("back_pressure").ranged::<GaugePressure>(Input::BackPressure)?,
             temperature: root.required("gas_temperature").ranged::<Temperature>(Input::GasTemperature)?,
         },
@@ -222,7 +222,7 @@ pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError
         effective_bore: ranged(&root, "effective_bore", Input::Bore)?.unwrap_or_default(),
     };
     if entry.supply.back > entry.supply.gauge {
-        return Err(root.refuse("back_pressure", "accepted is no more than the gauge"));
+        return Err(root.refuse("back_pressure", "accepted is no more than the gauge at the jet"));
     }
     root.finish()?;
     Ok(entry)

@@ -8,10 +8,11 @@ use serde_json::{Map, Value, json};
 
 use super::assembled::Assembled;
 use super::burner_file::BurnerFile;
-use super::compose::{Setting, Sheet, conditions_of, supply};
+use super::compose::{Setting, Sheet, conditions_of};
 use super::read_uncertainty::{bore_spread, spreads};
 use super::shop::Shop;
 use super::text::{heading, paragraph};
+use crate::burner::Conditions;
 use crate::measure::{Answers, Budget, Source, Spreads, UncertainBurner, UncertainJet};
 use crate::quantity::GaugePressure;
 
@@ -90,12 +91,14 @@ pub fn sure_settings(file: &BurnerFile, rig: &Assembled, settings: &[Setting]) -
 fn sure(file: &BurnerFile, rig: &Assembled, setting: &Setting, spreads: &Spreads) -> Option<SettingSure> {
     let tie = file.jet.measured.as_ref().map(|measured| measured.tie(!file.uncertainty.is_other_gauge));
     let shape = &file.jet.shape;
+    // What the line takes and how cold the gas comes are those of the setting; a gauge that errs moves both alike.
+    let conditions = Conditions { gas_temperature: setting.gas_temperature, ..conditions_of(rig, &setting.entry) };
     if let (Some(burner), Some(air)) = (&rig.burner, &setting.air) {
-        let (conditions, at) = (conditions_of(rig, &setting.entry), (setting.gauge, air.opening.unwrap_or(1.0)));
+        let at = (setting.at_jet, air.opening.unwrap_or(1.0));
         let burner = UncertainBurner::new(burner, shape, &conditions, at, tie, spreads).ok()?;
         return burner.answers().ok().map(|answers| SettingSure::of(&answers));
     }
-    let open_air = supply(rig, setting.gauge, GaugePressure::from_pascals(0.0));
+    let open_air = rig.supply(&conditions, setting.at_jet, GaugePressure::from_pascals(0.0));
     let jet = UncertainJet::new(&rig.jet, shape, &rig.gas, &open_air, tie, spreads).ok()?;
     jet.answers().ok().map(|answers| SettingSure::of(&answers))
 }

@@ -1,10 +1,13 @@
 //! Laws that hold whatever the numbers are: limits, round trips, balances, and one answer in two number types.
 
 mod burner;
+mod burning;
 pub mod cases;
 mod derivatives;
 mod effort;
+mod fires;
 mod flame;
+mod flue;
 mod fuel;
 mod furnace;
 mod rig;

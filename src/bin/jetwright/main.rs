@@ -6,9 +6,11 @@ mod air;
 mod arguments;
 mod chamber;
 mod command_error;
+mod cylinder;
 mod flame;
 mod flow;
 mod jet;
+mod line;
 mod lining;
 mod measured;
 mod measured_arguments;
@@ -17,6 +19,7 @@ mod meter;
 mod output;
 mod sheet;
 mod weigh;
+mod supply_arguments;
 mod work;
 
 use std::process::ExitCode;
@@ -52,6 +55,8 @@ fn answer() -> Result<String, CommandError> {
         Command::Weigh(arguments) => weigh::run(&arguments),
         Command::Meter(arguments) => meter::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Cylinder(arguments) => cylinder::run(&arguments),
+        Command::Line(arguments) => line::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),

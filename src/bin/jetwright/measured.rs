@@ -2,7 +2,6 @@
 
 use std::path::Path;
 
-use jetwright::burner::Conditions;
 use jetwright::measure::{
     BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
     WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
@@ -12,7 +11,7 @@ use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
 use jetwright::sheet::burner_file::{self, BurnerFile};
 use jetwright::sheet::measured_file::{MeasuredEntry, read_measured};
 use jetwright::sheet::read_uncertainty::{bore_spread, spreads};
-use jetwright::sheet::{Assembled, assemble, compose};
+use jetwright::sheet::{Assembled, advice, assemble, compose};
 
 use crate::command_error::{CommandError, OptionError};
 use crate::measured_arguments::MeasuredArguments;
@@ -82,10 +81,10 @@ pub fn answer(
 ) -> Result<String, CommandError> {
     let file = burner_file::read(&arguments.file)?;
     let rig = assemble(&file)?;
-    let supplies = supplies(arguments, &file, &rig, passed.len().max(1))?;
+    let read = supplies(arguments, &file, &rig, passed.len().max(1))?;
+    let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.into_iter().unzip();
     let jet = Jet { coefficient: Coefficient::Model, ..rig.jet };
-    let highest =
-        supplies.iter().fold(supplies[0].gauge, |most, next| if next.gauge > most { next.gauge } else { most });
+    let highest = readings.iter().fold(readings[0], |most, &next| if next > most { next } else { most });
     let bore = bore_spread(&file, &rig);
     let spreads = spreads(&file, &rig, bore.unwrap_or_default(), highest);
     let refuse = |error| CommandError::option("gauge", error);
@@ -110,7 +109,7 @@ pub fn answer(
         return measured_text::print(&answer, &arguments.answer);
     }
     let runs = runs(kind, arguments, passed, &supplies, rig.heads)?;
-    let found = found(kind, arguments, (&jet, &file, &rig), (&runs, reading), &spreads, known)?;
+    let found = found(kind, arguments, (&jet, &file, &rig), (&runs, &readings, reading), &spreads, known)?;
     let entry = MeasuredEntry::new(&file.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
     let earlier = match &arguments.earlier {
         Some(path) => {
@@ -146,13 +145,13 @@ fn refuse_idle(arguments: &MeasuredArguments) -> Result<(), CommandError> {
     }
 }
 
-/// What stood before and behind the jet in each run.
+/// What the gauge read in each run, and what stood before and behind the jet.
 fn supplies(
     arguments: &MeasuredArguments,
     file: &BurnerFile,
     rig: &Assembled,
     count: usize,
-) -> Result<Vec<Supply>, CommandError> {
+) -> Result<Vec<(GaugePressure, Supply)>, CommandError> {
     let (mut gauges, mut back) = (arguments.gauge.clone(), GaugePressure::default());
     if let Some(name) = &arguments.setting {
         let sheet = compose(file.clone(), false)?;
@@ -176,10 +175,27 @@ fn supplies(
         _ => {}
     }
     let back = arguments.back_pressure.unwrap_or(back);
-    let Conditions { gas_temperature, .. } = rig.conditions;
-    let temperature = arguments.gas_temperature.unwrap_or(gas_temperature);
-    let ambient = rig.site.ambient_pressure();
-    Ok(gauges.into_iter().map(|gauge| Supply { ambient, gauge, back, temperature }).collect())
+    let mut supplies = Vec::new();
+    for (index, &gauge) in gauges.iter().enumerate() {
+        let supply = supply(arguments, rig, gauge, back);
+        supplies.push((gauge, supply.map_err(|error| CommandError::option("gauge", advice(&error)).nth(index))?));
+    }
+    Ok(supplies)
+}
+
+/// What the line leaves of a reading, and how cold the gas comes to the jet.
+fn supply(
+    arguments: &MeasuredArguments,
+    rig: &Assembled,
+    gauge: GaugePressure,
+    back: GaugePressure,
+) -> jetwright::Result<Supply> {
+    let mut conditions = rig.conditions_at(&rig.conditions, gauge)?;
+    conditions.gas_temperature = arguments.gas_temperature.unwrap_or(conditions.gas_temperature);
+    let (_, at_jet) = rig.run_at(&conditions, gauge, |at_jet| {
+        Ok((rig.jet.flow(&rig.gas, &rig.supply(&conditions, at_jet, back))?, back))
+    })?;
+    Ok(rig.supply(&conditions, at_jet, back))
 }
 
 /// The runs of one head.
@@ -206,7 +222,7 @@ fn found(
     kind: Kind,
     arguments: &MeasuredArguments,
     (jet, file, rig): (&Jet, &BurnerFile, &Assembled),
-    (runs, reading): (&[Run], &Reading),
+    (runs, readings, reading): (&[Run], &[GaugePressure], &Reading),
     spreads: &Spreads,
     known: f64,
 ) -> Result<Found, CommandError> {
@@ -226,10 +242,10 @@ fn found(
         return Err(CommandError::option(kind.option(), text).beside(at, 0).into());
     }
     let mut results = Vec::new();
-    for run in runs {
+    for (run, &gauge) in runs.iter().zip(readings) {
         let found = run_result(jet, &rig.gas, run, &reading).map_err(refuse)?;
         let flow = MassFlow::from_kilograms_per_second(found.flow.kilograms_per_second() * rig.heads);
-        results.push((run.supply.gauge, RunResult { flow, ..found }));
+        results.push((gauge, RunResult { flow, ..found }));
     }
     Ok(Found { runs: results, measured, joined, earlier: None })
 }
