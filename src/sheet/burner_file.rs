@@ -12,7 +12,6 @@ use super::entries::{
 };
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE, UNCERTAINTY};
-use super::measured_file::named;
 use super::read_furnace::{FurnaceEntry, read_furnace};
 use super::read_supply::{SupplyEntry, read_supply};
 use super::read_uncertainty::{UncertaintyEntry, read_uncertainty};
@@ -215,7 +214,7 @@ fn read_jet(jet: Section<'_>, file: &Path) -> Result<JetEntry, FileError> {
     if measured_gauge.is_some() && measured_coefficient.is_none() {
         return Err(jet.refuse("measured_gauge", "it goes with a measured_coefficient only"));
     }
-    let measured = optional(&jet, "measured", |field| named(field, file))?;
+    let measured = optional(&jet, "measured", |field| super::measured_file::named(field, file))?;
     if measured.is_some() && measured_coefficient.is_some() {
         return Err(jet.refuse("measured", "a measured coefficient stands here already, accepted is one of the two"));
     }

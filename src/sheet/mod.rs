@@ -3,6 +3,7 @@
 //! Process control only, never a flame safeguard.
 
 mod advice;
+mod always;
 mod assembled;
 mod before_jet;
 pub mod burner_file;

@@ -36,7 +36,7 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
     page.push_str(&super::cylinder_text::supply_text(sheet, shop));
     super::uncertainty::least_sure(&mut page, sheet);
     cautions(&mut page, sheet, shop);
-    always(&mut page);
+    super::always::always(&mut page);
     page
 }
 
@@ -163,8 +163,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
         })
         .collect();
     page.push_str(&table(&titles, &[7], &rows));
-    let note = "Air ratio 1 = just enough air. Read the gauge while gas flows.".to_string() + footnote(sheet);
-    paragraph(page, "", &note);
+    paragraph(page, "", &footnote(sheet));
 }
 
 fn damper_words(setting: &Setting) -> String {
@@ -384,21 +383,4 @@ fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
         let place = if places.is_empty() { String::new() } else { format!("{}: ", places.join(", ")) };
         paragraph(page, "  !", &(place + &text));
     }
-}
-
-fn always(page: &mut String) {
-    heading(page, "ALWAYS");
-    paragraph(
-        page,
-        "  !",
-        "Air on and the chamber blown through before gas; gas off before air. Never leave gas on with the blower stopped. \
-         Soapy water on every joint. Fresh air and a carbon monoxide alarm. Never heat a cylinder with flame. Dry moulds, \
-         dry tools, dry lining.",
-    );
-    paragraph(
-        page,
-        "  !",
-        "Estimates for setting a fire that someone watches; this is no flame safeguard. Local codes and a licensed gas \
-         fitter decide.",
-    );
 }

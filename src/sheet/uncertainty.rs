@@ -131,17 +131,13 @@ fn star(sure: &Sure) -> &'static str {
 
 /// What stands under the settings.
 #[must_use]
-pub fn footnote(sheet: &Sheet) -> &'static str {
-    let bent = sheet
-        .sure
-        .iter()
-        .flatten()
-        .any(|sure| !sure.gas.is_straight || sure.air_ratio.is_some_and(|ratio| !ratio.is_straight));
-    match (sheet.sure.iter().any(Option::is_some), bent) {
-        (false, _) => "",
-        (true, false) => " ± holds 95 times in 100.",
-        (true, true) => " ± holds 95 times in 100; * at least so much, since a limit or a bend lies within it.",
-    }
+pub fn footnote(sheet: &Sheet) -> String {
+    let is_bent = |sure: &SettingSure| !sure.gas.is_straight || sure.air_ratio.is_some_and(|ratio| !ratio.is_straight);
+    let note = "Air ratio 1 = just enough air. Read the gauge while gas flows.";
+    let held = if sheet.sure.iter().any(Option::is_some) { " ± holds 95 times in 100" } else { return note.into() };
+    let bent = "; * at least so much, since a limit or a bend lies within it";
+    let bent = if sheet.sure.iter().flatten().any(is_bent) { bent } else { "" };
+    format!("{note}{held}{bent}.")
 }
 
 /// What is least sure, and what to do about it.

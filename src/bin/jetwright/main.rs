@@ -21,6 +21,7 @@ mod sheet;
 mod weigh;
 mod supply_arguments;
 mod work;
+mod work_arguments;
 
 use std::process::ExitCode;
 
