@@ -1,7 +1,8 @@
 #![doc = include_str!("../README.md")]
 #![no_std]
 
-#[cfg(any(feature = "std", test))]
+// With the C interface the static library takes its panic handler from it, but for a bare chip.
+#[cfg(any(feature = "std", test, all(feature = "capi", not(target_os = "none"))))]
 extern crate std;
 
 // In the order the gas flows; each room uses only rooms above it.
@@ -22,10 +23,13 @@ pub mod burner;
 pub mod fuel;
 pub mod furnace;
 pub mod measure;
+pub mod control;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 #[cfg(feature = "python")]
 mod python;
+#[cfg(feature = "capi")]
+pub mod capi;
 
 pub use dual::Dual;
 pub use error::{Error, Result};

@@ -252,9 +252,9 @@ def weigh(
     lost, time, gauge = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in (mass_lost, duration, gauge_pressure)))
     runs = list(zip(lost.tolist(), time.tolist(), gauge.tolist()))
     found, trust, trend = _native.weigh(native, code, numbers, widths, runs, float(scale_step), float(clock))
-    plain: Any = found[:11]
     supply = (found[11], found[12], found[13], found[14])
-    return Weighing(*plain, supply=supply, trust=trust, trend=trend)
+    everything: Any = (*found[:11], supply, trust, trend)
+    return Weighing(*everything)
 
 
 def plan_weighing(

@@ -175,6 +175,10 @@ fn everything() -> Seen {
         seen.all("jetwright weigh", &answer);
         seen.all("jetwright weigh", &answer["rows"]);
     }
+    let bells = BurnerFile::bells(&[]);
+    let setpoints = json(&["setpoints", bells.path(), "--from", "15 kW net", "--to", "20 kW net"]);
+    seen.all("jetwright setpoints", &setpoints);
+    seen.all("jetwright setpoints", &setpoints["rows"]);
     for more in super::supply::CYLINDERS {
         seen.all("jetwright cylinder", &json(&[&super::supply::CYLINDER, *more].concat()));
     }
@@ -277,12 +281,13 @@ fn csv_has_the_keys_and_values_of_json() {
         BurnerFile::bells(&[("price = \"2.40 per kg\"\n", ""), ("name = \"melt\"", "name = \"melt, \\\"hot\\\"\"")]);
     let flow = ["flow", "--gas", "propane", "--bore", "1.8 mm", "--gauge", "5 psi", "--gauge", "1 bar"];
     let cylinder = [&super::supply::CYLINDER[..], super::supply::CYLINDERS[0]].concat();
-    let commands: [(&[&str], &str); 7] = [
+    let commands: [(&[&str], &str); 8] = [
         (&cylinder, ""),
         (&super::supply::PIPE, ""),
         (&flow, "/rows"),
         (&["jet", "--gas", "propane", "--gauge", "5 psi", "--heat", "26 kW net"], "/nearest"),
         (&["air", "--gas", "propane", "--heat", "26 kW net"], ""),
+        (&["setpoints", file.path(), "--from", "15 kW net", "--to", "20 kW net"], "/rows"),
         (&["sheet", file.path()], "/settings"),
         (&["sheet", empty.path()], "/settings"),
     ];

@@ -3,6 +3,7 @@
 mod burner;
 mod burning;
 pub mod cases;
+mod control;
 mod derivatives;
 mod effort;
 mod fires;

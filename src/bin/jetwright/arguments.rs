@@ -88,6 +88,11 @@ pub enum Command {
     /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
+    /// Gauge and air setting for every heat, as a table, an image or source for a controller's chip.
+    #[command(
+        after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
+    )]
+    Setpoints(SetpointArguments),
     /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
     #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
         --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
@@ -102,6 +107,38 @@ pub enum Command {
 pub struct SheetArguments {
     /// The burner file; `jetwright blank` prints one to start from.
     pub file: PathBuf,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+/// What `jetwright setpoints` prints in place of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Source {
+    /// A constant of Rust.
+    Rust,
+    /// The image as a constant of C.
+    C,
+}
+
+#[derive(Debug, Args)]
+pub struct SetpointArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    /// Smallest fire, such as "10 kW net"; that of the file's settings unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub from: Option<HeatRate>,
+    /// Largest fire; that of the file's settings unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub to: Option<HeatRate>,
+    /// Air ratio; the file's unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Number>(Input::AirRatio))]
+    pub air_ratio: Option<Number>,
+    /// A file to write the table's bytes to.
+    #[arg(long)]
+    pub image: Option<PathBuf>,
+    /// Print a constant for a program's source instead.
+    #[arg(long, value_enum)]
+    pub source: Option<Source>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }

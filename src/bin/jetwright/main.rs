@@ -17,6 +17,7 @@ mod measured_arguments;
 mod measured_text;
 mod meter;
 mod output;
+mod setpoints;
 mod sheet;
 mod weigh;
 mod supply_arguments;
@@ -56,6 +57,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Weigh(arguments) => weigh::run(&arguments),
         Command::Meter(arguments) => meter::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Setpoints(arguments) => setpoints::run(&arguments),
         Command::Cylinder(arguments) => cylinder::run(&arguments),
         Command::Line(arguments) => line::run(&arguments),
     };
