@@ -11,6 +11,7 @@ mod flame;
 mod flue;
 mod fuel;
 mod furnace;
+mod lighting;
 mod rig;
 mod round_trips;
 mod single_precision;

@@ -13,6 +13,7 @@ mod flue;
 mod fuel;
 mod furnace;
 mod heating;
+mod lighting;
 mod measure;
 mod orifice;
 mod page;
@@ -37,6 +38,7 @@ const TOPICS: &[&str] = &[
     "flue",
     "burning",
     "air",
+    "lighting",
     "fuel",
     "furnace",
     "measure",
@@ -56,6 +58,7 @@ fn ours<S: Float>(topic: &str, row: &Row) -> Option<S> {
         "flue" => flue::ours(row),
         "burning" => burning::ours(row),
         "air" => air::ours(row),
+        "lighting" => lighting::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
         "measure" => measure::ours(row),
@@ -91,7 +94,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame flue burning air fuel furnace measure);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace measure);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
