@@ -77,6 +77,18 @@ impl<S: Scalar> Head<S> {
         Ok(Self { area, hydraulic_diameter, length_ratio, open_fraction, ports: None })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Head<T> {
+        Head {
+            area: self.area.cast(),
+            hydraulic_diameter: self.hydraulic_diameter.cast(),
+            length_ratio: T::c(self.length_ratio.to_f64()),
+            open_fraction: T::c(self.open_fraction.to_f64()),
+            ports: self.ports.map(|ports| T::c(ports.to_f64())),
+        }
+    }
+
     /// The same head with its open area multiplied, by more ports of the same size.
     #[must_use]
     pub fn widened(&self, factor: S) -> Self {

@@ -31,6 +31,13 @@ pub enum Coefficient<S = f64> {
     /// The model of this room.
     #[default]
     Model,
+    /// The model's times a factor that a measurement gave.
+    Corrected {
+        /// Gas passed over the model's.
+        factor: S,
+        /// Its spread at two standard deviations, as a share.
+        uncertainty: S,
+    },
     /// A measured value, the same at every pressure.
     Measured(S),
     /// A measured value at one gauge pressure; elsewhere it follows the model's dependence on pressure.
@@ -134,6 +141,9 @@ impl<S: Scalar> Jet<S> {
         let modelled = Modelled::new(&self.bore, gas, supply)?;
         let (coefficient, uncertainty) = match self.coefficient {
             Coefficient::Model => (modelled.discharge.coefficient, modelled.discharge.uncertainty),
+            Coefficient::Corrected { factor, uncertainty } => {
+                (modelled.discharge.coefficient * check(Input::CoefficientFactor, factor)?, uncertainty)
+            }
             Coefficient::Measured(value) => (check(Input::DischargeCoefficient, value)?, S::c(0.02)),
             Coefficient::MeasuredAt { value, supply } => {
                 let there = Modelled::new(&self.bore, gas, &supply)?.discharge.coefficient;

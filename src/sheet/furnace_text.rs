@@ -54,8 +54,9 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     }
     let parts = &block.holding;
     let text = format!(
-        "{} keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
-        net(parts.fire.watts()),
+        "{:.1} ±{:.1} kW net keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
+        parts.fire.watts() / 1e3,
+        block.holding_half_width.watts() / 1e3,
         shop.temperature(block.temperature),
         kilowatts(parts.walls.watts()),
         kilowatts(parts.openings.watts()),

@@ -3,6 +3,7 @@
 //! Process control only, never a flame safeguard.
 
 mod advice;
+mod always;
 mod assembled;
 mod before_jet;
 pub mod burner_file;
@@ -17,9 +18,11 @@ mod file_error;
 mod file_keys;
 pub mod flame_words;
 pub mod furnace;
+pub mod measured_file;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
+mod furnace_spread;
 mod furnace_text;
 pub mod lighting;
 mod lighting_caution;
@@ -28,6 +31,7 @@ mod lighting_rows;
 mod lighting_text;
 pub mod read_furnace;
 pub mod read_lighting;
+pub mod read_uncertainty;
 pub mod read_supply;
 pub mod rows;
 mod rungs;
@@ -35,6 +39,7 @@ mod shop;
 mod supply_caution;
 mod table;
 mod text;
+pub mod uncertainty;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};

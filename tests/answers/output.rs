@@ -69,7 +69,7 @@ fn the_examples_of_every_help_run_as_printed() {
     let directory = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("examples");
     std::fs::create_dir_all(&directory).unwrap();
     let mut run = 0;
-    for name in ["flow", "jet", "air", "sheet", "blank"] {
+    for name in ["flow", "jet", "air", "sheet", "blank", "weigh", "meter"] {
         for mut words in examples(name) {
             let target = match words.iter().position(|word| word == ">") {
                 Some(at) => words.split_off(at).pop(),
@@ -86,7 +86,7 @@ fn the_examples_of_every_help_run_as_printed() {
             run += 1;
         }
     }
-    assert_eq!(run, 6);
+    assert_eq!(run, 11);
 }
 
 #[test]

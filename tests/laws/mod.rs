@@ -16,3 +16,5 @@ mod rig;
 mod round_trips;
 mod single_precision;
 mod streams;
+mod uncertainty;
+mod weighing;
