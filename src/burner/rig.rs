@@ -91,7 +91,7 @@ impl<S: Scalar> Conditions<S> {
 
     /// Density of a mixture of air and gas at a temperature and the pressure of the air around.
     fn mixture_density(&self, air: S, gas: S, temperature: Temperature<S>) -> Density<S> {
-        let moles = air / self.site.air_molar_mass() + gas / self.gas.mixture().molar_mass();
+        let moles = air / self.site.air_molar_mass() + gas / self.gas.molar_mass();
         let molar_mass = (air + gas) / moles;
         let density = self.ambient().pascals() * molar_mass / (S::c(1e3 * GAS_CONSTANT) * temperature.kelvin());
         Density::from_kilograms_per_cubic_meter(density)

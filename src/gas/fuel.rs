@@ -2,6 +2,7 @@
 
 use super::heating::CombustionReference;
 use super::mixture::Mixture;
+use super::saturation::DewPoint;
 use super::species::{Species, SpeciesData};
 use crate::error::Result;
 use crate::limits::{Input, check};
@@ -31,6 +32,10 @@ const VISCOSITY_TEMPERATURE: f64 = 293.15;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gas<S = f64> {
     pub(super) mixture: Mixture<S>,
+    /// kg/kmol.
+    molar_mass: S,
+    /// Molecules of oxygen a molecule takes.
+    oxygen_to_burn: S,
     /// R / M, J/(kg K).
     pub(super) specific_gas_constant: S,
     /// cp/R as a polynomial in T / 300 K.
@@ -42,6 +47,7 @@ pub struct Gas<S = f64> {
     gross: GrossHeatPerMass<S>,
     net: NetHeatPerMass<S>,
     standard_density: Density<S>,
+    pub(super) dew_point: DewPoint<S>,
 }
 
 impl<S: Scalar> Gas<S> {
@@ -65,6 +71,8 @@ impl<S: Scalar> Gas<S> {
         let weight = mixture.mean(|data| root_of(data.molar_mass));
         Self {
             mixture,
+            molar_mass: values.molar_mass,
+            oxygen_to_burn: mixture.oxygen_to_burn(),
             specific_gas_constant: S::c(GAS_CONSTANT * 1e3) / values.molar_mass,
             heat_capacity,
             virial: virial(&mixture),
@@ -73,6 +81,7 @@ impl<S: Scalar> Gas<S> {
             gross: values.gross_mass,
             net: values.net_mass,
             standard_density: values.density,
+            dew_point: DewPoint::new(&mixture),
         }
     }
 
@@ -80,6 +89,16 @@ impl<S: Scalar> Gas<S> {
     #[must_use]
     pub fn mixture(&self) -> &Mixture<S> {
         &self.mixture
+    }
+    /// Molar mass, kg/kmol.
+    #[must_use]
+    pub fn molar_mass(&self) -> S {
+        self.molar_mass
+    }
+    /// Oxygen molecules to burn one molecule of it.
+    #[must_use]
+    pub fn oxygen_to_burn(&self) -> S {
+        self.oxygen_to_burn
     }
     /// R / M, J/(kg K).
     #[must_use]
