@@ -61,6 +61,8 @@ pub trait Scalar:
 
     /// A constant, written once as `f64` in the source.
     fn c(constant: f64) -> Self;
+    /// A number that is known only when the program runs.
+    fn from_f32(number: f32) -> Self;
     /// The value alone, as `f64`, for printing and for tables.
     fn to_f64(self) -> f64;
     /// The value alone, as `f32`, for the payload of an error.
@@ -144,6 +146,10 @@ macro_rules! scalar {
             #[inline]
             fn c(constant: f64) -> Self {
                 constant as $float
+            }
+            #[inline]
+            fn from_f32(number: f32) -> Self {
+                number as $float
             }
             #[inline]
             fn to_f64(self) -> f64 {

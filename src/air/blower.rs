@@ -7,6 +7,7 @@ use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Power, PressureDifference};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// One point of a blower's curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,6 +33,8 @@ pub struct Blower<S = f64> {
     /// Pressure lost per flow beyond the last point; above zero.
     fall: S,
 }
+
+words!(Blower { pressure, power, density, fall });
 
 impl<S: Scalar> Blower<S> {
     /// A blower from the points of its curve and the density of the air they were taken in.

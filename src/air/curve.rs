@@ -5,6 +5,7 @@ use heapless::Vec;
 use crate::error::{Error, Result};
 use crate::limits::Input;
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Most points a [`Curve`] takes.
 pub const POINT_CAP: usize = 16;
@@ -35,12 +36,16 @@ pub struct Curve<S = f64> {
     knots: Vec<Knot<S>, POINT_CAP>,
 }
 
+words!(Curve { knots });
+
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Knot<S> {
     x: S,
     y: S,
     slope: S,
 }
+
+words!(Knot { x, y, slope });
 
 impl<S: Scalar> Curve<S> {
     /// The curve through `(x, y)` points, `x` rising.

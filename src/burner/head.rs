@@ -5,6 +5,7 @@ use crate::friction::Wall;
 use crate::limits::{Input, check};
 use crate::quantity::{Area, Density, Length, MassFlow, PressureDifference, Speed};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// How the stream settles along a hole, by length over diameter: Idelchik, Handbook of Hydraulic Resistance,
 /// diagram 4-12 (table; a formula for it in wide circulation is mis-printed).
@@ -31,6 +32,8 @@ pub struct Head<S = f64> {
     /// Loss coefficient on port speed but for the exit and the friction.
     entry_loss: S,
 }
+
+words!(Head { area, hydraulic_diameter, length_ratio, open_fraction, entry_loss });
 
 /// A mixture passing the ports of one head.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -13,6 +13,7 @@ use crate::quantity::{
 };
 use crate::scalar::Scalar;
 use crate::site::Site;
+use crate::words::words;
 
 /// A forced-air burner, as built.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,6 +33,8 @@ pub struct Burner<S = f64> {
     /// The opening of each chamber; none for a fire in the open.
     pub exhaust: Option<Exhaust<S>>,
 }
+
+words!(Burner { jet, head, head_count, blower, path, mixing_tube, exhaust });
 
 /// What a burner runs under.
 #[derive(Clone, Copy, Debug, PartialEq)]

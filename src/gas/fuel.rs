@@ -8,6 +8,7 @@ use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
 pub(crate) const GAS_CONSTANT: f64 = 8.314_462_618;
@@ -49,6 +50,21 @@ pub struct Gas<S = f64> {
     standard_density: Density<S>,
     pub(super) dew_point: DewPoint<S>,
 }
+
+words!(Gas {
+    mixture,
+    molar_mass,
+    oxygen_to_burn,
+    specific_gas_constant,
+    heat_capacity,
+    virial,
+    viscosity,
+    viscosity_exponent,
+    gross,
+    net,
+    standard_density,
+    dew_point
+});
 
 impl<S: Scalar> Gas<S> {
     /// Works out a mixture.

@@ -6,6 +6,7 @@ use super::species::SpeciesData;
 use crate::limits::Input;
 use crate::quantity::{AbsolutePressure, Temperature};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Above this share of its dew-point pressure a supply is called near condensing.
 pub const NEAR_CONDENSING: f64 = 0.85;
@@ -51,6 +52,8 @@ impl<S: Scalar> Mixture<S> {
 pub(super) struct DewPoint<S> {
     pub log_pressure: [S; 3],
 }
+
+words!(DewPoint { log_pressure });
 
 impl<S: Scalar> DewPoint<S> {
     /// Most a mixture that never condenses is said to bear, Pa.
