@@ -38,6 +38,15 @@ impl<T: Words + Copy + Default, const N: usize> Words for [T; N] {
     }
 }
 
+impl Words for u8 {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        put(f32::from(*self));
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        next().map(|word| word as u8)
+    }
+}
+
 /// A list: how many there are, then each.
 impl<T: Words, const N: usize> Words for Vec<T, N> {
     fn write(&self, put: &mut impl FnMut(f32)) {

@@ -5,7 +5,7 @@ use heapless::Vec;
 use crate::error::{Error, Result};
 use crate::limits::Input;
 use crate::scalar::Scalar;
-use crate::words::words;
+use crate::words::{Words, words};
 
 /// Most points a [`Curve`] takes.
 pub const POINT_CAP: usize = 16;
@@ -36,7 +36,16 @@ pub struct Curve<S = f64> {
     knots: Vec<Knot<S>, POINT_CAP>,
 }
 
-words!(Curve { knots });
+impl<S: Scalar> Words for Curve<S> {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        self.knots.write(put);
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        let knots: Vec<Knot<S>, POINT_CAP> = Words::read(next)?;
+        let rising = knots.iter().zip(knots.iter().skip(1)).all(|(start, end)| start.x < end.x);
+        (knots.len() >= 2 && rising).then_some(Self { knots })
+    }
+}
 
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Knot<S> {

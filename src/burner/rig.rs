@@ -65,6 +65,8 @@ impl<S: Scalar> HeadNeed<S> {
     }
 }
 
+words!(Conditions { site, gas, gas_temperature, mixture_temperature, chamber_temperature });
+
 impl<S: Scalar> Conditions<S> {
     pub(super) fn checked(&self) -> Result<()> {
         check(Input::MixtureTemperature, self.mixture_temperature.kelvin())?;
