@@ -169,6 +169,14 @@ impl<F: Float, const N: usize> Scalar for Dual<F, N> {
         Self::constant(self.value)
     }
     #[inline]
+    fn count(number: u32) -> Self {
+        Self::constant(F::count(number))
+    }
+    #[inline]
+    fn whole(self) -> u32 {
+        self.value.whole()
+    }
+    #[inline]
     fn is_finite(self) -> bool {
         self.value.is_finite()
     }

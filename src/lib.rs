@@ -22,6 +22,7 @@ pub mod air;
 pub mod burner;
 pub mod fuel;
 pub mod furnace;
+pub mod control;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 #[cfg(feature = "python")]

@@ -69,6 +69,10 @@ pub trait Scalar:
     fn to_f32(self) -> f32;
     /// The value with any derivatives dropped; the number itself for a plain float.
     fn detach(self) -> Self;
+    /// A whole number, where it is not known before the program runs.
+    fn count(number: u32) -> Self;
+    /// The value without its fraction, for an index: zero below one and for NaN, the largest beyond the largest.
+    fn whole(self) -> u32;
     /// Neither infinite nor NaN.
     fn is_finite(self) -> bool;
     /// Square root.
@@ -162,6 +166,14 @@ macro_rules! scalar {
             #[inline]
             fn detach(self) -> Self {
                 self
+            }
+            #[inline]
+            fn count(number: u32) -> Self {
+                number as $float
+            }
+            #[inline]
+            fn whole(self) -> u32 {
+                self as u32
             }
             #[inline]
             fn is_finite(self) -> bool {

@@ -1,0 +1,298 @@
+//! Cross-limiting: air leads going up, gas leads going down, and the mixture stays in its band on the way.
+
+use super::control_error::ControlError;
+use super::position::{Position, Travel};
+use crate::limits::{Input, check};
+use crate::quantity::{Duration, NetHeatRate};
+use crate::scalar::Scalar;
+
+/// The air ratios a fire may have while its gas is open.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AirRatioBand<S = f64> {
+    /// Never richer than this.
+    pub lowest: S,
+    /// That of the setpoint table.
+    pub target: S,
+    /// Never leaner than this.
+    pub highest: S,
+}
+
+/// What a [`CrossLimit`] is told once.
+///
+/// Gas and air are both counted as heat: the gas as what it makes, the air as what it would burn at the target.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CrossLimitSettings<S = f64> {
+    /// The band of the mixture.
+    pub band: AirRatioBand<S>,
+    /// The smallest fire.
+    pub lowest: NetHeatRate<S>,
+    /// The largest fire.
+    pub highest: NetHeatRate<S>,
+    /// Speed of the gas regulator.
+    pub gas_travel: Travel<S>,
+    /// Speed of the damper or blower.
+    pub air_travel: Travel<S>,
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+    pub actuator_tolerance: S,
+    /// How far a reading can lie from the flow, as a share of it.
+    pub reading_tolerance: S,
+}
+
+/// Why the gas must be off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Doubt {
+    /// The time step is no number, or below zero.
+    Time,
+    /// A reading is no number, or below zero.
+    Reading,
+    /// The gas reads what its regulator cannot give after its commands.
+    GasContradicts,
+    /// The air reads what its actuator cannot give after its commands.
+    AirContradicts,
+    /// The mixture may be outside its band.
+    OutsideBand,
+}
+
+/// What to command now.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limited<S = f64> {
+    /// Heat the gas is set for: look its gauge pressure up.
+    pub gas: NetHeatRate<S>,
+    /// Heat the air is set for: look its air setting up.
+    pub air: NetHeatRate<S>,
+    /// Set where the gas must be off.
+    pub doubt: Option<Doubt>,
+}
+
+/// Keeps gas and air together while they move.
+///
+/// Two witnesses tell where each stands: its reading, and its commands reckoned forward with the actuator's speed.
+/// New commands hold the band between all that the actuators can pass on their way, whatever their speed and however
+/// late the next step comes, and they do so by either witness alone: a sensor that lies, or an actuator that sticks,
+/// does not take the mixture out of its band before the two contradict each other and the gas is off.
+///
+/// Process control, not a flame safeguard: a listed one stays in charge of the gas valve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CrossLimit<S = f64> {
+    lowest: NetHeatRate<S>,
+    highest: NetHeatRate<S>,
+    gas_travel: Travel<S>,
+    air_travel: Travel<S>,
+    /// Air over gas, of nominal positions, that holds the band with the actuators' tolerance.
+    richest: S,
+    leanest: S,
+    /// The leanest that is commanded, which leaves room for the readings' tolerance.
+    leanest_commanded: S,
+    /// A reading's ends as the nominal positions that have the same.
+    reading_low: S,
+    reading_high: S,
+    /// What a reading may be of a position.
+    believed_low: S,
+    believed_high: S,
+    gas: Position<S>,
+    air: Position<S>,
+    command: (NetHeatRate<S>, NetHeatRate<S>),
+}
+
+impl<S: Scalar> CrossLimit<S> {
+    /// A limiter whose actuators may stand anywhere; they settle under [`hold`](Self::hold).
+    ///
+    /// # Errors
+    ///
+    /// [`ControlError::BandTooNarrow`] where the tolerances alone could leave the band, with what they need;
+    /// [`ControlError::Setting`] naming what is not usable; an air ratio out of range.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::control::{AirRatioBand, CrossLimit, CrossLimitSettings, Travel};
+    /// use jetwright::quantity::{Duration, NetHeatRate};
+    /// let kw = NetHeatRate::from_kilowatts;
+    /// let travel = Travel { slowest: 4_000.0, fastest: 10_000.0 };
+    /// let mut limit = CrossLimit::new(&CrossLimitSettings {
+    ///     band: AirRatioBand { lowest: 0.9, target: 1.05, highest: 1.3 },
+    ///     lowest: kw(10.0), highest: kw(30.0), gas_travel: travel, air_travel: travel,
+    ///     actuator_tolerance: 0.03, reading_tolerance: 0.01,
+    /// }).unwrap();
+    /// // Gas off, actuators sent to the smallest fire for longer than they need to get there.
+    /// for _ in 0..20 { limit.hold(kw(10.0), kw(10.0), Duration::from_seconds(1.0)); }
+    /// assert!(limit.is_settled_at(kw(10.0)));
+    /// // Twice the fire is wanted: the air goes up first, by what the band allows; the gas waits for it.
+    /// let set = limit.step(kw(20.0), kw(10.0), kw(10.0), Duration::from_seconds(0.1));
+    /// assert_eq!(set.doubt, None);
+    /// assert_eq!(set.gas, kw(10.0));
+    /// assert!(set.air > kw(11.0) && set.air < kw(12.4));
+    /// ```
+    pub fn new(settings: &CrossLimitSettings<S>) -> Result<Self, ControlError> {
+        let CrossLimitSettings { band, lowest, highest, gas_travel, air_travel, .. } = *settings;
+        let (actuator, reading) = (settings.actuator_tolerance, settings.reading_tolerance);
+        for ratio in [band.lowest, band.target, band.highest] {
+            check(Input::AirRatio, ratio)?;
+        }
+        let tolerable = |share: S| share >= S::zero() && share < S::c(0.3);
+        for (usable, name) in [
+            (lowest.watts() > S::zero() && highest > lowest && highest.watts().is_finite(), "range of heat"),
+            (gas_travel.is_usable(), "speed of the gas regulator"),
+            (air_travel.is_usable(), "speed of the air's actuator"),
+            (tolerable(actuator), "tolerance of the actuators"),
+            (tolerable(reading), "tolerance of the readings"),
+        ] {
+            if !usable {
+                return Err(ControlError::Setting { name });
+            }
+        }
+        let one = S::one();
+        let spread = (one + actuator) / (one - actuator);
+        // Readings of flows that are where they should be differ by as much, and a little for rounding.
+        let noise = S::c(1.0001) * (one + reading) / (one - reading);
+        let richest = band.lowest / band.target * spread;
+        let leanest = band.highest / band.target / spread;
+        let leanest_commanded = leanest / noise.squared();
+        // A hundredth is left to move in.
+        if !(richest * noise.squared() <= one && leanest_commanded >= S::c(1.01)) {
+            let needed = spread * noise.squared();
+            return Err(ControlError::BandTooNarrow {
+                needed: ((one / needed).to_f32(), (S::c(1.01) * needed).to_f32()),
+            });
+        }
+        let anywhere = Position::anywhere_to(S::c(2.0) * highest.watts());
+        Ok(Self {
+            lowest,
+            highest,
+            gas_travel,
+            air_travel,
+            richest,
+            leanest,
+            leanest_commanded,
+            reading_low: (one - reading) / (one - actuator),
+            reading_high: (one + reading) / (one + actuator),
+            believed_low: (one - actuator) / (one + reading),
+            believed_high: (one + actuator) / (one - reading),
+            gas: anywhere,
+            air: anywhere,
+            command: (lowest, lowest),
+        })
+    }
+
+    /// One step with the gas open: the readings of now, the time since the last step, the heat wanted.
+    ///
+    /// On doubt the commands are the smallest fire's, and the gas must be off.
+    pub fn step(
+        &mut self,
+        wanted: NetHeatRate<S>,
+        gas_reading: NetHeatRate<S>,
+        air_reading: NetHeatRate<S>,
+        elapsed: Duration<S>,
+    ) -> Limited<S> {
+        self.reckon(elapsed);
+        match self.limited(wanted, gas_reading.watts(), air_reading.watts(), elapsed) {
+            Ok(command) => {
+                self.command = command;
+                Limited { gas: command.0, air: command.1, doubt: None }
+            }
+            Err(doubt) => {
+                self.command = (self.lowest, self.lowest);
+                Limited { gas: self.lowest, air: self.lowest, doubt: Some(doubt) }
+            }
+        }
+    }
+
+    /// One step with the gas off: sends both actuators where they are wanted, and reckons on.
+    pub fn hold(&mut self, gas: NetHeatRate<S>, air: NetHeatRate<S>, elapsed: Duration<S>) {
+        self.reckon(elapsed);
+        self.command = (gas, air);
+    }
+
+    /// Whether both actuators have had the time to come to a heat they were sent to.
+    #[must_use]
+    pub fn is_settled_at(&self, heat: NetHeatRate<S>) -> bool {
+        self.gas.is_at(heat) && self.air.is_at(heat)
+    }
+
+    /// Whether the air reads what its actuator can give.
+    #[must_use]
+    pub fn believes_air(&self, reading: NetHeatRate<S>) -> bool {
+        self.believes(&self.air, reading.watts())
+    }
+
+    /// Whether the gas reads what its regulator can give, with its valve open.
+    #[must_use]
+    pub fn believes_gas(&self, reading: NetHeatRate<S>) -> bool {
+        self.believes(&self.gas, reading.watts())
+    }
+
+    /// Whether the readings alone keep the mixture from being too rich.
+    #[must_use]
+    pub fn is_rich_enough_in_air(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
+        air_reading.watts() * self.reading_low >= self.richest * gas_reading.watts() * self.reading_high
+    }
+
+    fn believes(&self, position: &Position<S>, reading: S) -> bool {
+        reading >= position.low * self.believed_low && reading <= position.high * self.believed_high
+    }
+
+    /// Brings both positions to now; a time that is none leaves them anywhere on their way.
+    fn reckon(&mut self, elapsed: Duration<S>) {
+        let seconds = elapsed.seconds();
+        if seconds >= S::zero() {
+            self.gas = self.gas.after(self.command.0.watts(), seconds, &self.gas_travel);
+            self.air = self.air.after(self.command.1.watts(), seconds, &self.air_travel);
+        } else {
+            self.gas = self.gas.anywhere_toward(self.command.0);
+            self.air = self.air.anywhere_toward(self.command.1);
+        }
+    }
+
+    fn limited(
+        &self,
+        wanted: NetHeatRate<S>,
+        gas_reading: S,
+        air_reading: S,
+        elapsed: Duration<S>,
+    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), Doubt> {
+        if !(elapsed.seconds() >= S::zero()) {
+            return Err(Doubt::Time);
+        }
+        if !(gas_reading >= S::zero() && air_reading >= S::zero()) {
+            return Err(Doubt::Reading);
+        }
+        if !self.believes(&self.gas, gas_reading) {
+            return Err(Doubt::GasContradicts);
+        }
+        if !self.believes(&self.air, air_reading) {
+            return Err(Doubt::AirContradicts);
+        }
+        let read_gas = Position { low: gas_reading * self.reading_low, high: gas_reading * self.reading_high };
+        let read_air = Position { low: air_reading * self.reading_low, high: air_reading * self.reading_high };
+        if !(self.holds(&self.gas, &self.air) && self.holds(&read_gas, &read_air)) {
+            return Err(Doubt::OutsideBand);
+        }
+
+        let wanted = wanted.watts().clamped(self.lowest.watts(), self.highest.watts());
+        // No more gas than the air is there for; no less than keeps the air it has from being too much.
+        let least = (self.air.high / self.leanest_commanded).larger(read_air.high / self.leanest);
+        let most = self.air.low.smaller(read_air.low / self.richest);
+        let gas = wanted.larger(least).smaller(most);
+        // No less air than any gas on the way needs; no more than it can take.
+        let least = self.gas.high.larger(gas).larger(self.richest * read_gas.high);
+        let most = (self.leanest_commanded * self.gas.low.smaller(gas)).smaller(self.leanest * read_gas.low);
+        let air = wanted.smaller(most).larger(least);
+
+        // All that either witness lets pass on the way.
+        let on_the_way = |at: &Position<S>, to: S| Position { low: at.low.smaller(to), high: at.high.larger(to) };
+        let reckoned = self.holds(&on_the_way(&self.gas, gas), &on_the_way(&self.air, air));
+        let read = self.holds(&on_the_way(&read_gas, gas), &on_the_way(&read_air, air));
+        if !(reckoned && read) {
+            return Err(Doubt::OutsideBand);
+        }
+        Ok((NetHeatRate::from_watts(gas), NetHeatRate::from_watts(air)))
+    }
+
+    /// Whether any pair of the positions has an air ratio within the band.
+    fn holds(&self, gas: &Position<S>, air: &Position<S>) -> bool {
+        // A little for rounding: the bounds themselves are commanded.
+        let slack = S::one() + S::c(8.0) * S::EPSILON;
+        air.low * slack >= self.richest * gas.high && air.high <= self.leanest * gas.low * slack
+    }
+}

@@ -1,0 +1,21 @@
+//! For a controller of your own: a table of settings, air and gas that limit each other, and what to doubt.
+//!
+//! **This is process control, not a flame safeguard.** Nothing here watches a flame. A listed flame safeguard
+//! stays in charge of the gas valve; what this room says about gas is a request the safeguard may refuse, and on
+//! any doubt the request is off.
+//!
+//! No physics is computed here. A [`SetpointTable`] holds what [`burner`](crate::burner) answered, for a lookup of a
+//! few multiplications; [`CrossLimit`] lets air lead going up and gas lead going down, so that the mixture stays in
+//! a band whatever the speed of the actuators.
+
+mod control_error;
+mod crosslimit;
+mod image;
+mod position;
+mod setpoints;
+
+pub use control_error::ControlError;
+pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
+pub use image::ImageError;
+pub use position::Travel;
+pub use setpoints::{InterpolationBound, Setpoint, SetpointTable};

@@ -1,0 +1,52 @@
+//! Where an actuator can stand, reckoned from its commands and its speed.
+
+use crate::quantity::NetHeatRate;
+use crate::scalar::Scalar;
+
+/// How fast an actuator moves toward its command, as heat of its flow in a second, W/s.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Travel<S = f64> {
+    /// Never slower than this, while it is not there yet.
+    pub slowest: S,
+    /// Never faster than this.
+    pub fastest: S,
+}
+
+impl<S: Scalar> Travel<S> {
+    pub(super) fn is_usable(&self) -> bool {
+        self.slowest > S::zero() && self.fastest >= self.slowest && self.fastest.is_finite()
+    }
+}
+
+/// The heats between which an actuator's flow stands, W.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Position<S> {
+    pub low: S,
+    pub high: S,
+}
+
+impl<S: Scalar> Position<S> {
+    pub fn anywhere_to(high: S) -> Self {
+        Self { low: S::zero(), high }
+    }
+
+    /// After a time under a command: an end short of it has come at least the slowest way, one that leaves its place
+    /// at most the fastest, and none passes it.
+    pub fn after(self, command: S, seconds: S, travel: &Travel<S>) -> Self {
+        let (slow, fast) = (travel.slowest * seconds, travel.fastest * seconds);
+        let low =
+            if self.low < command { (self.low + slow).smaller(command) } else { (self.low - fast).larger(command) };
+        let high =
+            if self.high > command { (self.high - slow).larger(command) } else { (self.high + fast).smaller(command) };
+        Self { low, high }
+    }
+
+    /// After a time nobody knows.
+    pub fn anywhere_toward(self, command: NetHeatRate<S>) -> Self {
+        Self { low: self.low.smaller(command.watts()), high: self.high.larger(command.watts()) }
+    }
+
+    pub fn is_at(&self, heat: NetHeatRate<S>) -> bool {
+        self.low == heat.watts() && self.high == heat.watts()
+    }
+}

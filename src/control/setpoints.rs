@@ -1,0 +1,219 @@
+//! The table of settings: heat wanted to gauge pressure and air setting, evenly spaced, joined by straight lines.
+
+use super::control_error::ControlError;
+use crate::burner::{AirSetting, Burner, Conditions};
+use crate::limits::Input;
+use crate::quantity::{GaugePressure, HeatRate, NetHeatRate, PressureDifference};
+use crate::scalar::Scalar;
+
+/// What to set for a heat.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Setpoint<S = f64> {
+    /// Gauge pressure before the jet.
+    pub gauge: GaugePressure<S>,
+    /// What the air's actuator is set to, such as a damper's opening.
+    pub air: S,
+}
+
+/// How far a lookup can lie from the answer the table was built of, anywhere in its range.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct InterpolationBound<S = f64> {
+    /// Of the gauge pressure.
+    pub gauge: PressureDifference<S>,
+    /// Of the air setting.
+    pub air: S,
+}
+
+/// `N` settings at evenly spaced heats.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SetpointTable<const N: usize, S = f64> {
+    pub(super) lowest: NetHeatRate<S>,
+    pub(super) step: S,
+    per_step: S,
+    pub(super) rows: [Setpoint<S>; N],
+    pub(super) bound: InterpolationBound<S>,
+}
+
+impl<const N: usize, S: Scalar> SetpointTable<N, S> {
+    /// A table of what `answer` gives at `N` heats from `lowest` to `highest`, with a bound on the error between.
+    ///
+    /// Between every two rows `between` more heats are asked. Where a rising answer goes from f(a) to f(b) and the
+    /// straight line from l(a) to l(b), they differ by at most max(f(b) - l(a), l(b) - f(a)), whatever the curve
+    /// does between a and b. The largest of these, with the rounding of a lookup, is the bound: it needs no second
+    /// derivative, only that the answer rises, which is refused where the heats asked show otherwise. The more
+    /// heats, the sharper the bound; the table stays the same.
+    ///
+    /// # Errors
+    ///
+    /// What `answer` refuses; [`ControlError::NotRising`]; [`ControlError::Setting`] when the heats are not finite,
+    /// above zero and in order.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::control::{Setpoint, SetpointTable};
+    /// use jetwright::quantity::{GaugePressure, NetHeatRate};
+    /// let kw = NetHeatRate::from_kilowatts;
+    /// // A square law: 1 kPa at 10 kW, 4 kPa at 20 kW.
+    /// let table = SetpointTable::<3>::build(kw(10.0), kw(20.0), 9, |heat| {
+    ///     let tens = heat.kilowatts() / 10.0;
+    ///     Ok(Setpoint { gauge: GaugePressure::from_kilopascals(tens * tens), air: 0.3 * tens })
+    /// }).unwrap();
+    /// // Half way between the rows at 10 and 15 kW stands the mean of 1 and 2.25 kPa; the answer is 1.5625 kPa.
+    /// let set = table.at(kw(12.5));
+    /// assert!((set.gauge.kilopascals() - 1.625).abs() < 1e-12 && (set.air - 0.375).abs() < 1e-12);
+    /// assert!(table.bound().gauge.pascals() >= 62.5);
+    /// ```
+    pub fn build(
+        lowest: NetHeatRate<S>,
+        highest: NetHeatRate<S>,
+        between: u16,
+        mut answer: impl FnMut(NetHeatRate<S>) -> crate::Result<Setpoint<S>>,
+    ) -> Result<Self, ControlError> {
+        const { assert!(N >= 2) };
+        let (low, high) = (lowest.watts(), highest.watts());
+        let step = (high - low) / S::count(N as u32 - 1);
+        if !(low > S::zero() && step > S::zero() && high.is_finite()) {
+            return Err(ControlError::Setting { name: "range of heat" });
+        }
+        let first = answer(lowest)?;
+        let bound = InterpolationBound::default();
+        let mut table = Self { lowest, step, per_step: S::one() / step, rows: [first; N], bound };
+        let mut bound = InterpolationBound::<S>::default();
+        let mut start = first;
+        let parts = S::count(u32::from(between) + 1);
+        for (index, row) in table.rows.iter_mut().enumerate().skip(1) {
+            let base = low + S::count(index as u32 - 1) * step;
+            let end = answer(NetHeatRate::from_watts(base + step))?;
+            let on_line = |share: S| line(start, end, share);
+            let (mut before, mut line_before) = (start, start);
+            for part in 1..=u32::from(between) + 1 {
+                let share = S::count(part) / parts;
+                let heat = base + step * share;
+                let (here, line_here) = if part == u32::from(between) + 1 {
+                    (end, end)
+                } else {
+                    (answer(NetHeatRate::from_watts(heat))?, on_line(share))
+                };
+                let pascals = |set: Setpoint<S>| set.gauge.pascals();
+                let gauge = apart(pascals(before), pascals(here), pascals(line_before), pascals(line_here))
+                    .ok_or(ControlError::NotRising { column: Input::GaugePressure, heat: heat.to_f32() })?;
+                let air = apart(before.air, here.air, line_before.air, line_here.air)
+                    .ok_or(ControlError::NotRising { column: Input::DamperOpening, heat: heat.to_f32() })?;
+                bound.gauge = PressureDifference::from_pascals(bound.gauge.pascals().larger(gauge));
+                bound.air = bound.air.larger(air);
+                (before, line_before) = (here, line_here);
+            }
+            *row = end;
+            start = end;
+        }
+        // A lookup rounds four times; a row may be rounded once more on its way to a chip.
+        let rounding = S::c(8.0) * S::EPSILON;
+        bound.gauge = PressureDifference::from_pascals(bound.gauge.pascals() + rounding * start.gauge.pascals());
+        bound.air += rounding * start.air.abs();
+        table.bound = bound;
+        Ok(table)
+    }
+
+    /// The table of a burner at an air ratio: gauge pressure, and damper opening for the ratio.
+    ///
+    /// # Errors
+    ///
+    /// As [`build`](Self::build), with what the burner cannot reach: a heat above its blower's largest fire, or an
+    /// air flow for which the damper would have to close further than a tenth.
+    pub fn for_burner(
+        burner: &Burner<S>,
+        conditions: &Conditions<S>,
+        air_ratio: S,
+        lowest: NetHeatRate<S>,
+        highest: NetHeatRate<S>,
+        between: u16,
+    ) -> Result<Self, ControlError> {
+        Self::build(lowest, highest, between, |heat| {
+            let gauge = burner.gauge_for_heat(conditions, HeatRate::Net(heat), AirSetting::Ratio(air_ratio))?;
+            Ok(Setpoint { gauge, air: burner.opening_for(conditions, gauge, air_ratio)? })
+        })
+    }
+
+    /// What to set for a heat; the first or last row outside the table's range, the first for no number.
+    ///
+    /// # Examples
+    ///
+    /// See [`build`](Self::build).
+    #[must_use]
+    #[inline]
+    pub fn at(&self, heat: NetHeatRate<S>) -> Setpoint<S> {
+        let steps = (heat.watts() - self.lowest.watts()) * self.per_step;
+        let index = steps.whole().min(N as u32 - 2);
+        let share = (steps - S::count(index)).clamped(S::zero(), S::one());
+        match (self.rows.get(index as usize), self.rows.get(index as usize + 1)) {
+            (Some(&start), Some(&end)) if share > S::zero() => line(start, end, share),
+            (Some(&start), _) => start,
+            _ => Setpoint::default(),
+        }
+    }
+
+    /// How far a lookup can lie from the answers the table was built of.
+    #[must_use]
+    pub fn bound(&self) -> InterpolationBound<S> {
+        self.bound
+    }
+
+    /// The heat of the first row.
+    #[must_use]
+    #[inline]
+    pub fn lowest(&self) -> NetHeatRate<S> {
+        self.lowest
+    }
+
+    /// The heat of the last row.
+    #[must_use]
+    #[inline]
+    pub fn highest(&self) -> NetHeatRate<S> {
+        NetHeatRate::from_watts(self.lowest.watts() + S::count(N as u32 - 1) * self.step)
+    }
+
+    /// The rows, from the lowest heat up.
+    #[must_use]
+    pub fn rows(&self) -> &[Setpoint<S>; N] {
+        &self.rows
+    }
+
+    /// The heat from row to row, watts.
+    #[must_use]
+    pub fn step(&self) -> NetHeatRate<S> {
+        NetHeatRate::from_watts(self.step)
+    }
+}
+
+impl<const N: usize> SetpointTable<N, f32> {
+    /// A table as its numbers were printed for a program's source, checked when it was built.
+    ///
+    /// `step` is the heat from row to row, watts.
+    #[must_use]
+    pub const fn stored(
+        lowest: NetHeatRate<f32>,
+        step: f32,
+        rows: [Setpoint<f32>; N],
+        bound: InterpolationBound<f32>,
+    ) -> Self {
+        const { assert!(N >= 2) };
+        Self { lowest, step, per_step: 1.0 / step, rows, bound }
+    }
+}
+
+/// The point at a share of the way from one setting to another.
+#[inline]
+fn line<S: Scalar>(start: Setpoint<S>, end: Setpoint<S>, share: S) -> Setpoint<S> {
+    let (from, to) = (start.gauge.pascals(), end.gauge.pascals());
+    Setpoint {
+        gauge: GaugePressure::from_pascals(from + share * (to - from)),
+        air: start.air + share * (end.air - start.air),
+    }
+}
+
+/// The most a rising answer from `f_a` to `f_b` can differ from a rising line from `l_a` to `l_b`; none where
+/// either falls or is no number.
+fn apart<S: Scalar>(f_a: S, f_b: S, l_a: S, l_b: S) -> Option<S> {
+    (f_b >= f_a && l_b >= l_a && f_b.is_finite()).then(|| (f_b - l_a).larger(l_b - f_a))
+}
