@@ -3,7 +3,6 @@
 mod chamber;
 mod demand;
 mod head;
-mod image;
 mod remedy;
 mod rig;
 mod running;
@@ -11,7 +10,6 @@ mod running;
 pub use chamber::Exhaust;
 pub use demand::{AirSetting, Demand};
 pub use head::{Head, HeadFlow};
-pub use image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use remedy::Remedies;
 pub use rig::{Burner, Conditions};
 pub use running::Running;

@@ -8,12 +8,14 @@
 //! few multiplications; [`CrossLimit`] lets air lead going up and gas lead going down, so that the mixture stays in
 //! a band whatever the speed of the actuators.
 
+mod burner_image;
 mod control_error;
 mod crosslimit;
 mod image;
 mod position;
 mod setpoints;
 
+pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
 pub use image::ImageError;

@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use super::compose::Sheet;
-use crate::burner::{ChipBurner, ChipSetting};
+use crate::control::{ChipBurner, ChipSetting, NAME_CAP};
 
 impl Sheet {
     /// What a chip needs of it; none without blower and head. Settings beyond the twelfth, and those whose air the
@@ -15,7 +15,7 @@ impl Sheet {
         for setting in &self.settings {
             let Some(air) = setting.air.as_ref().filter(|air| air.running.is_some()) else { continue };
             let made = ChipSetting {
-                name: setting.entry.name.bytes().take(crate::burner::NAME_CAP).collect(),
+                name: setting.entry.name.bytes().take(NAME_CAP).collect(),
                 gauge: setting.gauge,
                 opening: air.opening.unwrap_or(1.0),
                 chamber_temperature: setting

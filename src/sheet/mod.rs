@@ -6,6 +6,7 @@ mod advice;
 mod assembled;
 pub mod burner_file;
 mod caution;
+mod chip;
 mod compose;
 pub mod document;
 pub mod entries;

@@ -5,6 +5,7 @@
 mod air;
 mod arguments;
 mod chamber;
+mod chip;
 mod command_error;
 mod flame;
 mod flow;
@@ -45,6 +46,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Chip(arguments) => chip::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),

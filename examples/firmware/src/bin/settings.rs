@@ -6,7 +6,8 @@
 #![no_main]
 
 use cortex_m_rt::entry;
-use jetwright::burner::{ChipBurner, Conditions};
+use jetwright::burner::Conditions;
+use jetwright::control::ChipBurner;
 use jetwright_firmware::host;
 
 /// Written by `jetwright chip BURNER.toml --image FILE`.

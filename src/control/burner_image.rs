@@ -4,7 +4,8 @@ use core::fmt;
 
 use heapless::Vec;
 
-use super::rig::{Burner, Conditions};
+use super::image::checksum;
+use crate::burner::{Burner, Conditions};
 use crate::quantity::{GaugePressure, Temperature};
 use crate::scalar::Scalar;
 use crate::words::{Words, words};
@@ -84,13 +85,6 @@ impl fmt::Display for ChipImageError {
 }
 
 impl core::error::Error for ChipImageError {}
-
-/// CRC-32 of IEEE 802.3, bit by bit: it runs once.
-fn checksum(bytes: &[u8]) -> u32 {
-    !bytes.iter().fold(!0, |sum: u32, &byte| {
-        (0..8).fold(sum ^ u32::from(byte), |sum, _| (sum >> 1) ^ (0xEDB8_8320 & (sum & 1).wrapping_neg()))
-    })
-}
 
 impl<S: Scalar> ChipBurner<S> {
     /// Bytes the image takes.
