@@ -22,22 +22,6 @@ const CHOKING_CLOSE: f64 = 1e-6;
 /// equation; the ratio to its own lossless flow hardly changes there.
 const LEAST_EXPONENT: f64 = 1.02;
 
-/// 1 / 2(k + 1): enough terms for double precision at the series' end.
-const SERIES: [f64; 12] = [
-    1.0 / 2.0,
-    1.0 / 4.0,
-    1.0 / 6.0,
-    1.0 / 8.0,
-    1.0 / 10.0,
-    1.0 / 12.0,
-    1.0 / 14.0,
-    1.0 / 16.0,
-    1.0 / 18.0,
-    1.0 / 20.0,
-    1.0 / 22.0,
-    1.0 / 24.0,
-];
-
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BoreFlow<S = f64> {
@@ -215,12 +199,13 @@ impl<S: Scalar> Equations<S> {
         if v > S::c(0.3) {
             return (tau.ln() * (-S::c(0.5) / self.a)).exp() - S::one();
         }
-        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1).
-        let mut sum = S::one();
-        for k in (1..SERIES.len()).rev() {
-            sum = S::one() + (S::c(SERIES[k]) + self.a * S::c(2.0 * k as f64 * SERIES[k])) * v * sum;
+        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1); single precision ends with the sixth.
+        let term = |k: f64, rest: S| S::one() + (S::c(0.5 / (k + 1.0)) + self.a * S::c(k / (k + 1.0))) * v * rest;
+        let mut rest = S::one();
+        if S::EPSILON < S::c(1e-9) {
+            rest = [11.0, 10.0, 9.0, 8.0, 7.0].into_iter().fold(rest, |rest, k| term(k, rest));
         }
-        S::c(SERIES[0]) * v * sum
+        S::c(0.5) * v * term(1.0, term(2.0, term(3.0, term(4.0, term(5.0, term(6.0, rest))))))
     }
 
     /// The friction equation at a trial speed.
