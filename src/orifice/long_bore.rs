@@ -15,12 +15,18 @@ use crate::scalar::Scalar;
 const NEWTON_CAP: usize = 16;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
-/// A step of a choking limit this small is the last: the flux is flat at its peak, and Newton's step to the sonic
-/// end leaves the square of it.
-const CHOKING_CLOSE: f64 = 1e-6;
+/// A step this small is the last: Newton leaves the square of it behind, or rounding, and so does a flux that is
+/// flat at its peak.
+const CLOSE: f64 = 1e-6;
+/// How far the pressure ahead must stand above a sonic end's second estimate for the bore to be clear of choking.
+const CLEAR_OF_CHOKING: f64 = 1.06;
 /// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
 /// equation; the ratio to its own lossless flow hardly changes there.
 const LEAST_EXPONENT: f64 = 1.02;
+
+fn close_enough<S: Scalar>() -> S {
+    S::EPSILON.sqrt().larger(S::c(CLOSE))
+}
 
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -246,14 +252,12 @@ impl<S: Scalar> Equations<S> {
         let slowed = S::c(0.7) * start.factor;
         let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
         let mut v = self.low_speed(guess_friction).smaller(most);
-        let close_enough = S::EPSILON.sqrt().larger(S::c(1e-6));
         for iterations in 1..=NEWTON_CAP {
             let head = self.head(v);
             let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
             let step = (-trial.value / (v * trial.slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
-            // Newton squares the error: a step this small leaves 1e-12, or rounding, behind it.
-            if step.abs() <= close_enough || (v >= most && next >= most) {
+            if step.abs() <= close_enough::<S>() || (v >= most && next >= most) {
                 let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
                 let exit = trial.exit + trial.exit_slope * (next - v);
                 return Ok(Solution { flux, exit, choked: false, iterations });
@@ -277,11 +281,11 @@ impl<S: Scalar> Equations<S> {
     /// The choked flow, if the pressure ahead is low enough for it.
     fn choked(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Option<Solution<S>>> {
         let sonic = S::one() / self.c;
-        let v = self.sonic_end(nozzle, friction);
+        let sonic_pressure = (S::one() - self.a * sonic) / sonic.sqrt();
+        let Some(v) = self.sonic_end(nozzle, friction, sonic_pressure) else { return Ok(None) };
         let head = self.head(v);
         if head.log_flux_slope(v, self.a) >= S::zero() {
-            let exit_pressure = head.flux * (S::one() - self.a * sonic) / sonic.sqrt();
-            let choked = S::one() - self.fall <= exit_pressure;
+            let choked = S::one() - self.fall <= head.flux * sonic_pressure;
             let solution = Solution { flux: head.flux, exit: sonic, choked: true, iterations: CHOKING_STEPS };
             return Ok(choked.then_some(solution));
         }
@@ -293,28 +297,34 @@ impl<S: Scalar> Equations<S> {
         Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
     }
 
-    /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
-    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> S {
+    /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t);
+    /// none when the pressure ahead is clear of that at a sonic end, which is the flux times `sonic_pressure`.
+    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, sonic_pressure: S) -> Option<S> {
         let one = S::one();
         let guess = friction(S::c(0.75)).factor / self.c;
         if guess <= S::zero() {
-            return one / self.c;
+            return Some(one / self.c);
         }
         let mut t = (S::c(2.0) * guess).sqrt() + S::c(2.0 / 3.0) * guess;
-        for _ in 0..CHOKING_STEPS {
+        for step in 0..CHOKING_STEPS {
             let v = one / (self.c * (one + t));
             let head = self.head(v);
             let here = friction(head.flux / nozzle.flux);
             let length = here.factor / self.c;
             // A rough bore's friction rises faster than the flow as it becomes turbulent, and must be in the slope.
-            let slope = t + length * here.log_slope * v * head.log_flux_slope(v, self.a);
+            let flux_slope = head.log_flux_slope(v, self.a);
+            let end_pressure = head.flux * sonic_pressure;
+            if step > 0 && flux_slope >= S::zero() && one - self.fall > end_pressure * S::c(CLEAR_OF_CHOKING) {
+                return None;
+            }
+            let slope = t + length * here.log_slope * v * flux_slope;
             let step = (t - t.ln_1p() - length) * (one + t) / slope.larger(S::c(0.25) * t);
             t -= step;
-            if step.abs() <= S::c(CHOKING_CLOSE) * t {
+            if step.abs() <= close_enough::<S>() * t {
                 break;
             }
         }
-        one / (self.c * (one + t))
+        Some(one / (self.c * (one + t)))
     }
 
     /// The v at which the loss of the mouth makes the flux peak, below a v that lies beyond the peak.
@@ -327,7 +337,7 @@ impl<S: Scalar> Equations<S> {
             let x = S::c(0.5) * (one + head.loss) / (head.loss_slope * head.tau);
             let step = (x / (one - self.a * x) - v) * S::c(1.2);
             v += step;
-            if step.abs() <= S::c(CHOKING_CLOSE) * v {
+            if step.abs() <= close_enough::<S>() * v {
                 break;
             }
         }

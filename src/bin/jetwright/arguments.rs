@@ -76,7 +76,9 @@ pub enum Command {
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
     /// Write the burner and its settings as bytes for a controller's chip.
-    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chip burner.toml --image burner.bin")]
+    #[command(
+        after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chip burner.toml --image burner.bin"
+    )]
     Chip(ChipArguments),
 }
 
