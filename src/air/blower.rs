@@ -178,13 +178,17 @@ impl<S: Scalar> Blower<S> {
     /// The static pressure at a flow; below zero beyond free delivery.
     #[must_use]
     pub fn static_pressure(&self, flow: ActualVolumeFlow<S>) -> PressureDifference<S> {
-        let flow = flow.cubic_meters_per_second();
+        PressureDifference::from_pascals(self.pressure_and_slope(flow.cubic_meters_per_second()).0)
+    }
+
+    /// The static pressure at a flow, Pa, and how it changes with the flow, Pa per m3/s.
+    pub(crate) fn pressure_and_slope(&self, flow: S) -> (S, S) {
         let (last_flow, last_pressure) = self.pressure.last();
-        PressureDifference::from_pascals(if flow > last_flow {
-            last_pressure - self.fall * (flow - last_flow)
-        } else {
-            self.pressure.value(flow.larger(self.pressure.first().0))
-        })
+        if flow > last_flow {
+            return (last_pressure - self.fall * (flow - last_flow), -self.fall);
+        }
+        let first = self.pressure.first();
+        if flow < first.0 { (first.1, S::zero()) } else { self.pressure.value_and_slope(flow) }
     }
 
     /// The power at the shaft, where the points give it; as at the first point left of that, straight
@@ -230,6 +234,11 @@ impl<S: Scalar> Blower<S> {
     /// The flows of the points, rising.
     pub fn flows(&self) -> impl DoubleEndedIterator<Item = ActualVolumeFlow<S>> + '_ {
         self.pressure.points().map(|(flow, _)| ActualVolumeFlow::from_cubic_meters_per_second(flow))
+    }
+
+    /// Flow and static pressure of the points, in rising order.
+    pub(crate) fn pressures(&self) -> impl Iterator<Item = (S, S)> + '_ {
+        self.pressure.points()
     }
 
     /// The density of the air this curve is for.

@@ -3,6 +3,7 @@
 mod chamber;
 mod demand;
 mod head;
+mod prepared;
 mod remedy;
 mod rig;
 mod running;
@@ -10,6 +11,7 @@ mod running;
 pub use chamber::Exhaust;
 pub use demand::{AirSetting, Demand};
 pub use head::{Head, HeadFlow};
+pub use prepared::Prepared;
 pub use remedy::Remedies;
 pub use rig::{Burner, Conditions};
 pub use running::Running;

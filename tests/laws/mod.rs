@@ -7,6 +7,7 @@ mod effort;
 mod flame;
 mod fuel;
 mod furnace;
+mod prepared;
 mod rig;
 mod round_trips;
 mod single_precision;

@@ -81,7 +81,8 @@ fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 9] {
         [answer[0], answer[1]] = [jet.mass_flow.kilograms_per_second(), jet.thrust.newtons()];
     }
     answer[2] = spent as f32;
-    let (running, spent) = instructions(|| chip.burner.run(black_box(&conditions), gauge, opening));
+    let Ok(prepared) = chip.burner.prepared(&conditions) else { return answer };
+    let (running, spent) = instructions(|| black_box(&prepared).run(gauge, opening));
     if let Ok(running) = running {
         [answer[3], answer[4], answer[5], answer[6], answer[7]] = [
             running.gas.kilograms_per_second(),
