@@ -11,7 +11,7 @@ mod running;
 pub use chamber::Exhaust;
 pub use demand::{AirSetting, Demand};
 pub use head::{Head, HeadFlow};
-pub use prepared::Prepared;
+pub use prepared::{Operating, Prepared};
 pub use remedy::Remedies;
 pub use rig::{Burner, Conditions};
 pub use running::Running;

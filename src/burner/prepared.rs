@@ -3,28 +3,27 @@
 //! All that depends on the weather is worked out once. A setting is then found from a near guess in a few steps with
 //! one evaluation of the jet, where [`Burner::run`] searches the whole curve of the blower with dozens.
 
-use super::rig::{Air, Burner, Conditions, Feed, HeadNeed, tube_area};
+use super::rig::{Air, Burner, Conditions, Feed, tube_area};
 use super::running::Running;
-use crate::air::{Blower, OperatingPoint};
+use crate::air::Blower;
 use crate::combustion::AirNeed;
 use crate::error::Result;
-use crate::limits::Input;
-use crate::orifice::JetFlow;
-use crate::quantity::{ActualVolumeFlow, GaugePressure, PressureDifference};
+use crate::limits::{Input, check};
+use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, NetHeatRate, PressureDifference};
 use crate::scalar::Scalar;
 
 /// How many gauge pressures the jet is worked out at to guess from.
-const GUESSES: usize = 10;
+const GUESSES: usize = 20;
 /// From one of them to the next.
-const FURTHER: f64 = 2.25;
+const FURTHER: f64 = 1.47;
 /// Below this gauge pressure the air stream has as much to say as the gas: the whole search is made, Pa.
 const LEAST_GAUGE: f64 = 200.0;
+/// How much more flow the powers of the resistances are taken over.
+const MORE: f64 = 0.1;
 /// Looks at the whole burner before the search is left to [`Burner::run`].
 const LOOKS: usize = 8;
-/// A step this small, relative, is the last.
-const CLOSE: f64 = 2e-5;
-/// The same where the slope is only estimated.
-const CLOSE_UNSEEN: f64 = 2e-6;
+/// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a fiftieth.
+const CLOSE: f64 = 3e-4;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
 const LEAST_DROP: f64 = 0.25;
 /// How far the pressure ahead of the jet may move, over its drop, before the jet is worked out again.
@@ -42,6 +41,29 @@ pub struct Prepared<'b, S = f64> {
     blower: Blower<S>,
     jets: [JetGuess<S>; GUESSES],
     system: SystemGuess<S>,
+}
+
+/// Where a burner settles. Gas and air are those of all heads together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Operating<S = f64> {
+    /// Gas.
+    pub gas: MassFlow<S>,
+    /// Its heat, net.
+    pub heat_net: NetHeatRate<S>,
+    /// Air.
+    pub air: MassFlow<S>,
+    /// The same at the blower's inlet.
+    pub air_flow: ActualVolumeFlow<S>,
+    /// Air supplied over air needed; none where no gas flows.
+    pub air_ratio: Option<S>,
+    /// Static pressure of the blower.
+    pub blower_pressure: PressureDifference<S>,
+    /// Static pressure where the jets stand.
+    pub back_pressure: GaugePressure<S>,
+    /// Whether the blower runs left of its highest point, where it may surge.
+    pub left_of_peak: bool,
+    /// How often the whole burner was looked at.
+    pub looks: usize,
 }
 
 /// The jet at one gauge pressure, into the open.
@@ -64,6 +86,8 @@ struct SystemGuess<S> {
     damper: S,
     /// Of one head, on its mass flow.
     head: S,
+    /// The powers of the flow that the first and the last really go with.
+    powers: [S; 2],
 }
 
 /// The jets of one head as the pressure ahead of them moves a little.
@@ -88,24 +112,18 @@ impl<S: Scalar> JetLine<S> {
     }
 }
 
-/// The burner at a trial flow of air.
+/// The burner at a trial flow of air, in pascals, and how that changes with the flow.
 struct Look<S> {
     pressure: S,
-    path: S,
-    need: HeadNeed<S>,
-    /// What the blower has over what the system asks, Pa.
-    surplus: S,
-    /// How that changes with the flow, nearly.
-    slope: S,
-    /// How the back pressure does.
+    pressure_slope: S,
+    back: S,
     back_slope: S,
-    share: S,
-}
-
-impl<S: Scalar> Look<S> {
-    fn back(&self) -> S {
-        self.pressure - self.path
-    }
+    /// What the blower has over what the system asks.
+    surplus: S,
+    /// What the head asks more when the gas grows by its own size.
+    gas_asks: S,
+    /// Nearly.
+    slope: S,
 }
 
 impl<S: Scalar> Burner<S> {
@@ -153,17 +171,29 @@ impl<S: Scalar> Burner<S> {
         air_need: &AirNeed<S>,
         blower: &Blower<S>,
     ) -> SystemGuess<S> {
+        let path = |flow, damper| self.path_loss(air, flow, damper).pascals();
+        let head = |flow: ActualVolumeFlow<S>| {
+            let one_head = self.air_of_one_head(flow.at(air.density).kilograms_per_second());
+            let gas = one_head.kilograms_per_second() / air_need.mass_ratio;
+            let need = self.head_need(conditions, air, Feed { gas, thrust: S::zero() }, one_head);
+            (need.back_pressure(), one_head.kilograms_per_second() + gas)
+        };
         let flow = blower.free_delivery() * S::c(0.5);
-        let path = |damper| self.path_loss(air, flow, damper).pascals();
+        let more = flow * S::c(1.0 + MORE);
         let squared = flow.cubic_meters_per_second().squared();
-        let one_head = self.air_of_one_head(flow.at(air.density).kilograms_per_second());
-        let feed = Feed { gas: one_head.kilograms_per_second() / air_need.mass_ratio, thrust: S::zero() };
-        let need = self.head_need(conditions, air, feed, one_head).back_pressure();
-        let still = path(S::zero());
+        let still = path(flow, S::zero());
+        let (need, both) = head(flow);
+        // (1 + more)^n = ratio, to the second order in the little that n is off two.
+        let power = |ratio: S| S::c(2.0) + (ratio / S::c((1.0 + MORE) * (1.0 + MORE))).ln() / S::c(MORE).ln_1p();
+        let powers = [
+            if still > S::zero() { power(path(more, S::zero()) / still) } else { S::c(2.0) },
+            if need > S::zero() { power(head(more).0 / need) } else { S::c(2.0) },
+        ];
         SystemGuess {
             path: still / squared,
-            damper: (path(S::one()) - still) / squared,
-            head: need / (one_head.kilograms_per_second() + feed.gas).squared(),
+            damper: (path(flow, S::one()) - still) / squared,
+            head: need / both.squared(),
+            powers,
         }
     }
 }
@@ -187,98 +217,121 @@ impl<S: Scalar> Prepared<'_, S> {
         &self.blower
     }
 
-    /// As [`Burner::run`], within 1e-4 of it.
+    /// Where the burner settles, within 1e-4 of [`Burner::run`].
     ///
-    /// Where the near guess does not lead to an answer that is sure to be the same (at gauges of a few pascals, left
-    /// of a blower's peak, beyond what the blower holds), the whole search is made.
+    /// Where the near guess does not lead to an answer that is sure to be the same (at gauges of a few pascals, far
+    /// left of a blower's peak, beyond what the blower holds), the whole search is made.
     ///
     /// # Errors
     ///
     /// Those of [`Burner::run`].
-    pub fn run(&self, gauge: GaugePressure<S>, opening: S) -> Result<Running<S>> {
+    pub fn run(&self, gauge: GaugePressure<S>, opening: S) -> Result<Operating<S>> {
         let damper = self.burner.path.damper_loss_coefficient(opening)?;
-        crate::limits::check(Input::GaugePressure, gauge.pascals())?;
-        match self.near(gauge, damper)? {
-            Some(running) => Ok(running),
-            None => self.burner.run_with_loss(&self.conditions, gauge, damper),
+        check(Input::GaugePressure, gauge.pascals())?;
+        if let Some(found) = self.near(gauge, damper)? {
+            return Ok(found);
         }
+        let Running { gas, air, air_flow, air_ratio, blower_pressure, back_pressure, left_of_peak, iterations, .. } =
+            self.burner.run_with_loss(&self.conditions, gauge, damper)?;
+        let heat_net = self.conditions.gas.net_heating_value().of(gas);
+        let looks = LOOKS + iterations;
+        Ok(Operating { gas, heat_net, air, air_flow, air_ratio, blower_pressure, back_pressure, left_of_peak, looks })
     }
 
     /// The setting from a near guess; none where that does not settle.
-    fn near(&self, gauge: GaugePressure<S>, damper: S) -> Result<Option<Running<S>>> {
+    fn near(&self, gauge: GaugePressure<S>, damper: S) -> Result<Option<Operating<S>>> {
         let Some(mut line) = self.guessed_jet(gauge.pascals()) else { return Ok(None) };
         let mut flow = self.guessed_flow(&line, damper);
-        let mut jet: Option<JetFlow<S>> = None;
+        let mut guessed = true;
         let mut before: Option<(S, S)> = None;
-        let highest = self.blower.peak().1.pascals();
-        for iterations in 1..=LOOKS {
+        let most = S::c(MOVED_OF_BLOWER) * self.blower.peak().1.pascals();
+        for looks in 1..=LOOKS {
             let look = self.look(flow, damper, &line);
-            let (slope, close) = match before {
-                Some((other, surplus)) if other != flow => ((look.surplus - surplus) / (flow - other), S::c(CLOSE)),
-                _ => (look.slope, S::c(CLOSE_UNSEEN)),
+            let slope = match before {
+                Some((other, surplus)) if other != flow => (look.surplus - surplus) / (flow - other),
+                _ => look.slope,
             };
             // Where the surplus does not fall there may be a higher crossing.
             if !(slope < S::zero() && flow > S::zero()) {
                 return Ok(None);
             }
-            let step = -look.surplus / slope;
-            let back = look.back() + look.back_slope * step;
-            let most = (S::c(MOVED) * line.drop).smaller(S::c(MOVED_OF_BLOWER) * highest);
-            let moved = (back - line.back).abs() > most;
-            if let (Some(jet), false, true) = (&jet, moved, step.abs() <= close * flow) {
-                if !self.is_highest(flow, look.pressure) {
-                    return Ok(None);
-                }
-                let flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
-                let point = OperatingPoint {
-                    flow,
-                    static_pressure: PressureDifference::from_pascals(look.pressure),
-                    left_of_peak: self.blower.is_left_of_peak(flow),
-                    iterations,
-                };
-                let path = PressureDifference::from_pascals(look.path);
-                let jet = jet.shared(look.share);
-                return Ok(Some(self.burner.settled(self.air.density, &self.air_need, &point, path, jet, &look.need)));
-            }
-            if jet.is_none() || moved {
-                let fresh = self.burner.jet_flow(&self.conditions, gauge, back)?;
+            let mut step = -look.surplus / slope;
+            let back = look.back + look.back_slope * step;
+            let moved = (back - line.back).abs() > (S::c(MOVED) * line.drop).smaller(most);
+            if guessed || moved {
+                let jet = self.burner.jet_flow(&self.conditions, gauge, back)?;
                 let drop = gauge.pascals() - back;
                 if drop < S::c(LEAST_DROP) * gauge.pascals() {
                     return Ok(None);
                 }
-                line = JetLine { drop, back, feed: Feed::of(&fresh), exponent: line.exponent };
-                (jet, before) = (Some(fresh), None);
+                // What the head asks more, and the jets push more, than the line before had it.
+                let (feed, was) = (Feed::of(&jet), line.feed(line.share(back)));
+                let asked = look.gas_asks * (feed.gas / was.gas - S::one());
+                let pushed = self.driven(feed.thrust - was.thrust);
+                step += (asked - pushed) / slope;
+                line = JetLine { drop, back, feed, exponent: line.exponent };
+                (guessed, before) = (false, None);
+            } else if step.abs() <= S::c(CLOSE) * flow {
+                let pressure = look.pressure + look.pressure_slope * step;
+                return Ok(self.settled(flow + step, pressure, back, &line, looks));
             } else {
                 before = Some((flow, look.surplus));
             }
-            flow = flow + step.clamped(-S::c(0.5) * flow, flow);
+            flow += step.clamped(-S::c(0.5) * flow, flow);
         }
         Ok(None)
     }
 
+    /// What follows from the flow of air and the pressures there; none where another crossing may lie higher.
+    fn settled(&self, flow: S, pressure: S, back: S, line: &JetLine<S>, looks: usize) -> Option<Operating<S>> {
+        let left_of_peak = flow < self.blower.peak().0.cubic_meters_per_second();
+        if left_of_peak && !self.is_highest(flow, pressure) {
+            return None;
+        }
+        let air_flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
+        let air = air_flow.at(self.air.density);
+        let gas = MassFlow::from_kilograms_per_second(line.feed.gas * line.share(back) * self.burner.head_count);
+        Some(Operating {
+            gas,
+            heat_net: self.conditions.gas.net_heating_value().of(gas),
+            air,
+            air_flow,
+            air_ratio: self.air_need.air_ratio(air, gas),
+            blower_pressure: PressureDifference::from_pascals(pressure),
+            back_pressure: GaugePressure::from_pascals(back),
+            left_of_peak,
+            looks,
+        })
+    }
+
     /// The burner at a trial flow.
     fn look(&self, flow: S, damper: S, line: &JetLine<S>) -> Look<S> {
-        let two = S::c(2.0);
         let (pressure, pressure_slope) = self.blower.pressure_and_slope(flow);
         let volume = ActualVolumeFlow::from_cubic_meters_per_second(flow);
         let path = self.burner.path_loss(&self.air, volume, damper).pascals();
-        let share = line.share(pressure - path);
-        let feed = line.feed(share);
+        let back = pressure - path;
+        let feed = line.feed(line.share(back));
         let air = self.burner.air_of_one_head(volume.at(self.air.density).kilograms_per_second());
-        let need = self.burner.head_need(&self.conditions, &self.air, feed, air);
-        let asked = need.back_pressure();
-        // All but the jets' own push goes with the square of the flow.
-        let squared = asked + self.driven(feed.thrust);
+        let need = self.burner.head_need(&self.conditions, &self.air, feed, air).back_pressure();
+        // All but the jets' own push goes with a power of the flow, the damper's loss with its square.
+        let [path_power, head_power] = self.system.powers;
+        let driven = self.driven(feed.thrust);
+        let pushed = need + driven;
         let air_share = air.kilograms_per_second() / (air.kilograms_per_second() + feed.gas);
-        let back_slope = pressure_slope - two * path / flow;
+        let per_flow = S::one() / flow;
+        let gate = self.system.damper * damper * flow.squared();
+        // More air, less pressure ahead of the jets, more gas.
+        let gas_asks = head_power * pushed * (S::one() - air_share);
+        let line_asks = (gas_asks - S::c(2.0) * driven) * line.exponent / line.drop;
+        let back_slope = pressure_slope - (path_power * path + (S::c(2.0) - path_power) * gate) * per_flow;
         Look {
             pressure,
-            path,
-            surplus: pressure - path - asked,
-            slope: back_slope - two * squared * air_share / flow,
+            pressure_slope,
+            back,
             back_slope,
-            need,
-            share,
+            surplus: back - need,
+            gas_asks,
+            slope: back_slope * (S::one() + line_asks) - head_power * pushed * air_share * per_flow,
         }
     }
 
@@ -318,16 +371,21 @@ impl<S: Scalar> Prepared<'_, S> {
     fn guessed_flow(&self, line: &JetLine<S>, damper: S) -> S {
         let free = self.blower.free_delivery().cubic_meters_per_second();
         let per_flow = self.air.density.kilograms_per_cubic_meter() / self.burner.head_count;
-        let resistance = self.system.path + damper * self.system.damper;
+        let (system, two) = (&self.system, S::c(2.0));
+        let gate = damper * system.damper;
         let driven = self.driven(line.feed.thrust);
         let most = self.blower.peak().1.pascals() + driven;
-        let whole = resistance + self.system.head * per_flow.squared();
+        let whole = system.path + gate + system.head * per_flow.squared();
         let mut flow = free * (most / (most + whole * free.squared())).sqrt();
         for _ in 0..2 {
             let (pressure, slope) = self.blower.pressure_and_slope(flow);
             let both = per_flow * flow + line.feed.gas;
-            let surplus = pressure + driven - resistance * flow.squared() - self.system.head * both.squared();
-            let fall = slope - S::c(2.0) * (resistance * flow + self.system.head * both * per_flow);
+            // ln of the flow over half of the free one, nearly: what the powers of the resistances leave beside two.
+            let further = two * (two * flow - free) / (two * flow + free);
+            let [path, head] = [(system.path, 0), (system.head, 1)]
+                .map(|(resistance, index)| resistance * (S::one() + (system.powers[index] - two) * further));
+            let surplus = pressure + driven - (path + gate) * flow.squared() - head * both.squared();
+            let fall = slope - two * ((path + gate) * flow + head * both * per_flow);
             if fall < S::zero() {
                 flow = flow - (surplus / fall).clamped(-S::c(0.5) * flow, S::c(0.5) * flow);
             }

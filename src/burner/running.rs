@@ -1,11 +1,10 @@
 //! A burner at a gauge setting and a damper opening: jet, air, head and chamber solved together.
 
-use super::rig::{Burner, Conditions, Feed, HeadNeed};
+use super::rig::{Burner, Conditions, Feed};
 use crate::air::{OperatingPoint, operating_point};
-use crate::combustion::AirNeed;
 use crate::error::Result;
 use crate::orifice::JetFlow;
-use crate::quantity::{ActualVolumeFlow, Density, GaugePressure, MassFlow, PressureDifference, Speed};
+use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, PressureDifference, Speed};
 use crate::scalar::Scalar;
 
 /// What a burner does at one setting. Gas, heat and air are those of all heads together.
@@ -82,38 +81,25 @@ impl<S: Scalar> Burner<S> {
             }
         })?;
         let jet = self.jet_flow(conditions, gauge, back_at(point.flow))?;
-        let one_head = self.air_of_one_head(point.flow.at(here.density).kilograms_per_second());
+        let air = point.flow.at(here.density);
+        let one_head = self.air_of_one_head(air.kilograms_per_second());
         let need = self.head_need(conditions, &here, Feed::of(&jet), one_head);
-        Ok(self.settled(here.density, &conditions.air_need(), &point, path_loss(point.flow), jet, &need))
-    }
-
-    /// All that follows from an operating point, the jet there and what the head needs there.
-    pub(super) fn settled(
-        &self,
-        density: Density<S>,
-        air_need: &AirNeed<S>,
-        point: &OperatingPoint<S>,
-        path_loss: PressureDifference<S>,
-        jet: JetFlow<S>,
-        need: &HeadNeed<S>,
-    ) -> Running<S> {
-        let air = point.flow.at(density);
         let gas = jet.mass_flow * self.head_count;
-        Running {
+        Ok(Running {
             jet,
             gas,
             air,
             air_flow: point.flow,
-            air_ratio: air_need.air_ratio(air, gas),
+            air_ratio: conditions.air_need().air_ratio(air, gas),
             blower_pressure: point.static_pressure,
-            path_loss,
-            back_pressure: GaugePressure::from_pascals(point.static_pressure.pascals() - path_loss.pascals()),
+            path_loss: path_loss(point.flow),
+            back_pressure: GaugePressure::from_pascals(back_at(point.flow)),
             head_pressure: need.head.pressure,
             chamber_pressure: need.chamber_pressure,
             push: need.push,
             port_speed: need.head.speed,
             left_of_peak: point.left_of_peak,
             iterations: point.iterations,
-        }
+        })
     }
 }

@@ -242,29 +242,6 @@ impl<S: Scalar> Modelled<S> {
     }
 }
 
-impl<S: Scalar> JetFlow<S> {
-    /// The same jet where a slightly different pressure ahead lets this share of the flow through: speed goes with
-    /// the flow, thrust with its square.
-    pub(crate) fn shared(&self, share: S) -> Self {
-        let cubic_meters = self.standard_volume_flow.cubic_meters_per_second() * share;
-        Self {
-            mass_flow: self.mass_flow * share,
-            standard_volume_flow: StandardVolumeFlow::from_cubic_meters_per_second(
-                cubic_meters,
-                ReferenceState::default(),
-            ),
-            actual_volume_flow: self.actual_volume_flow * share,
-            heat_gross: self.heat_gross * share,
-            heat_net: self.heat_net * share,
-            mass_flux: self.mass_flux * share,
-            exit_speed: Speed::from_meters_per_second(self.exit_speed.meters_per_second() * share),
-            thrust: Force::from_newtons(self.thrust.newtons() * share.squared()),
-            reynolds_number: self.reynolds_number * share,
-            ..*self
-        }
-    }
-}
-
 impl<S: Scalar> Jet<S> {
     /// The same jet with another bore diameter of the same shape.
     ///

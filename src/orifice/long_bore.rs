@@ -18,8 +18,6 @@ const CHOKING_STEPS: usize = 8;
 /// A step this small is the last: Newton leaves the square of it behind, or rounding, and so does a flux that is
 /// flat at its peak.
 const CLOSE: f64 = 1e-6;
-/// How far the pressure ahead must stand above a sonic end's second estimate for the bore to be clear of choking.
-const CLEAR_OF_CHOKING: f64 = 1.06;
 /// A gas about to condense expands with an exponent of one and below, where the perfect gas has no energy
 /// equation; the ratio to its own lossless flow hardly changes there.
 const LEAST_EXPONENT: f64 = 1.02;
@@ -80,11 +78,7 @@ pub fn frictional_bore<S: Scalar>(
 ) -> Result<BoreFlow<S>> {
     let bore = Equations::new(entry_loss, stream);
     let nozzle = bore.nozzle();
-    let solution = if nozzle.choked { bore.choked(&nozzle, &friction)? } else { None };
-    let solution = match solution {
-        Some(choked) => choked,
-        None => bore.subsonic(&nozzle, &friction)?,
-    };
+    let solution = bore.solution(&nozzle, &friction).ok_or(Error::NotConverged { input: Input::BoreLength })?;
     let exit_speed = solution.exit.sqrt();
     // A subsonic stream ends at the pressure ahead; the difference of the two would be rounding.
     let exit_excess = if solution.choked {
@@ -105,13 +99,16 @@ pub fn frictional_bore<S: Scalar>(
 /// The lossless flow of the same perfect gas.
 struct Nozzle<S> {
     flux: S,
-    choked: bool,
+    /// The pressure ratio of its throat, if it is choked.
+    throat: Option<S>,
 }
 
 struct Solution<S> {
     flux: S,
     exit: S,
     choked: bool,
+    /// Whether more speed at the head would still mean more flux.
+    rising: bool,
     iterations: usize,
 }
 
@@ -180,12 +177,12 @@ impl<S: Scalar> Equations<S> {
         if ratio < S::c(NEVER_CHOKED_ABOVE) {
             let throat = (sonic_tau.ln() / two_a).exp();
             if ratio <= throat {
-                return Nozzle { flux: throat * sonic.sqrt() / sonic_tau, choked: true };
+                return Nozzle { flux: throat * sonic.sqrt() / sonic_tau, throat: Some(throat) };
             }
         }
         let cooling = (two_a * (-self.fall).ln_1p()).exp_m1();
         let flux = ratio * (-cooling / self.a).sqrt() / (one + cooling);
-        Nozzle { flux, choked: false }
+        Nozzle { flux, throat: None }
     }
 
     fn head(&self, v: S) -> Head<S> {
@@ -242,12 +239,32 @@ impl<S: Scalar> Equations<S> {
         Residual { value, slope, exit: v * stretch, exit_slope: stretch + v * delta_slope }
     }
 
+    /// The flow, choked or not. Where the lossless nozzle chokes the bore may, and the likelier is tried first.
+    fn solution(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Option<Solution<S>> {
+        let start = friction(S::c(0.7));
+        let Some(throat) = nozzle.throat else { return self.subsonic(nozzle, friction, start) };
+        // Losses lower the pressure ratio that chokes about as 1/sqrt(1 + 0.65 (K + f L/D)).
+        let losses = S::one() + S::c(0.65) * (self.entry_loss + start.factor);
+        let likely_subsonic = (S::one() - self.fall).squared() * losses > throat.squared();
+        let subsonic = if likely_subsonic { self.subsonic(nozzle, friction, start) } else { None };
+        // Newton may have found the supersonic branch, past the peak of the flux or the speed of sound.
+        let is_sound = |found: &Solution<S>| found.rising && found.exit * self.c < S::one();
+        subsonic
+            .filter(is_sound)
+            .or_else(|| self.choked(nozzle, friction, start))
+            .or_else(|| self.subsonic(nozzle, friction, start))
+    }
+
     /// The subsonic flow: Newton in ln v.
-    fn subsonic(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Solution<S>> {
+    fn subsonic(
+        &self,
+        nozzle: &Nozzle<S>,
+        friction: &impl Fn(S) -> Friction<S>,
+        start: Friction<S>,
+    ) -> Option<Solution<S>> {
         let one = S::one();
         // Nearer to sonic than this the flux no longer changes by a spacing of f32.
         let most = S::c(0.9999) / self.c;
-        let start = friction(S::c(0.7));
         // A laminar stream's friction grows as it slows: 64/Re at about 1/(1 + 0.7 f L/D) of the lossless flow.
         let slowed = S::c(0.7) * start.factor;
         let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
@@ -258,13 +275,15 @@ impl<S: Scalar> Equations<S> {
             let step = (-trial.value / (v * trial.slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
             if step.abs() <= close_enough::<S>() || (v >= most && next >= most) {
-                let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
+                let flux_slope = head.log_flux_slope(v, self.a);
+                let flux = head.flux * (one + flux_slope * (next - v));
                 let exit = trial.exit + trial.exit_slope * (next - v);
-                return Ok(Solution { flux, exit, choked: false, iterations });
+                let rising = flux_slope > S::zero();
+                return Some(Solution { flux, exit, choked: false, rising, iterations });
             }
             v = next;
         }
-        Err(Error::NotConverged { input: Input::BoreLength })
+        None
     }
 
     /// The speed from both equations to second order in v: y/(1-y) = S v/2 + Q v^2, S = 1 + K + f L/D.
@@ -279,52 +298,52 @@ impl<S: Scalar> Equations<S> {
     }
 
     /// The choked flow, if the pressure ahead is low enough for it.
-    fn choked(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Option<Solution<S>>> {
+    fn choked(
+        &self,
+        nozzle: &Nozzle<S>,
+        friction: &impl Fn(S) -> Friction<S>,
+        start: Friction<S>,
+    ) -> Option<Solution<S>> {
         let sonic = S::one() / self.c;
-        let sonic_pressure = (S::one() - self.a * sonic) / sonic.sqrt();
-        let Some(v) = self.sonic_end(nozzle, friction, sonic_pressure) else { return Ok(None) };
+        let v = self.sonic_end(nozzle, friction, start);
         let head = self.head(v);
         if head.log_flux_slope(v, self.a) >= S::zero() {
-            let choked = S::one() - self.fall <= head.flux * sonic_pressure;
-            let solution = Solution { flux: head.flux, exit: sonic, choked: true, iterations: CHOKING_STEPS };
-            return Ok(choked.then_some(solution));
+            let exit_pressure = head.flux * (S::one() - self.a * sonic) / sonic.sqrt();
+            let choked = S::one() - self.fall <= exit_pressure;
+            let flux = head.flux;
+            let solution = Solution { flux, exit: sonic, choked: true, rising: true, iterations: CHOKING_STEPS };
+            return choked.then_some(solution);
         }
         let v = self.flux_peak(v);
         let head = self.head(v);
         let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
         let choked = trial.exit >= sonic || trial.value >= S::zero();
-        let exit = trial.exit.smaller(sonic);
-        Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
+        let (flux, exit) = (head.flux, trial.exit.smaller(sonic));
+        choked.then_some(Solution { flux, exit, choked: true, rising: false, iterations: 2 * CHOKING_STEPS })
     }
 
-    /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t);
-    /// none when the pressure ahead is clear of that at a sonic end, which is the flux times `sonic_pressure`.
-    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, sonic_pressure: S) -> Option<S> {
+    /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
+    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, start: Friction<S>) -> S {
         let one = S::one();
-        let guess = friction(S::c(0.75)).factor / self.c;
+        let guess = start.factor / self.c;
         if guess <= S::zero() {
-            return Some(one / self.c);
+            return one / self.c;
         }
         let mut t = (S::c(2.0) * guess).sqrt() + S::c(2.0 / 3.0) * guess;
-        for step in 0..CHOKING_STEPS {
+        for _ in 0..CHOKING_STEPS {
             let v = one / (self.c * (one + t));
             let head = self.head(v);
             let here = friction(head.flux / nozzle.flux);
             let length = here.factor / self.c;
             // A rough bore's friction rises faster than the flow as it becomes turbulent, and must be in the slope.
-            let flux_slope = head.log_flux_slope(v, self.a);
-            let end_pressure = head.flux * sonic_pressure;
-            if step > 0 && flux_slope >= S::zero() && one - self.fall > end_pressure * S::c(CLEAR_OF_CHOKING) {
-                return None;
-            }
-            let slope = t + length * here.log_slope * v * flux_slope;
+            let slope = t + length * here.log_slope * v * head.log_flux_slope(v, self.a);
             let step = (t - t.ln_1p() - length) * (one + t) / slope.larger(S::c(0.25) * t);
             t -= step;
             if step.abs() <= close_enough::<S>() * t {
                 break;
             }
         }
-        Some(one / (self.c * (one + t)))
+        one / (self.c * (one + t))
     }
 
     /// The v at which the loss of the mouth makes the flux peak, below a v that lies beyond the peak.

@@ -89,7 +89,7 @@ fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 9] {
             running.air.kilograms_per_second(),
             running.air_ratio.unwrap_or(f32::NAN),
             running.back_pressure.pascals(),
-            running.iterations as f32,
+            running.looks as f32,
         ];
     }
     answer[8] = spent as f32;
