@@ -13,9 +13,9 @@ use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, NetHeatRate, Pr
 use crate::scalar::Scalar;
 
 /// How many gauge pressures the jet is worked out at to guess from.
-const GUESSES: usize = 20;
+const GUESSES: usize = 12;
 /// From one of them to the next.
-const FURTHER: f64 = 1.47;
+const FURTHER: f64 = 1.95;
 /// Below this gauge pressure the air stream has as much to say as the gas: the whole search is made, Pa.
 const LEAST_GAUGE: f64 = 200.0;
 /// How much more flow the powers of the resistances are taken over.
@@ -23,11 +23,11 @@ const MORE: f64 = 0.1;
 /// Looks at the whole burner before the search is left to [`Burner::run`].
 const LOOKS: usize = 8;
 /// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a fiftieth.
-const CLOSE: f64 = 3e-4;
+const CLOSE: f64 = 1e-4;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
 const LEAST_DROP: f64 = 0.25;
 /// How far the pressure ahead of the jet may move, over its drop, before the jet is worked out again.
-const MOVED: f64 = 2e-3;
+const MOVED: f64 = 8e-4;
 /// The same over the highest pressure of the blower, for the jets' thrust, which moves otherwise than the flow.
 const MOVED_OF_BLOWER: f64 = 0.01;
 

@@ -23,7 +23,7 @@ const CLOSE: f64 = 1e-6;
 const LEAST_EXPONENT: f64 = 1.02;
 
 fn close_enough<S: Scalar>() -> S {
-    S::EPSILON.sqrt().larger(S::c(CLOSE))
+    (S::c(4.0) * S::EPSILON.sqrt()).larger(S::c(CLOSE))
 }
 
 /// The flow of a bore against the lossless flow of the same gas.
