@@ -1,7 +1,8 @@
 #![doc = include_str!("../README.md")]
 #![no_std]
 
-#[cfg(any(feature = "std", test))]
+// With the C interface the static library takes its panic handler from it, but for a bare chip.
+#[cfg(any(feature = "std", test, all(feature = "capi", not(target_os = "none"))))]
 extern crate std;
 
 // In the order the gas flows; each room uses only rooms above it.
@@ -27,6 +28,8 @@ pub mod control;
 pub mod sheet;
 #[cfg(feature = "python")]
 mod python;
+#[cfg(feature = "capi")]
+pub mod capi;
 
 pub use dual::Dual;
 pub use error::{Error, Result};

@@ -19,6 +19,9 @@ cargo test --quiet
 step "tests, all features"
 cargo test --quiet --all-features
 
+step "deliberate faults of the controller are caught"
+bash tests/deliberate_faults.sh
+
 step "benches check their results"
 cargo bench --quiet --all-features -- --test
 

@@ -6,6 +6,9 @@ use crate::limits::{Input, check};
 use crate::quantity::{Duration, NetHeatRate};
 use crate::scalar::Scalar;
 
+/// The share of the smallest fire that a reading may always be off by, for one near nought.
+const FLOOR: f64 = 0.02;
+
 /// The air ratios a fire may have while its gas is open.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AirRatioBand<S = f64> {
@@ -87,6 +90,8 @@ pub struct CrossLimit<S = f64> {
     /// A reading's ends as the nominal positions that have the same.
     reading_low: S,
     reading_high: S,
+    least_of_reading: S,
+    least_of_position: S,
     /// What a reading may be of a position.
     believed_low: S,
     believed_high: S,
@@ -167,6 +172,8 @@ impl<S: Scalar> CrossLimit<S> {
             leanest_commanded,
             reading_low: (one - reading) / (one - actuator),
             reading_high: (one + reading) / (one + actuator),
+            least_of_reading: one - reading,
+            least_of_position: one - actuator,
             believed_low: (one - actuator) / (one + reading),
             believed_high: (one + actuator) / (one - reading),
             gas: anywhere,
@@ -198,9 +205,14 @@ impl<S: Scalar> CrossLimit<S> {
         }
     }
 
-    /// One step with the gas off: sends both actuators where they are wanted, and reckons on.
+    /// One step with the gas off: reckons on, and sends both actuators where they are wanted.
     pub fn hold(&mut self, gas: NetHeatRate<S>, air: NetHeatRate<S>, elapsed: Duration<S>) {
         self.reckon(elapsed);
+        self.send(gas, air);
+    }
+
+    /// Sends both actuators somewhere without a step of time.
+    pub(super) fn send(&mut self, gas: NetHeatRate<S>, air: NetHeatRate<S>) {
         self.command = (gas, air);
     }
 
@@ -208,6 +220,12 @@ impl<S: Scalar> CrossLimit<S> {
     #[must_use]
     pub fn is_settled_at(&self, heat: NetHeatRate<S>) -> bool {
         self.gas.is_at(heat) && self.air.is_at(heat)
+    }
+
+    /// The smallest and the largest fire.
+    #[must_use]
+    pub fn range(&self) -> (NetHeatRate<S>, NetHeatRate<S>) {
+        (self.lowest, self.highest)
     }
 
     /// Whether the air reads what its actuator can give.
@@ -222,18 +240,39 @@ impl<S: Scalar> CrossLimit<S> {
         self.believes(&self.gas, reading.watts())
     }
 
-    /// Whether the readings alone keep the mixture from being too rich.
+    /// Whether the readings alone say that the mixture is not too rich; gas that still rises may be too little.
     #[must_use]
-    pub fn is_rich_enough_in_air(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
+    pub fn has_air_for(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
         air_reading.watts() * self.reading_low >= self.richest * gas_reading.watts() * self.reading_high
     }
 
+    /// Whether the readings alone say that the mixture is in its band.
+    #[must_use]
+    pub fn reads_in_band(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
+        self.holds(&self.read(gas_reading.watts()), &self.read(air_reading.watts()))
+    }
+
+    /// The share of an air reading that is there by both witnesses, at the worst of their tolerances.
+    #[must_use]
+    pub fn certain_share(&self, air_reading: NetHeatRate<S>) -> S {
+        let reading = air_reading.watts();
+        let reckoned = self.air.low * self.least_of_position;
+        let read = reading * self.least_of_reading;
+        if read > S::zero() { reckoned.smaller(read) / reading } else { S::zero() }
+    }
+
+    /// The nominal positions whose worst ends are those of the flows that read so.
+    fn read(&self, reading: S) -> Position<S> {
+        Position { low: reading * self.reading_low, high: reading * self.reading_high }
+    }
+
     fn believes(&self, position: &Position<S>, reading: S) -> bool {
-        reading >= position.low * self.believed_low && reading <= position.high * self.believed_high
+        let floor = S::c(FLOOR) * self.lowest.watts();
+        reading + floor >= position.low * self.believed_low && reading <= position.high * self.believed_high + floor
     }
 
     /// Brings both positions to now; a time that is none leaves them anywhere on their way.
-    fn reckon(&mut self, elapsed: Duration<S>) {
+    pub(super) fn reckon(&mut self, elapsed: Duration<S>) {
         let seconds = elapsed.seconds();
         if seconds >= S::zero() {
             self.gas = self.gas.after(self.command.0.watts(), seconds, &self.gas_travel);
@@ -263,13 +302,14 @@ impl<S: Scalar> CrossLimit<S> {
         if !self.believes(&self.air, air_reading) {
             return Err(Doubt::AirContradicts);
         }
-        let read_gas = Position { low: gas_reading * self.reading_low, high: gas_reading * self.reading_high };
-        let read_air = Position { low: air_reading * self.reading_low, high: air_reading * self.reading_high };
+        let (read_gas, read_air) = (self.read(gas_reading), self.read(air_reading));
         if !(self.holds(&self.gas, &self.air) && self.holds(&read_gas, &read_air)) {
             return Err(Doubt::OutsideBand);
         }
 
-        let wanted = wanted.watts().clamped(self.lowest.watts(), self.highest.watts());
+        // Written so that no number is the smallest fire.
+        let wanted =
+            if wanted > self.lowest { wanted.watts().smaller(self.highest.watts()) } else { self.lowest.watts() };
         // No more gas than the air is there for; no less than keeps the air it has from being too much.
         let least = (self.air.high / self.leanest_commanded).larger(read_air.high / self.leanest);
         let most = self.air.low.smaller(read_air.low / self.richest);

@@ -8,16 +8,28 @@
 //! few multiplications; [`CrossLimit`] lets air lead going up and gas lead going down, so that the mixture stays in
 //! a band whatever the speed of the actuators.
 
+mod air_changes;
 mod burner_image;
+mod clock;
 mod control_error;
+mod controller;
 mod crosslimit;
 mod image;
 mod position;
+mod sensors;
+mod sequence;
 mod setpoints;
+mod sum;
+mod totals;
 
+pub use air_changes::AirChanges;
 pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
+pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
 pub use image::ImageError;
 pub use position::Travel;
-pub use setpoints::{InterpolationBound, Setpoint, SetpointTable};
+pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
+pub use sequence::{Event, State};
+pub use setpoints::{InterpolationBound, Setpoint, SetpointTable, USUAL_ROWS};
+pub use totals::Totals;

@@ -6,6 +6,9 @@ use crate::limits::Input;
 use crate::quantity::{GaugePressure, HeatRate, NetHeatRate, PressureDifference};
 use crate::scalar::Scalar;
 
+/// Rows of the tables that the command and the C interface make.
+pub const USUAL_ROWS: usize = 17;
+
 /// What to set for a heat.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Setpoint<S = f64> {

@@ -16,7 +16,7 @@ use super::read_furnace::{FurnaceEntry, read_furnace};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
-use crate::quantity::{Density, Length, Quantity, RotationalSpeed, Temperature};
+use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference, Quantity, RotationalSpeed, Temperature};
 
 /// A commented burner file to start from, which itself reads without an error.
 pub const BLANK: &str = include_str!("blank.toml");
@@ -210,12 +210,18 @@ fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {
 
 fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {
     let points = read_points(&blower)?;
-    let shut_off = ranged(&blower, "shut_off", Input::BlowerPressure)?;
-    let free_delivery = ranged(&blower, "free_delivery", Input::AirFlow)?;
+    let shut_off: Option<PressureDifference> = ranged(&blower, "shut_off", Input::BlowerPressure)?;
+    let free_delivery: Option<ActualVolumeFlow> = ranged(&blower, "free_delivery", Input::AirFlow)?;
     let has_power = points.iter().any(|point| point.shaft_power.is_some());
     let curve = match (points.is_empty(), shut_off, free_delivery) {
         (false, None, None) => BlowerCurve::Points(points),
-        (true, Some(shut_off), Some(free_delivery)) => BlowerCurve::Ends { shut_off, free_delivery },
+        (true, Some(shut_off), Some(free_delivery)) => {
+            let ends = [("shut_off", shut_off.pascals()), ("free_delivery", free_delivery.cubic_meters_per_second())];
+            if let Some((key, _)) = ends.into_iter().find(|(_, size)| *size <= 0.0) {
+                return Err(blower.refuse(key, "accepted is more than nought: a blower gives both"));
+            }
+            BlowerCurve::Ends { shut_off, free_delivery }
+        }
         (false, ..) => {
             return Err(blower.refuse("points", "points stand alone, without shut_off and free_delivery"));
         }

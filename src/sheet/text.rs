@@ -163,7 +163,7 @@ fn damper_words(setting: &Setting) -> String {
     match (air.opening, air.shortfall) {
         (_, Some(_)) => "wide, too little".into(),
         (Some(opening), None) if air.too_much_air && setting.gas.kilograms_per_second() > 0.0 => {
-            format!("shut further than {}", Shop::share(opening))
+            format!("less than {}", Shop::share(opening))
         }
         (Some(opening), None) => Shop::share(opening),
         (None, None) => "none".into(),

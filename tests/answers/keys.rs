@@ -163,6 +163,10 @@ fn everything() -> Seen {
         seen.all("jetwright chamber", &chamber);
         seen.all("jetwright chamber", &chamber["rows"]);
     }
+    let bells = BurnerFile::bells(&[]);
+    let setpoints = json(&["setpoints", bells.path(), "--from", "15 kW net", "--to", "20 kW net"]);
+    seen.all("jetwright setpoints", &setpoints);
+    seen.all("jetwright setpoints", &setpoints["rows"]);
     for file in sheets().into_iter().chain(super::furnace::sheets()) {
         seen.sheet(&file.json());
     }
@@ -249,10 +253,11 @@ fn csv_has_the_keys_and_values_of_json() {
     let empty =
         BurnerFile::bells(&[("price = \"2.40 per kg\"\n", ""), ("name = \"melt\"", "name = \"melt, \\\"hot\\\"\"")]);
     let flow = ["flow", "--gas", "propane", "--bore", "1.8 mm", "--gauge", "5 psi", "--gauge", "1 bar"];
-    let commands: [(&[&str], &str); 5] = [
+    let commands: [(&[&str], &str); 6] = [
         (&flow, "/rows"),
         (&["jet", "--gas", "propane", "--gauge", "5 psi", "--heat", "26 kW net"], "/nearest"),
         (&["air", "--gas", "propane", "--heat", "26 kW net"], ""),
+        (&["setpoints", file.path(), "--from", "15 kW net", "--to", "20 kW net"], "/rows"),
         (&["sheet", file.path()], "/settings"),
         (&["sheet", empty.path()], "/settings"),
     ];

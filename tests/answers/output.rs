@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::process::{Command, Stdio};
 
-use super::{BurnerFile, answer, jetwright, refused};
+use super::{BurnerFile, POINTS, answer, jetwright, refused};
 
 #[test]
 fn no_escape_codes_leave_for_a_pipe() {
@@ -136,6 +136,14 @@ fn a_file_is_refused_at_the_key_that_is_wrong() {
         (
             &[("\"propane\"", "\"butane\""), ("\"15 C\"", "\"-30 C\""), ("\"5 psi\"", "\"60 psi\"")],
             "line 56, setting[1].gauge: given \"60 psi\", the gas is a liquid",
+        ),
+        (
+            &[(POINTS, "shut_off = \"0 Pa\"\nfree_delivery = \"60 cfm\"")],
+            "blower.shut_off: given \"0 Pa\", accepted is more",
+        ),
+        (
+            &[(POINTS, "shut_off = \"300 Pa\"\nfree_delivery = \"0 cfm\"")],
+            "free_delivery: given \"0 cfm\", accepted is more",
         ),
         (&[("26 kW net", "900 kW net")], "setting[2].heat: given \"900 kW net\", no gauge pressure up to 4.5 bar"),
     ];

@@ -2,6 +2,7 @@
 
 mod burner;
 pub mod cases;
+mod control;
 mod derivatives;
 mod effort;
 mod flame;

@@ -80,6 +80,11 @@ pub enum Command {
         after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chip burner.toml --image burner.bin"
     )]
     Chip(ChipArguments),
+    /// Gauge and air setting for every heat, as a table, an image or source for a controller's chip.
+    #[command(
+        after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
+    )]
+    Setpoints(SetpointArguments),
 }
 
 #[derive(Debug, Args)]
@@ -95,6 +100,38 @@ pub struct ChipArguments {
 pub struct SheetArguments {
     /// The burner file; `jetwright blank` prints one to start from.
     pub file: PathBuf,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+/// What `jetwright setpoints` prints in place of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Source {
+    /// A constant of Rust.
+    Rust,
+    /// The image as a constant of C.
+    C,
+}
+
+#[derive(Debug, Args)]
+pub struct SetpointArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    /// Smallest fire, such as "10 kW net"; that of the file's settings unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub from: Option<HeatRate>,
+    /// Largest fire; that of the file's settings unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub to: Option<HeatRate>,
+    /// Air ratio; the file's unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Number>(Input::AirRatio))]
+    pub air_ratio: Option<Number>,
+    /// A file to write the table's bytes to.
+    #[arg(long)]
+    pub image: Option<PathBuf>,
+    /// Print a constant for a program's source instead.
+    #[arg(long, value_enum)]
+    pub source: Option<Source>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }

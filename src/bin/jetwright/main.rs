@@ -12,6 +12,7 @@ mod flow;
 mod jet;
 mod lining;
 mod output;
+mod setpoints;
 mod sheet;
 mod work;
 
@@ -47,6 +48,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
         Command::Chip(arguments) => chip::run(&arguments),
+        Command::Setpoints(arguments) => setpoints::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),

@@ -1,0 +1,870 @@
+/* Gas and air of a forced-air burner. Process control, NEVER a flame safeguard: a listed one stays in
+ * charge of the gas valve. Made by cbindgen from src/capi/; change it there. Pointers are null or point at
+ * what their type says, and no two of one call at the same thing. */
+
+#ifndef JETWRIGHT_H
+#define JETWRIGHT_H
+
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdlib.h>
+
+/*
+ Words of a `JetwrightController`.
+ */
+#define JETWRIGHT_CONTROLLER_WORDS 125
+
+/*
+ Words of a `JetwrightCrossLimit`.
+ */
+#define JETWRIGHT_CROSS_LIMIT_WORDS 22
+
+/*
+ Words of a `JetwrightAirChanges`.
+ */
+#define JETWRIGHT_AIR_CHANGES_WORDS 6
+
+/*
+ Words of a `JetwrightTotals`.
+ */
+#define JETWRIGHT_TOTALS_WORDS 6
+
+/*
+ Rows of a table of the C interface.
+ */
+#define JETWRIGHT_ROWS 17
+
+/*
+ Words of a `JetwrightTable`.
+ */
+#define JETWRIGHT_TABLE_WORDS 39
+
+/*
+ How a call went. Anything but `Ok` leaves what it should have written as it was.
+ */
+typedef enum JetwrightStatus {
+  /*
+   The answer is written.
+   */
+  JETWRIGHT_STATUS_OK = 0,
+  /*
+   A pointer is null.
+   */
+  JETWRIGHT_STATUS_NULL_POINTER = 1,
+  /*
+   The struct was not made by its `_make` or `_read` function.
+   */
+  JETWRIGHT_STATUS_NOT_MADE = 2,
+  /*
+   A number is not finite.
+   */
+  JETWRIGHT_STATUS_NOT_FINITE = 3,
+  /*
+   A number is outside the accepted range.
+   */
+  JETWRIGHT_STATUS_OUT_OF_RANGE = 4,
+  /*
+   An enumerator is none of those listed.
+   */
+  JETWRIGHT_STATUS_UNKNOWN = 5,
+  /*
+   The gas would be a liquid.
+   */
+  JETWRIGHT_STATUS_LIQUID = 6,
+  /*
+   No answer within the accepted range.
+   */
+  JETWRIGHT_STATUS_NO_SOLUTION = 7,
+  /*
+   A setting is not usable, or the settings do not go together.
+   */
+  JETWRIGHT_STATUS_SETTING = 8,
+  /*
+   The air-ratio band is too narrow for the tolerances.
+   */
+  JETWRIGHT_STATUS_BAND_TOO_NARROW = 9,
+  /*
+   The image does not begin like a table.
+   */
+  JETWRIGHT_STATUS_IMAGE_NOT_A_TABLE = 10,
+  /*
+   The image is of another version.
+   */
+  JETWRIGHT_STATUS_IMAGE_VERSION = 11,
+  /*
+   The image has another number of rows than `JETWRIGHT_ROWS`.
+   */
+  JETWRIGHT_STATUS_IMAGE_ROWS = 12,
+  /*
+   The image is cut off, or too long.
+   */
+  JETWRIGHT_STATUS_IMAGE_LENGTH = 13,
+  /*
+   The image is damaged.
+   */
+  JETWRIGHT_STATUS_IMAGE_DAMAGED = 14,
+  /*
+   The image's numbers are no table.
+   */
+  JETWRIGHT_STATUS_IMAGE_CONTENT = 15,
+} JetwrightStatus;
+
+/*
+ Where the controller is.
+ */
+typedef enum JetwrightState {
+  /*
+   Nothing runs.
+   */
+  JETWRIGHT_STATE_OFF = 0,
+  /*
+   Air on, counting its changes; no gas.
+   */
+  JETWRIGHT_STATE_BLOWING_THROUGH = 1,
+  /*
+   Blown through; no gas, waiting for a person.
+   */
+  JETWRIGHT_STATE_READY = 2,
+  /*
+   Gas asked for, and not there yet.
+   */
+  JETWRIGHT_STATE_LIGHTING = 3,
+  /*
+   Gas asked for, following the heat wanted.
+   */
+  JETWRIGHT_STATE_FIRING = 4,
+  /*
+   Gas off, air still on.
+   */
+  JETWRIGHT_STATE_BLOWING_OUT = 5,
+  /*
+   Something was in doubt: gas off, air on, until a person resets.
+   */
+  JETWRIGHT_STATE_LOCKED = 6,
+} JetwrightState;
+
+/*
+ A gas with a name of the trade.
+ */
+typedef enum JetwrightGas {
+  /*
+   Pure propane.
+   */
+  JETWRIGHT_GAS_PROPANE = 0,
+  /*
+   Propane at the limits of HD-5.
+   */
+  JETWRIGHT_GAS_HD5 = 1,
+  /*
+   A representative commercial propane.
+   */
+  JETWRIGHT_GAS_COMMERCIAL_PROPANE = 2,
+  /*
+   Pure normal butane.
+   */
+  JETWRIGHT_GAS_BUTANE = 3,
+  /*
+   Half propane, half butanes.
+   */
+  JETWRIGHT_GAS_PROPANE_BUTANE = 4,
+  /*
+   Pure methane.
+   */
+  JETWRIGHT_GAS_METHANE = 5,
+  /*
+   A representative pipeline gas.
+   */
+  JETWRIGHT_GAS_NATURAL_GAS = 6,
+  /*
+   Pure hydrogen.
+   */
+  JETWRIGHT_GAS_HYDROGEN = 7,
+} JetwrightGas;
+
+/*
+ The mouth of a bore.
+ */
+typedef enum JetwrightEdge {
+  /*
+   A thin plate with a sharp edge.
+   */
+  JETWRIGHT_EDGE_SHARP = 0,
+  /*
+   A drilled hole with a square edge.
+   */
+  JETWRIGHT_EDGE_SQUARE = 1,
+} JetwrightEdge;
+
+/*
+ What a person asks for.
+ */
+typedef enum JetwrightCommand {
+  /*
+   Nothing new.
+   */
+  JETWRIGHT_COMMAND_NOTHING = 0,
+  /*
+   Air on, and blow through.
+   */
+  JETWRIGHT_COMMAND_START = 1,
+  /*
+   Light, with the person at the burner.
+   */
+  JETWRIGHT_COMMAND_LIGHT = 2,
+  /*
+   Gas off, then blow out.
+   */
+  JETWRIGHT_COMMAND_STOP = 3,
+  /*
+   What was in doubt has been looked at.
+   */
+  JETWRIGHT_COMMAND_RESET = 4,
+} JetwrightCommand;
+
+/*
+ A controller, made by `jetwright_controller_make`. Its words are not for reading.
+ */
+typedef struct JetwrightController {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The controller.
+   */
+  uint32_t words[JETWRIGHT_CONTROLLER_WORDS];
+} JetwrightController;
+
+/*
+ A table of settings, made by `jetwright_table_read`. Its words are not for reading.
+ */
+typedef struct JetwrightTable {
+  /*
+   Set when the table has been made.
+   */
+  uint32_t made;
+  /*
+   The table.
+   */
+  uint32_t words[JETWRIGHT_TABLE_WORDS];
+} JetwrightTable;
+
+/*
+ A cross-limiter, made by `jetwright_cross_limit_make`. Its words are not for reading.
+ */
+typedef struct JetwrightCrossLimit {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The limiter.
+   */
+  uint32_t words[JETWRIGHT_CROSS_LIMIT_WORDS];
+} JetwrightCrossLimit;
+
+/*
+ Counts air changes; made by `jetwright_air_changes_make`. Its words are not for reading.
+ */
+typedef struct JetwrightAirChanges {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The counter.
+   */
+  uint32_t words[JETWRIGHT_AIR_CHANGES_WORDS];
+} JetwrightAirChanges;
+
+/*
+ What a healthy sensor's readings look like, in the sensor's own unit.
+ */
+typedef struct JetwrightSensorLimits {
+  /*
+   Smallest reading of a healthy sensor.
+   */
+  float lowest;
+  /*
+   Largest reading of a healthy sensor.
+   */
+  float highest;
+  /*
+   Fastest change of what is measured, per second.
+   */
+  float fastest;
+  /*
+   Change between two readings that noise alone can make.
+   */
+  float noise;
+  /*
+   A live sensor never reads exactly the same for this long, s; nought where it may.
+   */
+  float stuck_after_s;
+} JetwrightSensorLimits;
+
+/*
+ What a controller is told once.
+ */
+typedef struct JetwrightControllerSettings {
+  /*
+   Three sensors: gauge pressure, gas temperature, air.
+   */
+  struct JetwrightSensorLimits sensors[3];
+  /*
+   Heat the fire is lit at, W.
+   */
+  float lighting_w;
+  /*
+   Longest time from asking for gas until it reads what it was set to, s.
+   */
+  float lighting_time_s;
+  /*
+   How long the gas must then read so; longer than its line takes to fill, s.
+   */
+  float steady_time_s;
+  /*
+   Longest wait after blowing through, s.
+   */
+  float ready_time_s;
+  /*
+   Longest time gas may read after it was last asked for, s.
+   */
+  float closing_time_s;
+  /*
+   Longest time between two ticks, ms.
+   */
+  uint32_t longest_tick_ms;
+  /*
+   Air under this is lost, m3/s.
+   */
+  float least_air_m3_per_s;
+  /*
+   How far two readings of the air may differ, as a share.
+   */
+  float air_agreement;
+  /*
+   For how long they may differ by more, s.
+   */
+  float air_agreement_time_s;
+} JetwrightControllerSettings;
+
+/*
+ What a controller is told each tick.
+ */
+typedef struct JetwrightInputs {
+  /*
+   A counter of milliseconds; it may wrap.
+   */
+  uint32_t now_ms;
+  /*
+   A `JetwrightCommand`; anything else stops.
+   */
+  uint32_t command;
+  /*
+   Net heat wanted, W.
+   */
+  float wanted_w;
+  /*
+   The sensors' readings in their own units, in the order of their limits.
+   */
+  float readings[3];
+  /*
+   Net heat of the gas as it is read between its valve and the jet, W.
+   */
+  float gas_w;
+  /*
+   What the air as it is read would burn at the target air ratio, W.
+   */
+  float air_w;
+  /*
+   The same air, m3/s.
+   */
+  float air_flow_m3_per_s;
+  /*
+   A second reading of it, m3/s; below nought where there is none.
+   */
+  float second_air_flow_m3_per_s;
+  /*
+   1 where the listed safeguard permits gas; anything else refuses.
+   */
+  uint32_t permitted;
+} JetwrightInputs;
+
+/*
+ What to set for a heat.
+ */
+typedef struct JetwrightSetpoint {
+  /*
+   Gauge pressure before the jet, Pa.
+   */
+  float gauge_pa;
+  /*
+   What the air's actuator is set to, such as a damper's opening.
+   */
+  float air;
+} JetwrightSetpoint;
+
+/*
+ What a controller answers each tick.
+ */
+typedef struct JetwrightOutputs {
+  /*
+   Where it is.
+   */
+  enum JetwrightState state;
+  /*
+   A request to the listed safeguard, never a command to a valve.
+   */
+  bool asks_for_gas;
+  /*
+   Whether the blower is to run.
+   */
+  bool blower_on;
+  /*
+   Whether something was in doubt in this tick.
+   */
+  bool in_doubt;
+  /*
+   Heat the gas is set for, W.
+   */
+  float gas_w;
+  /*
+   Heat the air is set for, W.
+   */
+  float air_w;
+  /*
+   Gauge pressure and air setting of both.
+   */
+  struct JetwrightSetpoint set;
+  /*
+   Air changes counted.
+   */
+  float air_changes;
+} JetwrightOutputs;
+
+/*
+ How fast an actuator moves toward its command, as heat of its flow in a second.
+ */
+typedef struct JetwrightTravel {
+  /*
+   Never slower than this while it is not there yet, W/s.
+   */
+  float slowest_w_per_s;
+  /*
+   Never faster than this, W/s.
+   */
+  float fastest_w_per_s;
+} JetwrightTravel;
+
+/*
+ What a cross-limiter is told once. Gas and air are both counted as net heat: the gas as what it makes, the air as
+ what it would burn at the target air ratio.
+ */
+typedef struct JetwrightCrossLimitSettings {
+  /*
+   Never richer than this.
+   */
+  float lowest_air_ratio;
+  /*
+   The air ratio of the setpoint table.
+   */
+  float target_air_ratio;
+  /*
+   Never leaner than this.
+   */
+  float highest_air_ratio;
+  /*
+   The smallest fire, W.
+   */
+  float lowest_w;
+  /*
+   The largest fire, W.
+   */
+  float highest_w;
+  /*
+   Speed of the gas regulator.
+   */
+  struct JetwrightTravel gas_travel;
+  /*
+   Speed of the damper or blower.
+   */
+  struct JetwrightTravel air_travel;
+  /*
+   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+   */
+  float actuator_tolerance;
+  /*
+   How far a reading can lie from the flow, as a share of it.
+   */
+  float reading_tolerance;
+} JetwrightCrossLimitSettings;
+
+/*
+ What to command now.
+ */
+typedef struct JetwrightLimited {
+  /*
+   Heat the gas is set for, W: look its gauge pressure up.
+   */
+  float gas_w;
+  /*
+   Heat the air is set for, W: look its air setting up.
+   */
+  float air_w;
+  /*
+   Set where the gas must be off.
+   */
+  bool gas_must_be_off;
+} JetwrightLimited;
+
+/*
+ Gas, heat and money so far; made by `jetwright_totals_make`. Its words are not for reading.
+ */
+typedef struct JetwrightTotals {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The sums.
+   */
+  uint32_t words[JETWRIGHT_TOTALS_WORDS];
+} JetwrightTotals;
+
+/*
+ What a fire has used.
+ */
+typedef struct JetwrightUsed {
+  /*
+   Gas, kg.
+   */
+  float gas_kg;
+  /*
+   Net heat, J.
+   */
+  float heat_net_j;
+  /*
+   Money, in the unit of the price.
+   */
+  float money;
+  /*
+   Time without a reading, s.
+   */
+  float unknown_s;
+} JetwrightUsed;
+
+/*
+ One jet, or several equal ones.
+ */
+typedef struct JetwrightJet {
+  /*
+   A `JetwrightGas`.
+   */
+  uint32_t gas;
+  /*
+   A `JetwrightEdge`.
+   */
+  uint32_t edge;
+  /*
+   Diameter, m.
+   */
+  float bore_m;
+  /*
+   Length of the straight bore, m.
+   */
+  float bore_length_m;
+  /*
+   How many.
+   */
+  float count;
+  /*
+   A measured discharge coefficient; nought for the model's.
+   */
+  float measured_coefficient;
+} JetwrightJet;
+
+/*
+ The gas before the jet, and what it blows into.
+ */
+typedef struct JetwrightSupply {
+  /*
+   Pressure of the air around, Pa.
+   */
+  float ambient_pa;
+  /*
+   What the gauge before the jet reads, Pa.
+   */
+  float gauge_pa;
+  /*
+   Gauge pressure the jet blows into, Pa.
+   */
+  float back_pa;
+  /*
+   Temperature of the gas before the jet, K.
+   */
+  float temperature_k;
+} JetwrightSupply;
+
+/*
+ What all jets pass.
+ */
+typedef struct JetwrightFlow {
+  /*
+   Gas, kg/s.
+   */
+  float mass_flow_kg_per_s;
+  /*
+   Heat with the flue's water condensed, W.
+   */
+  float heat_gross_w;
+  /*
+   Heat with the flue's water as steam, W.
+   */
+  float heat_net_w;
+  /*
+   Discharge coefficient.
+   */
+  float discharge_coefficient;
+  /*
+   Whether the jet chokes.
+   */
+  bool choked;
+} JetwrightFlow;
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+/*
+ Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+ */
+enum JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
+                                               const struct JetwrightTable *table,
+                                               const struct JetwrightCrossLimit *limit,
+                                               const struct JetwrightAirChanges *changes,
+                                               const struct JetwrightControllerSettings *settings);
+
+/*
+ One tick. Any status but `Ok` means that the gas must be off.
+ */
+enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
+                                               const struct JetwrightInputs *inputs,
+                                               struct JetwrightOutputs *outputs);
+
+/*
+ Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+ */
+enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
+                                                const struct JetwrightCrossLimitSettings *settings);
+
+/*
+ One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
+
+ Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
+ */
+enum JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
+                                                float wanted_w,
+                                                float gas_reading_w,
+                                                float air_reading_w,
+                                                float elapsed_s,
+                                                struct JetwrightLimited *limited);
+
+/*
+ One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
+ */
+enum JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
+                                                float gas_w,
+                                                float air_w,
+                                                float elapsed_s);
+
+/*
+ Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+ */
+enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
+                                                float volume_m3,
+                                                float needed,
+                                                float least_flow_m3_per_s);
+
+/*
+ Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Says how many
+ changes are counted, and whether they are enough.
+ */
+enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
+                                                 float flow_m3_per_s,
+                                                 float elapsed_s,
+                                                 float *so_far,
+                                                 bool *enough);
+
+/*
+ Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
+ */
+enum JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
+                                           float net_heating_value_j_per_kg,
+                                           float price_per_kg);
+
+/*
+ Counts a gas flow over a time; one that is no number counts as unknown time.
+ */
+enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
+                                          float gas_kg_per_s,
+                                          float elapsed_s);
+
+/*
+ What has been used since the totals were made.
+ */
+enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
+
+/*
+ What a jet passes. The gas is made anew each time.
+ */
+enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
+                                        const struct JetwrightSupply *supply,
+                                        struct JetwrightFlow *flow);
+
+/*
+ Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
+ */
+enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
+                                                float air_temperature_k,
+                                                float *pressure_pa);
+
+/*
+ Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_table_read(struct JetwrightTable *table,
+                                          const uint8_t *image,
+                                          uintptr_t length);
+
+/*
+ What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
+ */
+enum JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
+                                        float heat_net_w,
+                                        struct JetwrightSetpoint *set);
+
+/*
+ Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_table_read(struct JetwrightTable *table,
+                                          const uint8_t *image,
+                                          uintptr_t length);
+
+/*
+ What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
+ */
+enum JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
+                                        float heat_net_w,
+                                        struct JetwrightSetpoint *set);
+
+/*
+ Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+ */
+enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
+                                                const struct JetwrightCrossLimitSettings *settings);
+
+/*
+ One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
+
+ Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
+ */
+enum JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
+                                                float wanted_w,
+                                                float gas_reading_w,
+                                                float air_reading_w,
+                                                float elapsed_s,
+                                                struct JetwrightLimited *limited);
+
+/*
+ One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
+ */
+enum JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
+                                                float gas_w,
+                                                float air_w,
+                                                float elapsed_s);
+
+/*
+ Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+ */
+enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
+                                                float volume_m3,
+                                                float needed,
+                                                float least_flow_m3_per_s);
+
+/*
+ Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Says how many
+ changes are counted, and whether they are enough.
+ */
+enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
+                                                 float flow_m3_per_s,
+                                                 float elapsed_s,
+                                                 float *so_far,
+                                                 bool *enough);
+
+/*
+ Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
+ */
+enum JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
+                                           float net_heating_value_j_per_kg,
+                                           float price_per_kg);
+
+/*
+ Counts a gas flow over a time; one that is no number counts as unknown time.
+ */
+enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
+                                          float gas_kg_per_s,
+                                          float elapsed_s);
+
+/*
+ What has been used since the totals were made.
+ */
+enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
+
+/*
+ What a jet passes. The gas is made anew each time.
+ */
+enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
+                                        const struct JetwrightSupply *supply,
+                                        struct JetwrightFlow *flow);
+
+/*
+ Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
+ */
+enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
+                                                float air_temperature_k,
+                                                float *pressure_pa);
+
+/*
+ Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+ */
+enum JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
+                                               const struct JetwrightTable *table,
+                                               const struct JetwrightCrossLimit *limit,
+                                               const struct JetwrightAirChanges *changes,
+                                               const struct JetwrightControllerSettings *settings);
+
+/*
+ One tick. Any status but `Ok` means that the gas must be off.
+ */
+enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
+                                               const struct JetwrightInputs *inputs,
+                                               struct JetwrightOutputs *outputs);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* JETWRIGHT_H */

@@ -1,0 +1,255 @@
+//! The whole controller.
+
+#![allow(unsafe_code, reason = "exported names count as unsafe")]
+
+use super::kept::{MADE, keep, kept_mut};
+use super::limiting::{JetwrightAirChanges, JetwrightCrossLimit};
+use super::status::{JetwrightStatus, given, status};
+use super::table::{JETWRIGHT_ROWS, JetwrightSetpoint, JetwrightTable};
+use crate::control::{Command, Controller, ControllerSettings, Inputs, SensorLimits, State};
+use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
+
+/// Words of a `JetwrightController`.
+pub const JETWRIGHT_CONTROLLER_WORDS: usize = 125;
+
+type Desk = Controller<JETWRIGHT_ROWS, 3, f32>;
+
+/// A controller, made by `jetwright_controller_make`. Its words are not for reading.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightController {
+    /// Set when it has been made.
+    pub made: u32,
+    /// The controller.
+    pub words: [u32; JETWRIGHT_CONTROLLER_WORDS],
+}
+
+/// What a healthy sensor's readings look like, in the sensor's own unit.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightSensorLimits {
+    /// Smallest reading of a healthy sensor.
+    pub lowest: f32,
+    /// Largest reading of a healthy sensor.
+    pub highest: f32,
+    /// Fastest change of what is measured, per second.
+    pub fastest: f32,
+    /// Change between two readings that noise alone can make.
+    pub noise: f32,
+    /// A live sensor never reads exactly the same for this long, s; nought where it may.
+    pub stuck_after_s: f32,
+}
+
+/// What a controller is told once.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightControllerSettings {
+    /// Three sensors: gauge pressure, gas temperature, air.
+    pub sensors: [JetwrightSensorLimits; 3],
+    /// Heat the fire is lit at, W.
+    pub lighting_w: f32,
+    /// Longest time from asking for gas until it reads what it was set to, s.
+    pub lighting_time_s: f32,
+    /// How long the gas must then read so; longer than its line takes to fill, s.
+    pub steady_time_s: f32,
+    /// Longest wait after blowing through, s.
+    pub ready_time_s: f32,
+    /// Longest time gas may read after it was last asked for, s.
+    pub closing_time_s: f32,
+    /// Longest time between two ticks, ms.
+    pub longest_tick_ms: u32,
+    /// Air under this is lost, m3/s.
+    pub least_air_m3_per_s: f32,
+    /// How far two readings of the air may differ, as a share.
+    pub air_agreement: f32,
+    /// For how long they may differ by more, s.
+    pub air_agreement_time_s: f32,
+}
+
+/// What a person asks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(C)]
+pub enum JetwrightCommand {
+    /// Nothing new.
+    Nothing = 0,
+    /// Air on, and blow through.
+    Start = 1,
+    /// Light, with the person at the burner.
+    Light = 2,
+    /// Gas off, then blow out.
+    Stop = 3,
+    /// What was in doubt has been looked at.
+    Reset = 4,
+}
+
+/// Where the controller is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(C)]
+pub enum JetwrightState {
+    /// Nothing runs.
+    Off = 0,
+    /// Air on, counting its changes; no gas.
+    BlowingThrough = 1,
+    /// Blown through; no gas, waiting for a person.
+    Ready = 2,
+    /// Gas asked for, and not there yet.
+    Lighting = 3,
+    /// Gas asked for, following the heat wanted.
+    Firing = 4,
+    /// Gas off, air still on.
+    BlowingOut = 5,
+    /// Something was in doubt: gas off, air on, until a person resets.
+    Locked = 6,
+}
+
+/// What a controller is told each tick.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightInputs {
+    /// A counter of milliseconds; it may wrap.
+    pub now_ms: u32,
+    /// A `JetwrightCommand`; anything else stops.
+    pub command: u32,
+    /// Net heat wanted, W.
+    pub wanted_w: f32,
+    /// The sensors' readings in their own units, in the order of their limits.
+    pub readings: [f32; 3],
+    /// Net heat of the gas as it is read between its valve and the jet, W.
+    pub gas_w: f32,
+    /// What the air as it is read would burn at the target air ratio, W.
+    pub air_w: f32,
+    /// The same air, m3/s.
+    pub air_flow_m3_per_s: f32,
+    /// A second reading of it, m3/s; below nought where there is none.
+    pub second_air_flow_m3_per_s: f32,
+    /// 1 where the listed safeguard permits gas; anything else refuses.
+    pub permitted: u32,
+}
+
+/// What a controller answers each tick.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightOutputs {
+    /// Where it is.
+    pub state: JetwrightState,
+    /// A request to the listed safeguard, never a command to a valve.
+    pub asks_for_gas: bool,
+    /// Whether the blower is to run.
+    pub blower_on: bool,
+    /// Whether something was in doubt in this tick.
+    pub in_doubt: bool,
+    /// Heat the gas is set for, W.
+    pub gas_w: f32,
+    /// Heat the air is set for, W.
+    pub air_w: f32,
+    /// Gauge pressure and air setting of both.
+    pub set: JetwrightSetpoint,
+    /// Air changes counted.
+    pub air_changes: f32,
+}
+
+impl From<JetwrightSensorLimits> for SensorLimits<f32> {
+    fn from(limits: JetwrightSensorLimits) -> Self {
+        let JetwrightSensorLimits { lowest, highest, fastest, noise, stuck_after_s } = limits;
+        let stuck_after = (stuck_after_s > 0.0).then(|| Duration::from_seconds(stuck_after_s));
+        SensorLimits { lowest, highest, fastest, noise, stuck_after }
+    }
+}
+
+impl From<State> for JetwrightState {
+    fn from(state: State) -> Self {
+        match state {
+            State::Off => JetwrightState::Off,
+            State::BlowingThrough => JetwrightState::BlowingThrough,
+            State::Ready => JetwrightState::Ready,
+            State::Lighting => JetwrightState::Lighting,
+            State::Firing => JetwrightState::Firing,
+            State::BlowingOut => JetwrightState::BlowingOut,
+            State::Locked => JetwrightState::Locked,
+        }
+    }
+}
+
+/// An enumerator of C, where any number can stand: what is none of them stops.
+fn command(number: u32) -> Command {
+    match number {
+        0 => Command::Nothing,
+        1 => Command::Start,
+        2 => Command::Light,
+        4 => Command::Reset,
+        _ => Command::Stop,
+    }
+}
+
+/// Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_controller_make(
+    controller: Option<&mut JetwrightController>,
+    table: Option<&JetwrightTable>,
+    limit: Option<&JetwrightCrossLimit>,
+    changes: Option<&JetwrightAirChanges>,
+    settings: Option<&JetwrightControllerSettings>,
+) -> JetwrightStatus {
+    status(|| {
+        let (controller, settings) = (given(controller)?, given(settings)?);
+        let (table, limit, changes) = (given(table)?.table()?, given(limit)?.limit()?, given(changes)?.changes()?);
+        let seconds = Duration::from_seconds;
+        let made = Desk::new(
+            *table,
+            *limit,
+            *changes,
+            settings.sensors.map(SensorLimits::from),
+            ControllerSettings {
+                lighting: NetHeatRate::from_watts(settings.lighting_w),
+                lighting_time: seconds(settings.lighting_time_s),
+                steady_time: seconds(settings.steady_time_s),
+                ready_time: seconds(settings.ready_time_s),
+                closing_time: seconds(settings.closing_time_s),
+                longest_tick: settings.longest_tick_ms,
+                least_air: ActualVolumeFlow::from_cubic_meters_per_second(settings.least_air_m3_per_s),
+                air_agreement: (settings.air_agreement, seconds(settings.air_agreement_time_s)),
+            },
+        )?;
+        keep(&mut controller.words, made);
+        controller.made = MADE;
+        Ok(())
+    })
+}
+
+/// One tick. Any status but `Ok` means that the gas must be off.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_controller_tick(
+    controller: Option<&mut JetwrightController>,
+    inputs: Option<&JetwrightInputs>,
+    outputs: Option<&mut JetwrightOutputs>,
+) -> JetwrightStatus {
+    status(|| {
+        let (controller, inputs, outputs) = (given(controller)?, given(inputs)?, given(outputs)?);
+        let desk: &mut Desk = kept_mut(controller.made, &mut controller.words)?;
+        let (watts, flow) = (NetHeatRate::from_watts, ActualVolumeFlow::from_cubic_meters_per_second);
+        let second = inputs.second_air_flow_m3_per_s;
+        let answer = desk.tick(&Inputs {
+            now: inputs.now_ms,
+            command: command(inputs.command),
+            wanted: watts(inputs.wanted_w),
+            readings: inputs.readings,
+            gas: watts(inputs.gas_w),
+            air: watts(inputs.air_w),
+            air_flow: flow(inputs.air_flow_m3_per_s),
+            // A second reading that is no number is one, and in doubt.
+            second_air_flow: if second < 0.0 { None } else { Some(flow(second)) },
+            permitted: inputs.permitted == 1,
+        });
+        *outputs = JetwrightOutputs {
+            state: answer.state.into(),
+            asks_for_gas: answer.asks_for_gas,
+            blower_on: answer.blower_on,
+            in_doubt: answer.reason.is_some(),
+            gas_w: answer.gas.watts(),
+            air_w: answer.air.watts(),
+            set: answer.set.into(),
+            air_changes: desk.air_changes(),
+        };
+        Ok(())
+    })
+}

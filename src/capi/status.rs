@@ -1,0 +1,89 @@
+//! What every function returns.
+
+use crate::control::{ControlError, ImageError};
+use crate::error::Error;
+
+/// How a call went. Anything but `Ok` leaves what it should have written as it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[repr(C)]
+pub enum JetwrightStatus {
+    /// The answer is written.
+    Ok = 0,
+    /// A pointer is null.
+    NullPointer = 1,
+    /// The struct was not made by its `_make` or `_read` function.
+    NotMade = 2,
+    /// A number is not finite.
+    NotFinite = 3,
+    /// A number is outside the accepted range.
+    OutOfRange = 4,
+    /// An enumerator is none of those listed.
+    Unknown = 5,
+    /// The gas would be a liquid.
+    Liquid = 6,
+    /// No answer within the accepted range.
+    NoSolution = 7,
+    /// A setting is not usable, or the settings do not go together.
+    Setting = 8,
+    /// The air-ratio band is too narrow for the tolerances.
+    BandTooNarrow = 9,
+    /// The image does not begin like a table.
+    ImageNotATable = 10,
+    /// The image is of another version.
+    ImageVersion = 11,
+    /// The image has another number of rows than `JETWRIGHT_ROWS`.
+    ImageRows = 12,
+    /// The image is cut off, or too long.
+    ImageLength = 13,
+    /// The image is damaged.
+    ImageDamaged = 14,
+    /// The image's numbers are no table.
+    ImageContent = 15,
+}
+
+impl From<Error> for JetwrightStatus {
+    fn from(error: Error) -> Self {
+        match error {
+            Error::NotFinite { .. } => JetwrightStatus::NotFinite,
+            Error::OutOfRange { .. } => JetwrightStatus::OutOfRange,
+            Error::Liquid { .. } | Error::NotLiquefied { .. } => JetwrightStatus::Liquid,
+            Error::NoSolution { .. } | Error::NotConverged { .. } => JetwrightStatus::NoSolution,
+            Error::InvertedPair { .. } | Error::FractionsSum { .. } | Error::CannotBurn | Error::Points { .. } => {
+                JetwrightStatus::Setting
+            }
+        }
+    }
+}
+
+impl From<ControlError> for JetwrightStatus {
+    fn from(error: ControlError) -> Self {
+        match error {
+            ControlError::Refused(error) => error.into(),
+            ControlError::BandTooNarrow { .. } => JetwrightStatus::BandTooNarrow,
+            ControlError::NotRising { .. } | ControlError::Setting { .. } => JetwrightStatus::Setting,
+        }
+    }
+}
+
+impl From<ImageError> for JetwrightStatus {
+    fn from(error: ImageError) -> Self {
+        match error {
+            ImageError::NotATable => JetwrightStatus::ImageNotATable,
+            ImageError::Version { .. } => JetwrightStatus::ImageVersion,
+            ImageError::Rows { .. } => JetwrightStatus::ImageRows,
+            ImageError::Length { .. } => JetwrightStatus::ImageLength,
+            ImageError::Damaged => JetwrightStatus::ImageDamaged,
+            ImageError::Content => JetwrightStatus::ImageContent,
+        }
+    }
+}
+
+/// A function's work, with what it returns early made into its status.
+pub(super) fn status(work: impl FnOnce() -> Result<(), JetwrightStatus>) -> JetwrightStatus {
+    work().err().unwrap_or(JetwrightStatus::Ok)
+}
+
+/// What a pointer points at.
+pub(super) fn given<T>(pointer: Option<T>) -> Result<T, JetwrightStatus> {
+    pointer.ok_or(JetwrightStatus::NullPointer)
+}

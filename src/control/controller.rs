@@ -1,0 +1,346 @@
+//! The whole controller: readings in, what to set and whether to ask for gas out, once a tick.
+
+use super::air_changes::AirChanges;
+use super::clock::Clock;
+use super::crosslimit::{CrossLimit, Doubt};
+use super::sensors::{Agreement, Sensor, SensorFault, SensorLimits};
+use super::sequence::{Event, State};
+use super::setpoints::{Setpoint, SetpointTable};
+use crate::control::ControlError;
+use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
+use crate::scalar::Scalar;
+
+/// What a person asks for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Command {
+    /// Nothing new.
+    #[default]
+    Nothing,
+    /// Air on, and blow through.
+    Start,
+    /// Light, with the person at the burner.
+    Light,
+    /// Gas off, then blow out.
+    Stop,
+    /// What was in doubt has been looked at.
+    Reset,
+}
+
+/// Times and heats of a [`Controller`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ControllerSettings<S = f64> {
+    /// Heat the fire is lit at, within the table.
+    pub lighting: NetHeatRate<S>,
+    /// Longest time from asking for gas until it reads what it was set to.
+    pub lighting_time: Duration<S>,
+    /// How long the gas must then read so, before the fire follows the heat wanted: longer than its line takes to fill.
+    pub steady_time: Duration<S>,
+    /// Longest wait for the person after blowing through, before it is done again.
+    pub ready_time: Duration<S>,
+    /// Longest time gas may still read after it was last asked for.
+    pub closing_time: Duration<S>,
+    /// Longest time between two ticks, milliseconds.
+    pub longest_tick: u32,
+    /// Air under this is lost.
+    pub least_air: ActualVolumeFlow<S>,
+    /// How far two readings of the air flow may differ, as a share, and for how long.
+    pub air_agreement: (S, Duration<S>),
+}
+
+/// What a controller is told each tick.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Inputs<const K: usize, S = f64> {
+    /// A counter of milliseconds; it may wrap.
+    pub now: u32,
+    /// What the person asks for. One that stays the same acts once, except to stop.
+    pub command: Command,
+    /// Heat wanted.
+    pub wanted: NetHeatRate<S>,
+    /// The sensors' readings in their own units, in the order of their limits.
+    pub readings: [S; K],
+    /// Heat of the gas as it is read between its valve and the jet.
+    pub gas: NetHeatRate<S>,
+    /// What the air, as it is read, would burn at the target air ratio.
+    pub air: NetHeatRate<S>,
+    /// The same air as a volume flow.
+    pub air_flow: ActualVolumeFlow<S>,
+    /// A second reading of it, where there is one.
+    pub second_air_flow: Option<ActualVolumeFlow<S>>,
+    /// Whether the listed safeguard permits gas.
+    pub permitted: bool,
+}
+
+/// Why gas was last refused on doubt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Reason {
+    /// A tick came too late, or the clock went backward.
+    Late,
+    /// A sensor, by its place among the readings.
+    Sensor(usize, SensorFault),
+    /// The air's two readings, or its flow is no number.
+    Air(SensorFault),
+    /// Gas and air while they are limited.
+    Mixture(Doubt),
+    /// Gas reads although none is asked for.
+    GasUnasked,
+}
+
+/// What a controller answers each tick.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outputs<S = f64> {
+    /// Where it is.
+    pub state: State,
+    /// Whether gas is asked for: a request to the safeguard, never a command to a valve.
+    pub asks_for_gas: bool,
+    /// Whether the blower is to run.
+    pub blower_on: bool,
+    /// Heat the gas is set for.
+    pub gas: NetHeatRate<S>,
+    /// Heat the air is set for; nought where the blower is off.
+    pub air: NetHeatRate<S>,
+    /// Gauge pressure and air setting of both.
+    pub set: Setpoint<S>,
+    /// What was in doubt in this tick.
+    pub reason: Option<Reason>,
+}
+
+/// A burner's controller with a table of `N` settings and `K` sensors. Process control, **not a flame safeguard**.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Controller<const N: usize, const K: usize, S = f64> {
+    table: SetpointTable<N, S>,
+    limit: CrossLimit<S>,
+    changes: AirChanges<S>,
+    settings: ControllerSettings<S>,
+    sensors: [Sensor<S>; K],
+    agreement: Agreement<S>,
+    clock: Clock,
+    state: State,
+    in_state: S,
+    gas_unasked: S,
+    gas_steady: Option<S>,
+    last_command: Option<Command>,
+}
+
+impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
+    /// A controller that is off.
+    ///
+    /// # Errors
+    ///
+    /// [`ControlError::Setting`] naming what is not usable.
+    pub fn new(
+        table: SetpointTable<N, S>,
+        limit: CrossLimit<S>,
+        changes: AirChanges<S>,
+        sensors: [SensorLimits<S>; K],
+        settings: ControllerSettings<S>,
+    ) -> Result<Self, ControlError> {
+        let time = |duration: Duration<S>| duration.seconds() > S::zero() && duration.seconds().is_finite();
+        let share = settings.air_agreement.0;
+        for (usable, name) in [
+            (table.lowest() <= settings.lighting && settings.lighting <= table.highest(), "heat the fire is lit at"),
+            (limit.range() == (table.lowest(), table.highest()), "range of heat of the limiter"),
+            (time(settings.lighting_time), "lighting time"),
+            (time(settings.steady_time), "steady time"),
+            (time(settings.ready_time), "waiting time"),
+            (time(settings.closing_time), "closing time"),
+            (settings.longest_tick > 0, "longest tick"),
+            (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
+            (
+                share > S::zero() && share.is_finite() && time(settings.air_agreement.1),
+                "agreement of the air's readings",
+            ),
+        ] {
+            if !usable {
+                return Err(ControlError::Setting { name });
+            }
+        }
+        Ok(Self {
+            table,
+            limit,
+            changes,
+            settings,
+            sensors: sensors.map(Sensor::new),
+            agreement: Agreement::new(share, S::zero(), settings.air_agreement.1),
+            clock: Clock::default(),
+            state: State::Off,
+            in_state: S::zero(),
+            gas_unasked: S::zero(),
+            gas_steady: None,
+            last_command: None,
+        })
+    }
+
+    /// One tick. Call it at least every [`longest_tick`](ControllerSettings::longest_tick).
+    pub fn tick(&mut self, inputs: &Inputs<K, S>) -> Outputs<S> {
+        let elapsed = self.clock.elapsed(inputs.now, self.settings.longest_tick);
+        let time = elapsed.unwrap_or(Duration::from_seconds(S::zero()));
+        self.in_state += time.seconds();
+        let commands = (self.limit_now(inputs, elapsed), self.new_command(inputs.command));
+        let reason = self.reason(inputs, elapsed.is_none(), time, commands.0.err());
+        self.count_air(inputs, elapsed);
+
+        let before = self.state;
+        for event in Event::ALL {
+            if self.happens(event, before, inputs, commands.1, reason.is_some()) {
+                self.state = self.state.after(event);
+            }
+        }
+        if self.state != before {
+            self.enter(before);
+        }
+        self.answer(commands.0.ok(), reason)
+    }
+
+    /// Where the controller is.
+    #[must_use]
+    pub fn state(&self) -> State {
+        self.state
+    }
+
+    /// Air changes counted since the air was last lost.
+    #[must_use]
+    pub fn air_changes(&self) -> S {
+        self.changes.so_far()
+    }
+
+    /// Reckons the actuators to now, and limits gas and air against each other where there is a fire.
+    fn limit_now(
+        &mut self,
+        inputs: &Inputs<K, S>,
+        elapsed: Option<Duration<S>>,
+    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), Doubt> {
+        let time = elapsed.unwrap_or(Duration::from_seconds(-S::one()));
+        if self.state == State::Firing {
+            let limited = self.limit.step(inputs.wanted, inputs.gas, inputs.air, time);
+            return limited.doubt.map_or(Ok((limited.gas, limited.air)), Err);
+        }
+        self.limit.reckon(time);
+        let lighting = self.settings.lighting;
+        match self.state {
+            State::BlowingThrough | State::Ready | State::Lighting if !self.limit.believes_air(inputs.air) => {
+                Err(Doubt::AirContradicts)
+            }
+            State::Lighting if !self.limit.has_air_for(inputs.gas, inputs.air) => Err(Doubt::OutsideBand),
+            _ => Ok((lighting, lighting)),
+        }
+    }
+
+    /// The first thing that is in doubt.
+    fn reason(
+        &mut self,
+        inputs: &Inputs<K, S>,
+        late: bool,
+        time: Duration<S>,
+        mixture: Option<Doubt>,
+    ) -> Option<Reason> {
+        let live = self.state.asks_for_gas();
+        let mut reason = late.then_some(Reason::Late);
+        for (place, (sensor, &reading)) in self.sensors.iter_mut().zip(&inputs.readings).enumerate() {
+            if let Err(fault) = sensor.check(reading, time, live) {
+                reason = reason.or(Some(Reason::Sensor(place, fault)));
+            }
+        }
+        let flow = inputs.air_flow.cubic_meters_per_second();
+        let second = inputs.second_air_flow.map_or(flow, ActualVolumeFlow::cubic_meters_per_second);
+        if let Err(fault) = self.agreement.check(flow, second, time) {
+            reason = reason.or(Some(Reason::Air(fault)));
+        }
+        let gas = inputs.gas.watts();
+        self.gas_unasked = if live || gas < self.shut() { S::zero() } else { self.gas_unasked + time.seconds() };
+        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.reads_in_band(inputs.gas, inputs.air);
+        let lights_steadily = self.state == State::Lighting && reads_right;
+        let so_far = self.gas_steady.map_or(S::zero(), |so_far| so_far + time.seconds());
+        self.gas_steady = lights_steadily.then_some(so_far);
+        if !gas.is_finite() || !inputs.air.watts().is_finite() {
+            reason = reason.or(Some(Reason::Mixture(Doubt::Reading)));
+        }
+        if self.gas_unasked > self.settings.closing_time.seconds() {
+            reason = reason.or(Some(Reason::GasUnasked));
+        }
+        reason.or(mixture.map(Reason::Mixture))
+    }
+
+    /// Gas that reads less than this is off, W.
+    fn shut(&self) -> S {
+        S::c(0.05) * self.table.lowest().watts()
+    }
+
+    /// Counts the air that is there by reading and by reckoning both.
+    fn count_air(&mut self, inputs: &Inputs<K, S>, elapsed: Option<Duration<S>>) {
+        let certain = inputs.air_flow.cubic_meters_per_second() * self.limit.certain_share(inputs.air);
+        match elapsed {
+            Some(time) => self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time),
+            None => self.changes.restart(),
+        }
+    }
+
+    /// A command that was not there in the tick before; one that a switch held since the start is none.
+    fn new_command(&mut self, command: Command) -> Command {
+        let is_new = self.last_command.is_some_and(|last| last != command);
+        self.last_command = Some(command);
+        if is_new || command == Command::Stop { command } else { Command::Nothing }
+    }
+
+    fn happens(&self, event: Event, before: State, inputs: &Inputs<K, S>, command: Command, doubt: bool) -> bool {
+        let settings = &self.settings;
+        // Air that was lost and is back has not blown the chamber through.
+        let air_is_there =
+            inputs.air_flow >= settings.least_air && (before != State::Ready || self.changes.are_enough());
+        match event {
+            Event::Blown => matches!(before, State::BlowingThrough | State::BlowingOut) && self.changes.are_enough(),
+            Event::Lit => self.gas_steady.is_some_and(|so_far| so_far >= settings.steady_time.seconds()),
+            Event::TooLong => match before {
+                State::Lighting => self.in_state > settings.lighting_time.seconds(),
+                State::Ready => self.in_state > settings.ready_time.seconds(),
+                _ => false,
+            },
+            Event::Start => command == Command::Start,
+            Event::Light => {
+                let may = inputs.permitted
+                    && air_is_there
+                    && inputs.gas.watts() < self.shut()
+                    && self.limit.is_settled_at(settings.lighting);
+                command == Command::Light && before == State::Ready && may
+            }
+            Event::Reset => command == Command::Reset,
+            Event::Stop => command == Command::Stop,
+            Event::Refused => !inputs.permitted,
+            Event::AirLost => !air_is_there,
+            Event::Doubt => doubt,
+        }
+    }
+
+    fn enter(&mut self, before: State) {
+        self.in_state = S::zero();
+        if matches!(self.state, State::BlowingThrough | State::BlowingOut) {
+            self.changes.restart();
+        }
+        if before == State::Locked {
+            self.sensors.iter_mut().for_each(Sensor::restart);
+            self.agreement.restart();
+            self.gas_unasked = S::zero();
+        }
+    }
+
+    fn answer(&mut self, limited: Option<(NetHeatRate<S>, NetHeatRate<S>)>, reason: Option<Reason>) -> Outputs<S> {
+        let (lighting, highest) = (self.settings.lighting, self.table.highest());
+        let (gas, air) = match self.state {
+            State::Firing | State::Lighting => limited.unwrap_or((lighting, lighting)),
+            State::Ready => (lighting, lighting),
+            State::BlowingThrough | State::BlowingOut | State::Locked => (lighting, highest),
+            State::Off => (lighting, NetHeatRate::from_watts(S::zero())),
+        };
+        self.limit.send(gas, air);
+        let set = Setpoint { gauge: self.table.at(gas).gauge, air: self.table.at(air).air };
+        Outputs {
+            state: self.state,
+            asks_for_gas: self.state.asks_for_gas(),
+            blower_on: self.state.wants_air(),
+            gas,
+            air,
+            set,
+            reason,
+        }
+    }
+}

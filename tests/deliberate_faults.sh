@@ -1,0 +1,54 @@
+#!/usr/bin/env bash
+# Breaks the controller's logic on purpose, one line at a time in a copy of the tree, and wants the fault campaign to
+# catch each: by a rule that breaks, or by fires that no longer burn as wanted. A line that is no longer there is an error, so that the list stays true.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+copy=target/deliberate-faults
+rm -rf "$copy"
+mkdir -p "$copy"
+cp -r Cargo.toml Cargo.lock README.md src tests benches "$copy"
+
+# name | file of src/control | what stands there | what stands there instead
+faults='
+a reading out of range is believed|sensors|!(reading >= lowest && reading <= highest)|false
+a reading that jumps is believed|sensors|!((reading - last).abs() <= fastest * seconds + noise)|false
+a stuck sensor is believed|sensors|self.same_for >= longest.seconds()|self.same_for < S::zero()
+sensors that contradict are believed|sensors|self.apart_for >= self.patience|self.apart_for < S::zero()
+a late tick counts as one in time|clock|(since <= longest).then|true.then
+a clock that goes backward stands still|clock|now.wrapping_sub(last)|now.saturating_sub(last)
+air changes go on from the last fire|controller|self.changes.restart();\n        }\n        if before|}\n        if before
+four air changes are two|air_changes|self.needed * self.volume *|S::c(0.5) * self.needed * self.volume *
+doubt does not end a fire|sequence|Locked,         Locked], // Firing|Locked,         Firing], // Firing
+stop does not end a fire|sequence|BlowingOut,     BlowingOut,     Locked,         Locked,         Locked], // Firing|BlowingOut,     Firing,         Locked,         Locked,         Locked], // Firing
+the safeguard is not asked|controller|Event::Refused => !inputs.permitted|Event::Refused => false
+lit before the actuators stand still|controller|self.limit.is_settled_at(settings.lighting)|true
+lit although gas reads already|controller|inputs.gas.watts() < self.shut()|true
+the fire follows before the gas is steady|controller|so_far >= settings.steady_time.seconds()|so_far >= S::zero()
+a heat that is no number is passed on|crosslimit|if wanted > self.lowest { wanted.watts().smaller(self.highest.watts()) } else { self.lowest.watts() }|wanted.watts()
+readings are not looked at while limiting|crosslimit|fn believes(&self, position: &Position<S>, reading: S) -> bool {|fn believes(&self, position: &Position<S>, reading: S) -> bool { if reading >= S::zero() { return true; }
+the band is held without its tolerances|crosslimit|let noise = S::c(1.0001)|let spread = one; let noise = S::c(1.0001)
+neither gas nor air waits for the other|crosslimit|let (read_gas, read_air)|if wanted >= self.lowest { return Ok((wanted, wanted)); }\n        let (read_gas, read_air)
+'
+
+missed=0
+while IFS='|' read -r name file from to; do
+    [ -n "$name" ] || continue
+    cp "src/control/$file.rs" "$copy/src/control/$file.rs.sound"
+    FROM="$from" TO="$to" perl -0pi -e '
+        BEGIN { ($f, $t) = map { s/\\n/\n/gr } @ENV{qw(FROM TO)} }
+        s/\Q$f\E/$t/ or die "not found: $f\n"' "$copy/src/control/$file.rs"
+    if ! CARGO_TARGET_DIR="$PWD/target" cargo test --quiet --manifest-path "$copy/Cargo.toml" --test fault_campaign --no-run 2>"$copy/log"; then
+        echo "does not build: $name"; cat "$copy/log"; exit 1
+    fi
+    if CARGO_TARGET_DIR="$PWD/target" cargo test --quiet --manifest-path "$copy/Cargo.toml" --test fault_campaign \
+        >"$copy/log" 2>&1; then
+        echo "NOT caught: $name"
+        missed=1
+    else
+        echo "caught: $name ($(grep -m1 -o 'evening [0-9]*: .*\|Tally.*' "$copy/log" | cut -c1-110))"
+    fi
+    mv "$copy/src/control/$file.rs.sound" "$copy/src/control/$file.rs"
+done <<<"$faults"
+rm -rf "$copy"
+[ "$missed" = 0 ]
