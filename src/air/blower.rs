@@ -191,6 +191,40 @@ impl<S: Scalar> Blower<S> {
         if flow < first.0 { (first.1, S::zero()) } else { self.pressure.value_and_slope(flow) }
     }
 
+    /// The flow at a static pressure, right of the highest point: the inverse of [`Blower::static_pressure`].
+    ///
+    /// Near the highest point a little pressure means much flow, and the flow is the less sure.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NoSolution`] naming the blower's pressure above that of the highest point, with the pressure there.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::air::Blower;
+    /// use jetwright::quantity::{ActualVolumeFlow, Density, PressureDifference};
+    /// let free = ActualVolumeFlow::from_liters_per_second(60.0_f64);
+    /// let shut_off = PressureDifference::from_pascals(1000.0);
+    /// let blower = Blower::from_two_numbers(shut_off, free, Density::from_kilograms_per_cubic_meter(1.2)).unwrap();
+    /// // The parabola has three quarters of its pressure at half of its flow.
+    /// let flow = blower.flow_at(PressureDifference::from_pascals(750.0)).unwrap();
+    /// assert!((flow.cubic_meters_per_second() - 0.03).abs() < 5e-5);
+    /// ```
+    pub fn flow_at(&self, static_pressure: PressureDifference<S>) -> Result<ActualVolumeFlow<S>> {
+        let pressure = static_pressure.pascals();
+        let (last_flow, last_pressure) = self.pressure.last();
+        let beyond = pressure < last_pressure;
+        let flow = if beyond {
+            Some(last_flow + (last_pressure - pressure) / self.fall)
+        } else {
+            self.pressure.falling_at(pressure)
+        };
+        let nearest = self.peak().1.pascals().to_f32();
+        let flow = flow.ok_or(Error::NoSolution { input: Input::BlowerPressure, nearest })?;
+        Ok(ActualVolumeFlow::from_cubic_meters_per_second(flow))
+    }
+
     /// The power at the shaft, where the points give it; as at the first point left of that, straight
     /// beyond the last and never below zero.
     #[must_use]

@@ -7,6 +7,9 @@ use crate::limits::Input;
 use crate::scalar::Scalar;
 use crate::words::{Words, words};
 
+/// Most steps of the inverse: Newton takes some five, and halving would take this many to the end of double.
+const NEWTON_CAP: usize = 60;
+
 /// Most points a [`Curve`] takes.
 pub const POINT_CAP: usize = 16;
 
@@ -117,6 +120,24 @@ impl<S: Scalar> Curve<S> {
         self.points().next_back().unwrap_or_default()
     }
 
+    /// The greatest `x` of a point or between two at which the curve is at `y` and falls, right of its highest point.
+    #[must_use]
+    pub fn falling_at(&self, y: S) -> Option<S> {
+        let mut after = self.knots.iter().rev();
+        let mut end = after.next()?;
+        let highest = self.highest().0;
+        for start in after {
+            if end.x <= highest {
+                return None;
+            }
+            if start.y >= y && y >= end.y {
+                return Some(falling_between(start, end, y));
+            }
+            end = start;
+        }
+        None
+    }
+
     /// The same curve with both axes stretched, by factors above zero.
     #[must_use]
     pub(super) fn stretched(&self, x_factor: S, y_factor: S) -> Self {
@@ -179,6 +200,32 @@ fn between<S: Scalar>(start: &Knot<S>, end: &Knot<S>, x: S) -> (S, S) {
     let cube = start.slope + end.slope - two * rise;
     let value = start.y + width * t * (start.slope + t * (square + t * cube));
     (value, start.slope + t * (two * square + t * three * cube))
+}
+
+/// Where a falling cubic is at `y`: Newton kept in its bracket, which halves where it would leave it.
+fn falling_between<S: Scalar>(start: &Knot<S>, end: &Knot<S>, y: S) -> S {
+    let (mut low, mut high) = (start.x, end.x);
+    let drop = start.y - end.y;
+    if drop <= S::zero() {
+        return high;
+    }
+    let mut x = low + (start.y - y) / drop * (high - low);
+    for _ in 0..NEWTON_CAP {
+        let (value, slope) = between(start, end, x);
+        if value > y {
+            low = x
+        } else {
+            high = x
+        }
+        let next = x + (y - value) / slope;
+        let next = if next >= low && next <= high { next } else { S::c(0.5) * (low + high) };
+        let step = (next - x).abs();
+        x = next;
+        if step <= S::c(8.0) * S::EPSILON * x {
+            break;
+        }
+    }
+    x
 }
 
 fn secant<S: Scalar>(pair: &[Knot<S>]) -> S {

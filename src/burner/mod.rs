@@ -2,6 +2,7 @@
 
 mod chamber;
 mod demand;
+mod guess;
 mod head;
 mod prepared;
 mod remedy;

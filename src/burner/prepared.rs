@@ -3,23 +3,18 @@
 //! All that depends on the weather is worked out once. A setting is then found from a near guess in a few steps with
 //! one evaluation of the jet, where [`Burner::run`] searches the whole curve of the blower with dozens.
 
+use super::guess::{JetGuesses, JetLine, LEAST_GAUGE, SystemGuess};
 use super::rig::{Air, Burner, Conditions, Feed, tube_area};
 use super::running::Running;
 use crate::air::Blower;
 use crate::combustion::AirNeed;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::limits::{Input, check};
-use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, NetHeatRate, PressureDifference};
+use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, NetHeatRate, PressureDifference, Temperature};
 use crate::scalar::Scalar;
 
-/// How many gauge pressures the jet is worked out at to guess from.
-const GUESSES: usize = 12;
-/// From one of them to the next.
-const FURTHER: f64 = 1.95;
-/// Below this gauge pressure the air stream has as much to say as the gas: the whole search is made, Pa.
-const LEAST_GAUGE: f64 = 200.0;
-/// How much more flow the powers of the resistances are taken over.
-const MORE: f64 = 0.1;
+/// Passes between gas and the pressure ahead of its jets, each of which leaves a small share of the error.
+const PASSES: usize = 2;
 /// Looks at the whole burner before the search is left to [`Burner::run`].
 const LOOKS: usize = 8;
 /// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a fiftieth.
@@ -39,7 +34,7 @@ pub struct Prepared<'b, S = f64> {
     air: Air<S>,
     air_need: AirNeed<S>,
     blower: Blower<S>,
-    jets: [JetGuess<S>; GUESSES],
+    jets: JetGuesses<S>,
     system: SystemGuess<S>,
 }
 
@@ -64,52 +59,6 @@ pub struct Operating<S = f64> {
     pub left_of_peak: bool,
     /// How often the whole burner was looked at.
     pub looks: usize,
-}
-
-/// The jet at one gauge pressure, into the open.
-#[derive(Clone, Copy, Debug, Default)]
-struct JetGuess<S> {
-    gauge: S,
-    /// Flow over the root of the drop.
-    per_root: S,
-    /// Thrust over the square of the flow.
-    thrust: S,
-    /// The power of the drop that the flow follows when the pressure ahead alone changes.
-    exponent: S,
-}
-
-/// Resistances, each over the square of its flow.
-#[derive(Clone, Copy, Debug)]
-struct SystemGuess<S> {
-    path: S,
-    /// Of a damper whose loss coefficient is one.
-    damper: S,
-    /// Of one head, on its mass flow.
-    head: S,
-    /// The powers of the flow that the first and the last really go with.
-    powers: [S; 2],
-}
-
-/// The jets of one head as the pressure ahead of them moves a little.
-#[derive(Clone, Copy, Debug)]
-struct JetLine<S> {
-    drop: S,
-    back: S,
-    feed: Feed<S>,
-    exponent: S,
-}
-
-impl<S: Scalar> JetLine<S> {
-    /// The share of the flow that passes at another back pressure: (drop / drop)^exponent to the second order.
-    fn share(&self, back: S) -> S {
-        let x = ((self.back - back) / self.drop).larger(-S::one());
-        let n = self.exponent;
-        (S::one() + n * x * (S::one() + S::c(0.5) * (n - S::one()) * x)).larger(S::zero())
-    }
-
-    fn feed(&self, share: S) -> Feed<S> {
-        Feed { gas: self.feed.gas * share, thrust: self.feed.thrust * share.squared() }
-    }
 }
 
 /// The burner at a trial flow of air, in pascals, and how that changes with the flow.
@@ -137,64 +86,9 @@ impl<S: Scalar> Burner<S> {
         self.checked(conditions, lowest)?;
         let (air, air_need) = (conditions.air(), conditions.air_need());
         let blower = self.blower_here(conditions)?;
-        let jets = self.jet_guesses(conditions);
-        let system = self.system_guess(conditions, &air, &air_need, &blower);
+        let jets = JetGuesses::new(self, conditions);
+        let system = SystemGuess::new(self, conditions, &air, &air_need, &blower);
         Ok(Prepared { burner: self, conditions: *conditions, air, air_need, blower, jets, system })
-    }
-
-    fn jet_guesses(&self, conditions: &Conditions<S>) -> [JetGuess<S>; GUESSES] {
-        let mut guesses = [JetGuess::default(); GUESSES];
-        let mut gauge = S::c(Input::GaugePressure.range().max);
-        let little = S::c(0.01);
-        for guess in guesses.iter_mut().rev() {
-            let at =
-                |back| self.jet_flow(conditions, GaugePressure::from_pascals(gauge), back).map(|jet| Feed::of(&jet));
-            *guess = JetGuess { gauge, ..JetGuess::default() };
-            // A gas that is a liquid at so high a pressure has no guess there and is refused later.
-            if let (Ok(open), Ok(less)) = (at(S::zero()), at(little * gauge)) {
-                if open.gas > S::zero() && less.gas > S::zero() {
-                    guess.per_root = open.gas / gauge.sqrt();
-                    guess.thrust = open.thrust / open.gas.squared();
-                    guess.exponent = (less.gas / open.gas - S::one()).ln_1p() / (-little).ln_1p();
-                }
-            }
-            gauge = gauge / S::c(FURTHER);
-        }
-        guesses
-    }
-
-    /// Resistances at half of the free flow and an air ratio of one.
-    fn system_guess(
-        &self,
-        conditions: &Conditions<S>,
-        air: &Air<S>,
-        air_need: &AirNeed<S>,
-        blower: &Blower<S>,
-    ) -> SystemGuess<S> {
-        let path = |flow, damper| self.path_loss(air, flow, damper).pascals();
-        let head = |flow: ActualVolumeFlow<S>| {
-            let one_head = self.air_of_one_head(flow.at(air.density).kilograms_per_second());
-            let gas = one_head.kilograms_per_second() / air_need.mass_ratio;
-            let need = self.head_need(conditions, air, Feed { gas, thrust: S::zero() }, one_head);
-            (need.back_pressure(), one_head.kilograms_per_second() + gas)
-        };
-        let flow = blower.free_delivery() * S::c(0.5);
-        let more = flow * S::c(1.0 + MORE);
-        let squared = flow.cubic_meters_per_second().squared();
-        let still = path(flow, S::zero());
-        let (need, both) = head(flow);
-        // (1 + more)^n = ratio, to the second order in the little that n is off two.
-        let power = |ratio: S| S::c(2.0) + (ratio / S::c((1.0 + MORE) * (1.0 + MORE))).ln() / S::c(MORE).ln_1p();
-        let powers = [
-            if still > S::zero() { power(path(more, S::zero()) / still) } else { S::c(2.0) },
-            if need > S::zero() { power(head(more).0 / need) } else { S::c(2.0) },
-        ];
-        SystemGuess {
-            path: still / squared,
-            damper: (path(flow, S::one()) - still) / squared,
-            head: need / both.squared(),
-            powers,
-        }
     }
 }
 
@@ -215,6 +109,56 @@ impl<S: Scalar> Prepared<'_, S> {
     #[must_use]
     pub fn blower(&self) -> &Blower<S> {
         &self.blower
+    }
+
+    /// The jets without working them out anew: from those worked out when the burner was prepared, within half a
+    /// percent of [`Jet::flow`](crate::orifice::Jet::flow) while the air stands at less than three tenths of the gauge.
+    ///
+    /// The flow goes with the root of the density, by which a gas temperature other than that of the conditions is
+    /// allowed for.
+    fn feed_near(
+        &self,
+        gauge: GaugePressure<S>,
+        back: GaugePressure<S>,
+        gas_temperature: Temperature<S>,
+    ) -> Result<Feed<S>> {
+        check(Input::GaugePressure, gauge.pascals())?;
+        check(Input::GasTemperature, gas_temperature.kelvin())?;
+        let nothing = Error::NoSolution { input: Input::GaugePressure, nearest: LEAST_GAUGE as f32 };
+        let line = self.jets.at(gauge.pascals()).ok_or(nothing)?;
+        let feed = line.feed(line.share(back.pascals()));
+        let supply = gauge.to_absolute(self.conditions.ambient());
+        let density = |temperature| {
+            self.conditions.gas.density(supply, temperature).map(|found| found.kilograms_per_cubic_meter())
+        };
+        let denser = density(gas_temperature)? / density(self.conditions.gas_temperature)?;
+        // The thrust goes with the pressures alone.
+        Ok(Feed { gas: feed.gas * denser.sqrt(), ..feed })
+    }
+
+    /// Gas of all heads, and the pressure where the jets stand, when this much air passes the heads.
+    ///
+    /// The pressure is what the heads need for the mixture, so that no damper mark is trusted.
+    ///
+    /// # Errors
+    ///
+    /// Gauge pressure or gas temperature out of range; [`Error::NoSolution`] below 200 Pa, and where the gas would be a
+    /// liquid.
+    pub fn gas_with_air(
+        &self,
+        gauge: GaugePressure<S>,
+        gas_temperature: Temperature<S>,
+        air: MassFlow<S>,
+    ) -> Result<(MassFlow<S>, GaugePressure<S>)> {
+        let one_head = self.burner.air_of_one_head(air.kilograms_per_second());
+        let mut back = GaugePressure::from_pascals(S::zero());
+        let mut feed = self.feed_near(gauge, back, gas_temperature)?;
+        for _ in 0..PASSES {
+            let need = self.burner.head_need(&self.conditions, &self.air, feed, one_head);
+            back = GaugePressure::from_pascals(need.back_pressure().smaller(gauge.pascals()));
+            feed = self.feed_near(gauge, back, gas_temperature)?;
+        }
+        Ok((MassFlow::from_kilograms_per_second(feed.gas * self.burner.head_count), back))
     }
 
     /// Where the burner settles, within 1e-4 of [`Burner::run`].
@@ -240,8 +184,10 @@ impl<S: Scalar> Prepared<'_, S> {
 
     /// The setting from a near guess; none where that does not settle.
     fn near(&self, gauge: GaugePressure<S>, damper: S) -> Result<Option<Operating<S>>> {
-        let Some(mut line) = self.guessed_jet(gauge.pascals()) else { return Ok(None) };
-        let mut flow = self.guessed_flow(&line, damper);
+        let Some(mut line) = self.jets.at(gauge.pascals()) else { return Ok(None) };
+        let driven = self.driven(line.feed.thrust);
+        let one_head = self.air.density.kilograms_per_cubic_meter() / self.burner.head_count;
+        let mut flow = self.system.flow(&self.blower, one_head, driven, line.feed.gas, damper);
         let mut guessed = true;
         let mut before: Option<(S, S)> = None;
         let most = S::c(MOVED_OF_BLOWER) * self.blower.peak().1.pascals();
@@ -338,59 +284,6 @@ impl<S: Scalar> Prepared<'_, S> {
     /// The part of the push that does not depend on the air.
     fn driven(&self, thrust: S) -> S {
         self.burner.mixing_tube.map_or(S::zero(), |tube| thrust / tube_area(tube))
-    }
-
-    /// The jet of a gauge pressure into the open, from those around; none where nothing can be guessed.
-    fn guessed_jet(&self, gauge: S) -> Option<JetLine<S>> {
-        if gauge < S::c(LEAST_GAUGE) {
-            return None;
-        }
-        let mut jets = self.jets.iter();
-        let mut low = jets.next()?;
-        let mut high = low;
-        for next in jets {
-            high = next;
-            if gauge <= next.gauge {
-                break;
-            }
-            low = next;
-        }
-        let width = high.gauge - low.gauge;
-        let share = if width > S::zero() { (gauge - low.gauge) / width } else { S::zero() };
-        let between = |low: S, high: S| low + share * (high - low);
-        let gas = between(low.per_root, high.per_root) * gauge.sqrt();
-        let thrust = between(low.thrust, high.thrust) * gas.squared();
-        let feed = Feed { gas, thrust };
-        let known = low.per_root > S::zero() && high.per_root > S::zero();
-        let exponent = between(low.exponent, high.exponent);
-        known.then_some(JetLine { drop: gauge, back: S::zero(), feed, exponent })
-    }
-
-    /// The flow where a blower of the parabola through its peak and its free delivery meets the guessed system,
-    /// bettered by Newton on the blower's own curve.
-    fn guessed_flow(&self, line: &JetLine<S>, damper: S) -> S {
-        let free = self.blower.free_delivery().cubic_meters_per_second();
-        let per_flow = self.air.density.kilograms_per_cubic_meter() / self.burner.head_count;
-        let (system, two) = (&self.system, S::c(2.0));
-        let gate = damper * system.damper;
-        let driven = self.driven(line.feed.thrust);
-        let most = self.blower.peak().1.pascals() + driven;
-        let whole = system.path + gate + system.head * per_flow.squared();
-        let mut flow = free * (most / (most + whole * free.squared())).sqrt();
-        for _ in 0..2 {
-            let (pressure, slope) = self.blower.pressure_and_slope(flow);
-            let both = per_flow * flow + line.feed.gas;
-            // ln of the flow over half of the free one, nearly: what the powers of the resistances leave beside two.
-            let further = two * (two * flow - free) / (two * flow + free);
-            let [path, head] = [(system.path, 0), (system.head, 1)]
-                .map(|(resistance, index)| resistance * (S::one() + (system.powers[index] - two) * further));
-            let surplus = pressure + driven - (path + gate) * flow.squared() - head * both.squared();
-            let fall = slope - two * ((path + gate) * flow + head * both * per_flow);
-            if fall < S::zero() {
-                flow = flow - (surplus / fall).clamped(-S::c(0.5) * flow, S::c(0.5) * flow);
-            }
-        }
-        flow
     }
 
     /// Whether no greater flow is met: right of the peak the blower falls and the system rises; left of it the

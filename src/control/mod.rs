@@ -14,6 +14,7 @@ mod clock;
 mod control_error;
 mod controller;
 mod crosslimit;
+mod estimate;
 mod image;
 mod position;
 mod sensors;
@@ -27,6 +28,7 @@ pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTIN
 pub use control_error::ControlError;
 pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
+pub use estimate::{Estimate, Readings};
 pub use image::ImageError;
 pub use position::Travel;
 pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};

@@ -5,6 +5,7 @@ pub mod cases;
 mod control;
 mod derivatives;
 mod effort;
+mod estimate;
 mod flame;
 mod fuel;
 mod furnace;

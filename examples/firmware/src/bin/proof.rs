@@ -8,7 +8,7 @@ use core::hint::black_box;
 
 use cortex_m_rt::entry;
 use jetwright::burner::Conditions;
-use jetwright::control::ChipBurner;
+use jetwright::control::{ChipBurner, Readings};
 use jetwright::orifice::Supply;
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Temperature};
 use jetwright::site::Site;
@@ -55,9 +55,9 @@ fn answer_burner(states: &File, answers: &File, length: usize) -> Option<()> {
 }
 
 /// Jet, whole burner; each with its instructions; NaN where there is no answer.
-fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 9] {
+fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 13] {
     let [ambient, air, humidity, gas, mixture, chamber, gauge, opening] = state;
-    let mut answer = [f32::NAN; 9];
+    let mut answer = [f32::NAN; 13];
     let kelvin = Temperature::from_kelvin;
     let Ok(site) = Site::at_station_pressure(AbsolutePressure::from_pascals(ambient), kelvin(air), humidity) else {
         return answer;
@@ -83,7 +83,7 @@ fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 9] {
     answer[2] = spent as f32;
     let Ok(prepared) = chip.burner.prepared(&conditions) else { return answer };
     let (running, spent) = instructions(|| black_box(&prepared).run(gauge, opening));
-    if let Ok(running) = running {
+    if let Ok(running) = &running {
         [answer[3], answer[4], answer[5], answer[6], answer[7]] = [
             running.gas.kilograms_per_second(),
             running.air.kilograms_per_second(),
@@ -93,5 +93,17 @@ fn answer(chip: &ChipBurner<f32>, state: [f32; 8]) -> [f32; 9] {
         ];
     }
     answer[8] = spent as f32;
+    let Ok(running) = running else { return answer };
+    let blower_pressure = running.blower_pressure;
+    let readings = Readings { gauge, gas_temperature: kelvin(gas + 5.0), blower_pressure };
+    let (estimate, spent) = instructions(|| black_box(&readings).estimate(&prepared));
+    if let Ok(estimate) = estimate {
+        [answer[9], answer[10], answer[11]] = [
+            estimate.gas.kilograms_per_second(),
+            estimate.air.kilograms_per_second(),
+            estimate.air_ratio.unwrap_or(f32::NAN),
+        ];
+    }
+    answer[12] = spent as f32;
     answer
 }
