@@ -130,7 +130,7 @@ fn every_help_ends_with_an_example_that_works() {
             .collect();
         accepted(&words);
     }
-    for name in ["sheet", "blank", "chamber", "lining"] {
+    for name in ["sheet", "blank", "chamber", "lining", "setpoints"] {
         assert!(accepted(&[name, "--help"]).contains("Example:\n  jetwright blank > burner.toml"));
     }
 }
@@ -301,4 +301,57 @@ fn whatever_a_file_holds_it_gets_one_message() {
     let missing = refused(&["sheet", directory.join("missing.toml").to_str().unwrap()]);
     assert!(missing.contains("missing.toml: cannot be read: "), "{missing}");
     assert!(refused(&["sheet", directory.to_str().unwrap()]).contains("cannot be read: "));
+}
+
+#[test]
+fn a_setpoint_table_is_the_same_in_every_form() {
+    use jetwright::control::{SetpointTable, USUAL_ROWS};
+
+    let directory = directory("setpoints");
+    let (file, image) = (directory.join("burner.toml"), directory.join("table.bin"));
+    std::fs::write(&file, include_str!("../examples/bell-foundry.toml")).unwrap();
+    let (file, image) = (file.to_str().unwrap(), image.to_str().unwrap());
+    let base = ["setpoints", file, "--from", "10 kW net", "--to", "24 kW net"];
+    let with = |more: &[&str]| accepted(&[&base[..], more].concat());
+    let json: serde_json::Value = serde_json::from_str(&with(&["--format", "json", "--image", image])).unwrap();
+    let bytes = std::fs::read(image).unwrap();
+    let table = SetpointTable::<USUAL_ROWS, f32>::read_image(&bytes).unwrap();
+    assert_eq!((table.lowest().watts(), table.highest().watts()), (10e3, 24e3));
+    for (set, row) in table.rows().iter().zip(json["rows"].as_array().unwrap()) {
+        let number = |key: &str| row[key].as_f64().unwrap() as f32;
+        assert_eq!((set.gauge.pascals(), set.air), (number("gauge_pressure_pa"), number("air_setting")));
+    }
+    // Against the sheet's own solution of a setting at the same air ratio.
+    let sheet: serde_json::Value = serde_json::from_str(&accepted(&["sheet", file, "--format", "json"])).unwrap();
+    let melt = &sheet["settings"].as_array().unwrap().iter().find(|setting| setting["name"] == "melt").unwrap();
+    let heat = jetwright::quantity::NetHeatRate::from_watts(melt["heat_net_w"].as_f64().unwrap() as f32);
+    let off = table.at(heat).gauge.pascals() - melt["gauge_pressure_pa"].as_f64().unwrap() as f32;
+    assert!(off.abs() <= table.bound().gauge.pascals() + 1.0 && table.bound().gauge.pascals() < 200.0, "{off}");
+    let in_c = with(&["--source", "c"]);
+    let written: Vec<u8> = in_c.split("0x").skip(1).map(|byte| u8::from_str_radix(&byte[..2], 16).unwrap()).collect();
+    assert_eq!(written, bytes);
+    let in_rust = with(&["--source", "rust"]);
+    for set in table.rows() {
+        let row = format!("from_pascals({:?}), air: {:?} }}", set.gauge.pascals(), set.air);
+        assert!(in_rust.contains(&row), "{row}");
+    }
+
+    let bad: &[(&[&str], &[&str])] = &[
+        (&["--to", "9 kW net"], &["--to", "\"9 kW net\"", "larger"]),
+        (&["--from", "10 kW"], &["--from", "gross or net"]),
+        (&["--to", "90 kW net"], &["burner.toml", "no table from 10.00 to 90.00 kW net"]),
+        (&["--image", "/nowhere/table.bin"], &["--image", "/nowhere/table.bin"]),
+    ];
+    for (more, parts) in bad {
+        let kept: Vec<&str> = base.iter().copied().filter(|word| !more.contains(word)).collect();
+        let kept: Vec<&str> = match more[0] {
+            "--to" => kept.into_iter().filter(|word| *word != "24 kW net").collect(),
+            "--from" => kept.into_iter().filter(|word| *word != "10 kW net").collect(),
+            _ => kept,
+        };
+        let message = refused(&[&kept[..], more].concat());
+        for part in *parts {
+            assert!(message.contains(part), "{more:?} {part}: {message}");
+        }
+    }
 }

@@ -12,7 +12,7 @@ cp -r Cargo.toml Cargo.lock README.md src tests benches "$copy"
 # name | file of src/control | what stands there | what stands there instead
 faults='
 a reading out of range is believed|sensors|!(reading >= lowest && reading <= highest)|false
-a reading that jumps is believed|sensors|!((reading - last).abs() <= fastest * seconds + noise)|false
+a reading that jumps is believed|sensors|if !is_within_reach {|if false {
 a stuck sensor is believed|sensors|self.same_for >= longest.seconds()|self.same_for < S::zero()
 sensors that contradict are believed|sensors|self.apart_for >= self.patience|self.apart_for < S::zero()
 a late tick counts as one in time|clock|(since <= longest).then|true.then

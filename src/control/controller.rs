@@ -29,7 +29,7 @@ pub enum Command {
 /// Times and heats of a [`Controller`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ControllerSettings<S = f64> {
-    /// Heat the fire is lit at, within the table.
+    /// Heat the fire is lit at, within the limiter's range.
     pub lighting: NetHeatRate<S>,
     /// Longest time from asking for gas until it reads what it was set to.
     pub lighting_time: Duration<S>,
@@ -137,9 +137,11 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     ) -> Result<Self, ControlError> {
         let time = |duration: Duration<S>| duration.seconds() > S::zero() && duration.seconds().is_finite();
         let share = settings.air_agreement.0;
+        // The limiter stays within the table, but for the rounding of its ends.
+        let ((lowest, highest), wider) = (limit.range(), S::c(1.00001));
         for (usable, name) in [
-            (table.lowest() <= settings.lighting && settings.lighting <= table.highest(), "heat the fire is lit at"),
-            (limit.range() == (table.lowest(), table.highest()), "range of heat of the limiter"),
+            (lowest <= settings.lighting && settings.lighting <= highest, "heat the fire is lit at"),
+            (table.lowest() <= lowest * wider && highest <= table.highest() * wider, "range of heat of the limiter"),
             (time(settings.lighting_time), "lighting time"),
             (time(settings.steady_time), "steady time"),
             (time(settings.ready_time), "waiting time"),
@@ -263,7 +265,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
 
     /// Gas that reads less than this is off, W.
     fn shut(&self) -> S {
-        S::c(0.05) * self.table.lowest().watts()
+        S::c(0.05) * self.limit.range().0.watts()
     }
 
     /// Counts the air that is there by reading and by reckoning both.
@@ -324,7 +326,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     }
 
     fn answer(&mut self, limited: Option<(NetHeatRate<S>, NetHeatRate<S>)>, reason: Option<Reason>) -> Outputs<S> {
-        let (lighting, highest) = (self.settings.lighting, self.table.highest());
+        let (lighting, highest) = (self.settings.lighting, self.limit.range().1);
         let (gas, air) = match self.state {
             State::Firing | State::Lighting => limited.unwrap_or((lighting, lighting)),
             State::Ready => (lighting, lighting),

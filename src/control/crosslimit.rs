@@ -290,7 +290,9 @@ impl<S: Scalar> CrossLimit<S> {
         air_reading: S,
         elapsed: Duration<S>,
     ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), Doubt> {
-        if !(elapsed.seconds() >= S::zero()) {
+        // A number that is none answers no to every comparison.
+        let is_forward = elapsed.seconds() >= S::zero();
+        if !is_forward {
             return Err(Doubt::Time);
         }
         if !(gas_reading >= S::zero() && air_reading >= S::zero()) {

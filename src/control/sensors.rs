@@ -80,7 +80,8 @@ impl<S: Scalar> Sensor<S> {
         }
         let seconds = elapsed.seconds().larger(S::zero());
         if let Some(last) = self.last {
-            if !((reading - last).abs() <= fastest * seconds + noise) {
+            let is_within_reach = (reading - last).abs() <= fastest * seconds + noise;
+            if !is_within_reach {
                 return Err(SensorFault::Jumped);
             }
             self.same_for = if reading == last && live { self.same_for + seconds } else { S::zero() };

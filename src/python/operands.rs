@@ -72,11 +72,12 @@ where
     let mut columns = vec![0.0_f64; OUT * count];
     let failure = py.detach(|| {
         let work = |start: usize, mut parts: Vec<&mut [f64]>| -> Option<Failure> {
-            let mut walk = Walk::<IN>::new(shape, &steps, start);
+            let mut inputs: [f64; IN] = core::array::from_fn(|input| slices[input][0]);
+            let mut walk = Walk::new(shape, &slices, &steps, start);
             let mut kept = Kept::new();
             let mut first = None;
             for offset in 0..parts.first().map_or(0, |part| part.len()) {
-                let inputs: [f64; IN] = core::array::from_fn(|input| slices[input][walk.at[input]]);
+                walk.read(&mut inputs);
                 match function(&inputs, &mut kept) {
                     Ok(answers) => {
                         for (part, answer) in parts.iter_mut().zip(answers) {
@@ -90,7 +91,7 @@ where
                         first = first.or(Some(Failure { index: start + offset, error }));
                     }
                 }
-                walk.step(shape, &steps);
+                walk.step(shape);
             }
             first
         };
@@ -139,36 +140,58 @@ impl<T: Copy> Kept<T> {
     }
 }
 
-/// Where every operand stands as the elements are walked in order.
-struct Walk<const IN: usize> {
+/// The operands that change from element to element as the elements are walked in order.
+struct Walk<'a> {
     index: Vec<usize>,
-    at: [usize; IN],
+    moving: Vec<Moving<'a>>,
 }
 
-impl<const IN: usize> Walk<IN> {
-    fn new(shape: &[usize], steps: &[&[usize]], start: usize) -> Self {
+/// One of them, and where it stands.
+struct Moving<'a> {
+    input: usize,
+    data: &'a [f64],
+    steps: &'a [usize],
+    at: usize,
+}
+
+impl<'a> Walk<'a> {
+    fn new(shape: &[usize], slices: &[&'a [f64]], steps: &[&'a [usize]], start: usize) -> Self {
         let mut index = vec![0; shape.len()];
         let mut rest = start;
         for (axis, &size) in shape.iter().enumerate().rev() {
             index[axis] = rest % size;
             rest /= size;
         }
-        let at = core::array::from_fn(|input| index.iter().zip(steps[input]).map(|(&place, &step)| place * step).sum());
-        Self { index, at }
+        let operands = slices.iter().zip(steps).enumerate();
+        let moving = operands
+            .filter(|(_, (_, steps))| steps.iter().any(|&step| step > 0))
+            .map(|(input, (&data, &steps))| {
+                let at = index.iter().zip(steps).map(|(&place, &step)| place * step).sum();
+                Moving { input, data, steps, at }
+            })
+            .collect();
+        Self { index, moving }
     }
 
-    fn step(&mut self, shape: &[usize], steps: &[&[usize]]) {
+    /// The values of the operands here; those that never change keep the first.
+    fn read(&self, inputs: &mut [f64]) {
+        for operand in &self.moving {
+            inputs[operand.input] = operand.data[operand.at];
+        }
+    }
+
+    fn step(&mut self, shape: &[usize]) {
         for axis in (0..shape.len()).rev() {
             self.index[axis] += 1;
             if self.index[axis] < shape[axis] {
-                for (at, steps) in self.at.iter_mut().zip(steps) {
-                    *at += steps[axis];
+                for operand in &mut self.moving {
+                    operand.at += operand.steps[axis];
                 }
                 return;
             }
             self.index[axis] = 0;
-            for (at, steps) in self.at.iter_mut().zip(steps) {
-                *at -= (shape[axis] - 1) * steps[axis];
+            for operand in &mut self.moving {
+                operand.at -= (shape[axis] - 1) * operand.steps[axis];
             }
         }
     }

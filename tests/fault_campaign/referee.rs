@@ -82,7 +82,8 @@ impl Referee {
         rule(!seen.permitted, "gas that the safeguard refuses")?;
         rule(seen.command == Command::Stop, "gas after stop")?;
         rule(!matches!(seen.state, State::Lighting | State::Firing), "gas in a state without")?;
-        rule(!(air / HEAT_PER_AIR >= LEAST_AIR * 0.9999), "gas without air")?;
+        let air_is_there = air / HEAT_PER_AIR >= LEAST_AIR * 0.9999;
+        rule(!air_is_there, "gas without air")?;
         for (place, (reading, [lowest, highest, fastest, noise])) in seen.readings.into_iter().zip(SENSORS).enumerate()
         {
             rule(!(reading >= lowest && reading <= highest), "gas on a reading out of range")?;

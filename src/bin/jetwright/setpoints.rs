@@ -45,7 +45,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     let mut image = [0; ChipTable::IMAGE_BYTES];
     if chip.write_image(&mut image).is_ok() {
         if let Some(path) = &arguments.image {
-            std::fs::write(path, image).map_err(CommandError::Output)?;
+            std::fs::write(path, image).map_err(|error| CommandError::option("image", error))?;
         }
     }
     Ok(match (arguments.source, arguments.answer.format) {
