@@ -4,6 +4,7 @@
 
 pub mod clock;
 pub mod host;
+pub mod stack;
 
 use core::panic::PanicInfo;
 
