@@ -14,8 +14,10 @@ if ! with_own_targets; then
     export CARGO_TARGET_THUMBV7EM_NONE_EABIHF_LINKER=ld.lld
 fi
 
-export CARGO_TARGET_DIR="$PWD/target/firmware"
-build() { (cd examples/firmware && chip_cargo build --quiet --target thumbv7em-none-eabihf "$@"); }
+target="$PWD/target/firmware"
+build() {
+    (cd examples/firmware && chip_cargo build --quiet --target thumbv7em-none-eabihf --target-dir "$target" "$@")
+}
 
 if [ "${1:-}" = build ]; then
     shift
@@ -23,5 +25,5 @@ if [ "${1:-}" = build ]; then
     exit
 fi
 
-CARGO_TARGET_DIR="$PWD/target" JETWRIGHT_FIRMWARE="$CARGO_TARGET_DIR/thumbv7em-none-eabihf" \
+JETWRIGHT_FIRMWARE="$target/thumbv7em-none-eabihf" \
     cargo test --quiet --features cli --test firmware -- --test-threads 1 "$@"

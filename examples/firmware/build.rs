@@ -8,5 +8,7 @@ fn main() {
     println!("cargo:rustc-link-search={}", out.display());
     println!("cargo:rustc-link-arg=-Tlink.x");
     println!("cargo:rerun-if-changed=memory.x");
-    println!("cargo:rerun-if-env-changed=BURNER_IMAGE");
+    for image in ["BURNER_IMAGE", "TABLE_IMAGE"] {
+        println!("cargo:rerun-if-env-changed={image}");
+    }
 }

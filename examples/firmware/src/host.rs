@@ -80,3 +80,10 @@ pub fn exit(well: bool) -> ! {
         unsafe { syscall1(nr::REPORT_EXCEPTION, reason) };
     }
 }
+
+/// Does nothing for ever.
+pub fn stop() -> ! {
+    loop {
+        core::hint::spin_loop();
+    }
+}

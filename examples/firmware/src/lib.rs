@@ -2,6 +2,7 @@
 
 #![no_std]
 
+pub mod burner;
 pub mod clock;
 pub mod host;
 pub mod stack;

@@ -1,0 +1,1 @@
+//! What the firmware costs, and that the README says so.
