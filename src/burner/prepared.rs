@@ -22,7 +22,7 @@ const CLOSE: f64 = 1e-4;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
 const LEAST_DROP: f64 = 0.25;
 /// How far the pressure ahead of the jet may move, over its drop, before the jet is worked out again.
-const MOVED: f64 = 8e-4;
+const MOVED: f64 = 5e-4;
 /// The same over the highest pressure of the blower, for the jets' thrust, which moves otherwise than the flow.
 const MOVED_OF_BLOWER: f64 = 0.01;
 

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use serde_json::Value;
 
 use super::burners::{demo, drawn};
-use super::emulator::{build, built, directory, jetwright, run};
+use super::emulator::{build, built, directory, jetwright, ran, run};
 
 /// Half of the last digit the chip prints.
 const PRINTED: f64 = 0.000_5;
@@ -66,6 +66,23 @@ fn the_chip_prints_the_settings_of_the_command() {
         );
         // What the estimate makes of the sensors is the heat set: half a percent of its jets, a little of the table.
         assert!((up[5] / largest - 1.0).abs() < 0.01 && (up[6] / 1.05 - 1.0).abs() < 0.02, "{up:?} {printed}");
-        assert!(printed.contains("not") || printed.contains("safeguard stays in charge"));
+        assert!(printed.contains("a listed flame safeguard stays in charge of the gas valve"));
+    }
+}
+
+#[test]
+fn a_damaged_image_is_refused_and_the_gas_is_off() {
+    let Some(built) = built() else { return };
+    let directory = directory("firmware-damaged");
+    let whole = std::fs::read(build(&built, &demo(), &directory, "settings")).expect("the program was built");
+    for image in ["burner.bin", "table.bin"] {
+        let image = std::fs::read(directory.join(image)).expect("the image was written");
+        let mut bytes = whole.clone();
+        let at = bytes.windows(image.len()).position(|part| part == image).expect("the image is in the program");
+        bytes[at + image.len() / 2] ^= 1;
+        let damaged = directory.join("damaged");
+        std::fs::write(&damaged, bytes).expect("the directory can be written");
+        let (well, printed) = ran(&damaged, &directory);
+        assert!(!well && printed.contains("gas off"), "{printed}");
     }
 }
