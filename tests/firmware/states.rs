@@ -181,7 +181,7 @@ fn ten_thousand_states_and_every_corner_are_those_of_double_precision() {
     let Some(built) = built() else { return };
     let directory = directory("firmware-states");
     let program = build(&built, &demo(), &directory, "proof");
-    let asked: Vec<_> = burners().into_iter().zip(1..).map(|(chip, seed)| (chip, everywhere(seed, 300))).collect();
+    let asked: Vec<_> = burners().into_iter().zip(1..).map(|(chip, seed)| (chip, everywhere(seed, 380))).collect();
     let (answers, _) = ask(&program, &directory, &asked);
     let states: Vec<_> =
         asked.iter().flat_map(|(chip, states)| states.iter().map(move |state| (chip, state))).collect();
@@ -207,12 +207,7 @@ fn ten_thousand_states_and_every_corner_are_those_of_double_precision() {
         let pressure =
             prepared.blower().peak().1.pascals().max(found.head_pressure.pascals()).max(found.push.pascals());
         let [chip_gas, chip_air, ratio, back, _] = answer.burner;
-        let grow = |worst: &mut f64, by: f64, what: &str| {
-            if by > *worst {
-                println!("{what} {by:e} {state:?} {answer:?} {found:?}");
-                *worst = by;
-            }
-        };
+        let grow = |worst: &mut f64, by: f64| *worst = worst.max(by);
         let open = jetwright::orifice::Supply {
             ambient: conditions.site.ambient_pressure(),
             gauge,
@@ -220,22 +215,21 @@ fn ten_thousand_states_and_every_corner_are_those_of_double_precision() {
             temperature: conditions.gas_temperature,
         };
         let jet = chip.burner.jet.flow(&conditions.gas, &open).expect("a burner that runs has a jet");
-        grow(&mut worst.jet, relative(answer.jet[0], jet.mass_flow.kilograms_per_second(), 1e-9), "jet");
-        grow(&mut worst.thrust, relative(answer.jet[1], jet.thrust.newtons(), 1e-9), "thrust");
+        grow(&mut worst.jet, relative(answer.jet[0], jet.mass_flow.kilograms_per_second(), 1e-9));
+        grow(&mut worst.thrust, relative(answer.jet[1], jet.thrust.newtons(), 1e-9));
         // Gas that the air stream all but stops is compared with what would flow without it.
         let free = jet.mass_flow.kilograms_per_second() * chip.burner.head_count;
-        grow(&mut worst.gas, relative(chip_gas, gas, 0.2 * free + 1e-9), "gas");
-        grow(&mut worst.mixture, relative(chip_gas + chip_air, gas + air, 0.0), "mixture");
+        grow(&mut worst.gas, relative(chip_gas, gas, 0.2 * free + 1e-9));
+        grow(&mut worst.mixture, relative(chip_gas + chip_air, gas + air, 0.0));
         if let Some(expected) = found.air_ratio.filter(|ratio| (0.5..=5.0).contains(ratio)) {
-            grow(&mut worst.ratio, relative(ratio, expected, 0.0), "ratio");
+            grow(&mut worst.ratio, relative(ratio, expected, 0.0));
         }
-        grow(&mut worst.back, relative(back, found.back_pressure.pascals(), pressure), "back");
+        grow(&mut worst.back, relative(back, found.back_pressure.pascals(), pressure));
         if answer.estimate[0].is_finite() {
             compare_estimate(&mut worst, &prepared, state, &answer);
         }
     }
-    println!("{met} {refused} {otherwise} {worst:?}");
-    assert!(met > 9_000 && otherwise == 0, "{met} answered, {refused} refused, {otherwise} otherwise on the chip");
+    assert!(met > 10_000 && otherwise == 0, "{met} answered, {refused} refused, {otherwise} otherwise on the chip");
     let Worst { jet, thrust, gas, mixture, ratio, back, estimated_gas, estimated_pressure } = worst;
     for off in [jet, thrust, gas, mixture, ratio, back, estimated_gas, estimated_pressure] {
         assert!(off < 1e-4, "{worst:?}");
