@@ -81,6 +81,10 @@ impl<S: Scalar> Burner<S> {
     /// # Errors
     ///
     /// An input out of range.
+    ///
+    /// # Source
+    ///
+    /// No physics of its own: the near guess ends where the balance of [`Burner::run`] closes.
     pub fn prepared(&self, conditions: &Conditions<S>) -> Result<Prepared<'_, S>> {
         let lowest = GaugePressure::from_pascals(S::c(Input::GaugePressure.range().max / 2_000.0));
         self.checked(conditions, lowest)?;

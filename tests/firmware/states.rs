@@ -87,8 +87,8 @@ fn everywhere(seed: u64, within: usize) -> Vec<State> {
     let mut draw = Draw::new(seed);
     let end = |corner: usize, index: usize| {
         let range = INPUTS[index].range();
-        // Rounded inward, since a bound may not be a number of single precision.
-        let (low, high) = ((range.min as f32).next_up(), (range.max as f32).next_down());
+        // A little inward, since a bound may not be a number of single precision.
+        let (low, high) = ((range.min * (1.0 + 2e-7)) as f32, (range.max * (1.0 - 2e-7)) as f32);
         let (low, high) = (if range.min == 0.0 { 0.0 } else { low }, if range.max == 1.0 { 1.0 } else { high });
         if corner >> index & 1 == 0 { low } else { high }
     };

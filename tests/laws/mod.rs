@@ -1,6 +1,7 @@
 //! Laws that hold whatever the numbers are: limits, round trips, balances, and one answer in two number types.
 
 mod burner;
+mod burner_image;
 pub mod cases;
 mod control;
 mod derivatives;
