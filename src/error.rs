@@ -47,6 +47,16 @@ pub enum Error {
     },
     /// Nothing in the gas burns.
     CannotBurn,
+    /// Something in the gas burns, but so much of it is inert that no share of air makes it burn.
+    TooDilute {
+        /// Mole fraction of what does not burn.
+        given: f32,
+    },
+    /// Too much of what burns in the gas is of a kind the formula was never measured for.
+    NotMeasured {
+        /// Its share of what burns.
+        given: f32,
+    },
     /// Points of a curve must rise in their first column and number 2 to 16.
     Points {
         /// Which curve.
@@ -81,11 +91,20 @@ impl fmt::Display for Error {
         match *self {
             Error::NotFinite { input } => write!(f, "{input} is not a finite number, {}", input.range()),
             Error::OutOfRange { input, given } => {
-                write!(f, "{input} is {given} {}, {}", input.range().unit, input.range())
+                let unit = input.range().unit;
+                let space = if unit.is_empty() { "" } else { " " };
+                write!(f, "{input} is {given}{space}{unit}, {}", input.range())?;
+                input.reason().map_or(Ok(()), |reason| write!(f, "; {reason}"))
             }
             Error::InvertedPair { lesser, greater } => write!(f, "{lesser} must be less than {greater}"),
             Error::FractionsSum { given } => write!(f, "the fractions add to {given}, accepted is 1 within 0.0001"),
             Error::CannotBurn => f.write_str("nothing in the gas burns"),
+            Error::TooDilute { given } => {
+                write!(f, "{:.1} % of the gas does not burn, too much for any share of air to light", 100.0 * given)
+            }
+            Error::NotMeasured { given } => {
+                write!(f, "{:.1} % of what burns is of a kind that the formula was not measured for", 100.0 * given)
+            }
             Error::Points { input } => write!(f, "{input} wants 2 to 16 points, the first column rising, all finite"),
             Error::Liquid { given } => {
                 write!(

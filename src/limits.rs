@@ -81,6 +81,8 @@ inputs! {
     InletPressure = "pressure the regulator needs", "Pa", 0.0, 1_000_000.0;
     /// Inside diameter of a gas pipe or hose.
     PipeDiameter = "pipe diameter", "m", 1.5e-3, 0.2;
+    /// Pressure that a low-pressure gas pipe may lose; the codes' formula ends at 1.5 psi.
+    PipeDrop = "pressure drop of the pipe", "Pa", 0.0, 10_350.0;
     /// Length of a gas pipe or hose.
     PipeLength = "pipe length", "m", 0.0, 200.0;
     /// Flow coefficient of a valve, cubic metres of water an hour at a bar.
@@ -113,6 +115,14 @@ inputs! {
     FlameAirRatio = "air ratio of the flame", "", 0.6, 4.0;
     /// Temperature of a flame's products.
     ProductTemperature = "temperature of the products", "K", 600.0, 2_900.0;
+    /// Temperature of steel in a flame's gases: iron forms wustite above the lower end.
+    ScaleTemperature = "temperature of the steel", "K", 850.0, 1_700.0;
+    /// Oxygen an analyser reads in the flue gas.
+    OxygenReading = "oxygen in the flue gas", "", 0.0, 0.209;
+    /// Carbon monoxide an analyser reads in the flue gas.
+    MonoxideReading = "carbon monoxide in the flue gas", "", 0.0, 0.15;
+    /// Air ratio of a flame that burns to the end.
+    LeanAirRatio = "air ratio of a lean flame", "", 1.0, 1_000.0;
     /// Flow of air.
     AirFlow = "air flow", "m3/s", 0.0, 2.0;
     /// Static pressure a blower makes.
@@ -201,6 +211,17 @@ inputs! {
     RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
     /// Price of one kilogram of gas.
     Price = "price", "per kg", 0.0, 1_000.0;
+}
+
+impl Input {
+    /// Why the range ends where it does, when no one would guess.
+    #[must_use]
+    pub const fn reason(self) -> Option<&'static str> {
+        match self {
+            Input::FlameAirRatio => Some("a flame under 0.6 makes soot, which is not worked out"),
+            _ => None,
+        }
+    }
 }
 
 impl fmt::Display for Input {

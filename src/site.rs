@@ -196,6 +196,16 @@ fn temperature_fall<S: Scalar>(altitude: Length<S>) -> Result<S> {
     Ok(S::c(LAPSE_RATE / SEA_LEVEL_TEMPERATURE) * z / (S::one() + z / S::c(EARTH_RADIUS)))
 }
 
+/// Logarithm of the pressure in Pa at which water stands with its vapour.
+///
+/// # Source
+///
+/// CIPM-2007, equation A1.1; within 0.1 % of the reference equation of water up to 100 degC.
+pub(crate) fn saturation_log<S: Scalar>(kelvin: S) -> S {
+    S::c(1.237_884_7e-5) * kelvin.squared() - S::c(1.912_131_6e-2) * kelvin + S::c(33.937_110_47)
+        - S::c(6.343_164_5e3) / kelvin
+}
+
 /// Density of moist air and the mole fraction of water in it:
 /// rho = p Ma / (Z R T) (1 - 0.378 x_v), with 400 ppm carbon dioxide.
 ///
@@ -206,10 +216,7 @@ fn temperature_fall<S: Scalar>(altitude: Length<S>) -> Result<S> {
 /// 1100 hPa; between -30 and 50 degC it stays within 0.05 % of the reference equation of moist air.
 fn moist_air<S: Scalar>(pressure: AbsolutePressure<S>, temperature: Temperature<S>, humidity: S) -> (Density<S>, S) {
     let (p, kelvin, celsius) = (pressure.pascals(), temperature.kelvin(), temperature.celsius());
-    let saturation_pressure = (S::c(1.237_884_7e-5) * kelvin.squared() - S::c(1.912_131_6e-2) * kelvin
-        + S::c(33.937_110_47)
-        - S::c(6.343_164_5e3) / kelvin)
-        .exp();
+    let saturation_pressure = saturation_log(kelvin).exp();
     let enhancement = S::c(1.000_62) + S::c(3.14e-8) * p + S::c(5.6e-7) * celsius.squared();
     let water = humidity * enhancement * saturation_pressure / p;
     let per_kelvin = p / kelvin;

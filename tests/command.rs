@@ -118,7 +118,7 @@ fn numbers_below_zero_and_every_option_are_accepted() {
 
 #[test]
 fn every_help_ends_with_an_example_that_works() {
-    for name in ["flow", "jet", "air", "work"] {
+    for name in ["flow", "jet", "air", "work", "cylinder", "line"] {
         let help = accepted(&[name, "--help"]);
         let (_, example) = help.split_once("Example:\n").expect("an example");
         let line = example.trim().strip_prefix("jetwright ").expect("the command's name");

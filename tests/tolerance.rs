@@ -31,6 +31,13 @@ pub const NEARLY_PERFECT: f64 = 5e-3;
 /// Atoms that must come out of a flame as they went in, relative: what Newton leaves in double.
 pub const FLAME_BALANCE: f64 = 1e-9;
 
+/// Heat that stays and heat that leaves, as shares of the net heat: what the rounding of double leaves.
+pub const HEAT_CLOSES: f64 = 1e-10;
+
+/// The flame at the lower limit from a hot mixture against a cold one, relative: the law takes one heat capacity for
+/// gas and products, and 5 % of the limit would move the flame by 4 %.
+pub const LIMIT_FLAME: f64 = 0.03;
+
 /// How far beside the border of an error single precision may decide otherwise than double, relative.
 pub const BORDER: f64 = 1e-3;
 

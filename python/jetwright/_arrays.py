@@ -35,7 +35,21 @@ NAMES = {
     "air flow": "flow",
     "damper opening": "damper",
     "chamber temperature": "chamber_temperature",
+    "temperature of the steel": "chamber_temperature",
+    "air ratio of a lean flame": "air_ratio",
+    "oxygen in the flue gas": "oxygen",
+    "carbon monoxide in the flue gas": "carbon_monoxide",
     "fitting loss coefficient": "resistance",
+    "gas in the cylinder": "left",
+    "cylinder diameter": "diameter",
+    "empty cylinder": "empty_mass",
+    "number of cylinders": "count",
+    "gas drawn": "draw",
+    "pressure the regulator needs": "needs",
+    "duration": "duration",
+    "pipe diameter": "diameter",
+    "pipe length": "length",
+    "pressure drop of the pipe": "pressure_drop",
 }
 
 
@@ -108,6 +122,8 @@ def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], val
     argument = NAMES.get(name, name) if name else next((n for n in ("gauge_pressure", "pressure") if n in values), None)
     if argument not in values and "heat" in values:
         argument = "heat"
+    if argument not in values and "temperature" in values:
+        argument = "temperature"
     index = tuple(int(place) for place in np.unravel_index(flat, shape)) if shape else ()
     if argument in values:
         given = np.broadcast_to(np.asarray(values[argument], dtype=np.float64), shape)

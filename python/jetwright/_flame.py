@@ -11,19 +11,29 @@ from ._site import Site
 
 _SEA_LEVEL = Site()
 _PRODUCTS = _native.products()
+#: Columns before the products.
+_FIRST = 9
 
 
 class Flame(NamedTuple):
     """A flame in equilibrium; arrays like the arguments.
 
     ``temperature`` K when nothing cools it; ``available_heat`` share of the net heat that stays in the chamber;
-    ``chamber_carbon_monoxide`` dry, by volume, at the chamber's temperature (real mixing leaves more); ``products`` wet, by
-    formula, in the flame.
+    ``chamber_carbon_monoxide``, ``chamber_oxygen`` and ``chamber_carbon_dioxide`` dry, by volume, at the chamber's temperature (real
+    mixing leaves more carbon monoxide); ``flue_loss_sensible`` and ``flue_loss_unburnt`` shares of the net heat that leave; ``dew_point``
+    K of those gases; ``scale_drive`` their CO2/CO over that of iron and its oxide, above 1 steel scales (not a number outside 850 to
+    1700 K); ``products`` wet, by formula, in the flame.
     """
 
     temperature: Any
     available_heat: Any
     chamber_carbon_monoxide: Any
+    chamber_oxygen: Any
+    chamber_carbon_dioxide: Any
+    flue_loss_sensible: Any
+    flue_loss_unburnt: Any
+    dew_point: Any
+    scale_drive: Any
     products: dict[str, Any]
 
     def dry(self) -> dict[str, Any]:
@@ -72,5 +82,5 @@ def flame(
         "air_temperature": site.air_temperature,
         "humidity": site.humidity,
     }
-    rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, 3 + len(_PRODUCTS))
-    return Flame(rows[0], rows[1], rows[2], dict(zip(_PRODUCTS, rows[3:])))
+    rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, _FIRST + len(_PRODUCTS))
+    return Flame._make([*rows[:_FIRST], dict(zip(_PRODUCTS, rows[_FIRST:]))])

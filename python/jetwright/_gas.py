@@ -24,6 +24,15 @@ class Expansion(NamedTuple):
     choked: Any
 
 
+class Saturated(NamedTuple):
+    """A boiling liquid, arrays like the temperature: Pa absolute, J/kg, kg/m3, J/(kg K)."""
+
+    pressure: Any
+    latent_heat: Any
+    density: Any
+    heat_capacity: Any
+
+
 class Gas:
     """A fuel gas: a name of the trade, or mole fractions.
 
@@ -108,6 +117,10 @@ class Gas:
     def saturation_ratio(self, *, pressure: Any, temperature: Any, invalid: str = "raise") -> Any:
         """Pressure over the dew-point pressure; above one some of the gas would be liquid."""
         return self._state(4, pressure, temperature, invalid)
+
+    def saturated(self, *, temperature: Any, invalid: str = "raise") -> Saturated:
+        """The liquid in a cylinder of it, and the pressure it makes, at each temperature (K)."""
+        return Saturated(*answer(lambda *args: self._native.saturated(*args), {"gas_temperature": temperature}, invalid, 4))
 
     def expand(self, *, pressure: Any, ahead: Any, temperature: Any, invalid: str = "raise") -> Expansion:
         """Lossless expansion from rest at ``pressure`` into ``ahead`` (both absolute, Pa)."""

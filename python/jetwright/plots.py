@@ -9,10 +9,13 @@ from typing import Any, Mapping, Sequence
 
 import numpy as np
 
+from ._burning import burning_range
+from ._flame import flame
 from ._flow import drills as drill_list
 from ._flow import flow
 from ._gas import Gas
 from ._sheet import Burner, Sheet
+from ._site import Site
 from ._units import inH2O, kW, mm, psi
 
 _STYLES = (("-", "black"), ("--", "0.35"), (":", "0.35"), ("-.", "0.55"))
@@ -68,6 +71,51 @@ def coefficient_against_pressure_ratio(
         label = "thin sharp plate" if length == 0 else f"{length:g} diameters long"
         axes.plot(ratio, result.discharge_coefficient, style, color=shade, label=label)
     axes.set(xlabel="pressure ahead over supply pressure, absolute", ylabel="discharge coefficient", xlim=(0.25, 1))
+    axes.legend(frameon=False)
+    axes.grid(color="0.9")
+    return axes
+
+
+def flame_against_air_ratio(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    air_ratio: Any = None,
+    mixture_temperatures: Sequence[float] = (293.15,),
+    site: Site | None = None,
+    axes: Any = None,
+) -> Any:
+    """Flame temperature without loss against the air ratio, a line a temperature of the mixture."""
+    axes = _axes(axes)
+    ratio = np.linspace(0.6, 2.5, 96) if air_ratio is None else np.asarray(air_ratio, dtype=float)
+    for kelvin, (style, shade) in zip(mixture_temperatures, _STYLES):
+        celsius = flame(gas=gas, air_ratio=ratio, mixture_temperature=kelvin, site=site).temperature - 273.15
+        axes.plot(ratio, celsius, style, color=shade, label=f"mixture at {kelvin - 273.15:.0f} °C")
+    lean = burning_range(gas=gas, temperature=mixture_temperatures[0], site=site).leanest_air_ratio
+    if ratio.min() < lean < ratio.max():
+        axes.axvline(lean, color="0.7", linewidth=0.8)
+        axes.annotate("leaner does not burn cold", (lean, 0.98), xycoords=("data", "axes fraction"), rotation=90, va="top")
+    axes.set(xlabel="air ratio, 1 = just enough", ylabel="flame temperature, °C", xlim=(ratio.min(), ratio.max()))
+    axes.legend(frameon=False, loc="lower left")
+    axes.grid(color="0.9")
+    return axes
+
+
+def products_against_air_ratio(
+    *,
+    gas: Gas | str | Mapping[str, float],
+    air_ratio: Any = None,
+    products: Sequence[str] = ("CO2", "CO", "H2", "O2"),
+    site: Site | None = None,
+    axes: Any = None,
+) -> Any:
+    """What is in the flame, as an analyser would read it dry, against the air ratio."""
+    axes = _axes(axes)
+    ratio = np.linspace(0.6, 2.0, 71) if air_ratio is None else np.asarray(air_ratio, dtype=float)
+    dry = flame(gas=gas, air_ratio=ratio, site=site).dry()
+    for symbol, (style, shade) in zip(products, _STYLES):
+        axes.plot(ratio, dry[symbol] * 100, style, color=shade, label=symbol)
+    axes.set(xlabel="air ratio, 1 = just enough", ylabel="share of the dry gas, %", xlim=(ratio.min(), ratio.max()))
+    axes.set_ylim(0, None)
     axes.legend(frameon=False)
     axes.grid(color="0.9")
     return axes

@@ -10,7 +10,7 @@ import pytest
 from nbclient import NotebookClient
 
 ROOT = pathlib.Path(__file__).parents[2]
-MODULES = ["jetwright", "jetwright._flow", "jetwright._flame", "jetwright._gas", "jetwright._site", "jetwright._air", "jetwright._sheet"]
+MODULES = ["jetwright", "jetwright._flow", "jetwright._flame", "jetwright._burning", "jetwright._gas", "jetwright._site", "jetwright._air", "jetwright._sheet", "jetwright._supply"]
 
 
 @pytest.mark.parametrize("name", MODULES)

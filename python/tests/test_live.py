@@ -153,6 +153,97 @@ def test_flames_by_a_general_equilibrium_solver():
             assert ours.chamber_carbon_monoxide == pytest.approx(theirs, rel=1e-3)
 
 
+def test_flue_losses_by_a_general_equilibrium_solver():
+    """Heat balance of mixed fuels: enthalpies by a general solver, above the temperature where a rich gas holds methane."""
+    random = np.random.default_rng(17)
+    solution = cantera.Solution("gri30.yaml")
+    air = {"O2": 0.20946, "N2": 0.78084, "AR": 0.00934, "CO2": 0.00036}
+    for _ in range(COUNT // 4):
+        ratio, kelvin, chamber = random.uniform(0.65, 2), random.uniform(250, 600), random.uniform(1150, 1900)
+        fuel = dict(zip(["C3H8", "CH4", "C2H6", "N2", "CO2"], random.dirichlet([1, 1, 1, 0.2, 0.2]).tolist()))
+        ours = jw.flame(gas=fuel, air_ratio=ratio, mixture_temperature=kelvin, chamber_temperature=chamber)
+        enthalpy = []
+        solution.set_equivalence_ratio(1 / ratio, fuel, air, basis="mole")
+        for temperature in (kelvin, 298.15):
+            solution.TP = temperature, 101_325.0
+            enthalpy.append(solution.enthalpy_mass)
+        fuel_mass = solution.mixture_fraction(fuel, air, basis="mole")
+        net = fuel_mass * -_heat_of_burning(solution, fuel)
+        solution.TP = chamber, 101_325.0
+        solution.equilibrate("TP", rtol=1e-10)
+        hot = solution.enthalpy_mass
+        reading = solution["CO"].X[0] / (1 - solution["H2O"].X[0])
+        solution.TP = 298.15, 101_325.0
+        assert ours.available_heat == pytest.approx((enthalpy[0] - hot) / net, abs=2e-4)
+        assert ours.flue_loss_sensible == pytest.approx((hot - solution.enthalpy_mass) / net, abs=2e-4)
+        preheat = (enthalpy[0] - enthalpy[1]) / net
+        assert ours.flue_loss_unburnt == pytest.approx(1 + preheat - (enthalpy[0] - solution.enthalpy_mass) / net, abs=2e-4)
+        assert ours.chamber_carbon_monoxide == pytest.approx(reading, rel=1e-3, abs=1e-6)
+
+
+def _heat_of_burning(solution, fuel):
+    """J/kg of fuel, negative: what it gives burnt to carbon dioxide and steam at 25 degC."""
+    kept = solution.state
+    total = mass = 0.0
+    for symbol, share in fuel.items():
+        species = solution.species(symbol)
+        atoms = species.composition
+        mass += share * solution.molecular_weights[solution.species_index(symbol)]
+        if "H" in atoms:
+            burnt = atoms["C"] * solution.species("CO2").thermo.h(298.15) + atoms["H"] / 2 * solution.species("H2O").thermo.h(298.15)
+            total += share * (burnt - species.thermo.h(298.15))
+    solution.state = kept
+    return total / mass
+
+
+def test_dew_points_by_the_reference_equation_of_water():
+    random = np.random.default_rng(18)
+    for _ in range(COUNT):
+        ratio, pascals = random.uniform(1.0, 3.0), random.uniform(7e4, 1.05e5)
+        ours = jw.flame(gas="propane", air_ratio=ratio, chamber_temperature=800.0, site=jw.Site(station_pressure=pascals))
+        water = 4 / (7 + ratio * 5 / 0.20946 - 5)
+        assert ours.dew_point == pytest.approx(coolprop.PropsSI("T", "P", water * pascals, "Q", 1, "Water"), abs=0.05)
+
+
+def test_oxygen_readings_by_a_general_equilibrium_solver():
+    """Of gas that has burnt to the end at 900 K, dry and wet."""
+    random = np.random.default_rng(19)
+    solution = cantera.Solution("gri30.yaml")
+    air = {"O2": 0.20946, "N2": 0.78084, "AR": 0.00934, "CO2": 0.00036}
+    for ratio in random.uniform(1.02, 3.0, COUNT):
+        solution.set_equivalence_ratio(1 / ratio, "C3H8:0.7,CH4:0.2,N2:0.1", air, basis="mole")
+        solution.TP = 900.0, 101_325.0
+        solution.equilibrate("TP", rtol=1e-10)
+        fuel, wet = {"C3H8": 0.7, "CH4": 0.2, "N2": 0.1}, solution["O2"].X[0]
+        dry = wet / (1 - solution["H2O"].X[0])
+        assert jw.air_ratio_from_oxygen(gas=fuel, oxygen=dry) == pytest.approx(ratio, rel=2e-4)
+        assert jw.air_ratio_from_oxygen(gas=fuel, oxygen=wet, wet=True) == pytest.approx(ratio, rel=2e-4)
+        assert jw.expected_reading(gas=fuel, air_ratio=ratio).oxygen_dry == pytest.approx(dry, rel=5e-4)
+
+
+def test_burning_arrays_and_what_is_refused():
+    range_ = jw.burning_range(gas="propane", temperature=[300.0, 500.0, 900.0])
+    assert range_.lights_itself.tolist() == [False, False, True] and (np.diff(range_.leanest_air_ratio) > 0).all()
+    assert jw.burning_velocity(gas="methane", air_ratio=[[0.9], [3.0]]).shape == (2, 1)
+    assert jw.burning_velocity(gas="methane", air_ratio=3.0) == 0.0
+    with pytest.raises(jw.RangeError) as caught:
+        jw.burning_range(gas="propane", temperature=[300.0, 1.0])
+    assert (caught.value.argument, caught.value.index) == ("temperature", (1,))
+    with pytest.raises(jw.RangeError, match="inert|does not burn"):
+        jw.burning_range(gas={"N2": 0.97, "C3H8": 0.03})
+    with pytest.raises(jw.RangeError, match="not measured"):
+        jw.burning_velocity(gas="hydrogen")
+    with pytest.raises(jw.RangeError) as caught:
+        jw.air_ratio_from_oxygen(gas="propane", oxygen=[0.02, 0.4])
+    assert (caught.value.argument, caught.value.index) == ("oxygen", (1,))
+    with pytest.raises(jw.RangeError, match="soot"):
+        jw.flame(gas="propane", air_ratio=0.4)
+    with pytest.raises(ValueError, match="nfpa497"):
+        jw.burning_range(gas="propane", standard="hearsay")
+    assert np.isnan(jw.flame(gas="propane", chamber_temperature=700.0).scale_drive)
+    assert jw.flame(gas="propane", air_ratio=0.7, chamber_temperature=1400.0).scale_drive > 1.0
+
+
 def test_flames_over_arrays():
     flames = jw.flame(gas="propane", air_ratio=[0.8, 1.0, 1.5], chamber_temperature=[[1300.0], [1600.0]])
     assert flames.temperature.shape == (2, 3) and (flames.available_heat[0] > flames.available_heat[1]).all()

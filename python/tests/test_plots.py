@@ -62,3 +62,16 @@ def test_a_closed_damper_asks_more_of_the_blower():
     wide, shut = (burner.system_curve(gauge_pressure=3e4, damper=damper) for damper in (1.0, 0.3))
     flow = 0.008
     assert np.interp(flow, *shut) > 1.5 * np.interp(flow, *wide)
+
+
+def test_flames_and_their_products():
+    axes = plots.flame_against_air_ratio(gas="propane", mixture_temperatures=(293.15, 600.0))
+    cold, hot = axes.get_lines()[:2]
+    assert (hot.get_ydata() > cold.get_ydata()).all() and "°C" in axes.get_ylabel()
+    # Hottest a little rich, at 2 277 K from 25 degC (GRI-Mech 3.0).
+    assert 0.9 < cold.get_xdata()[cold.get_ydata().argmax()] < 1.0
+    assert cold.get_ydata().max() == pytest.approx(2277 - 273.15, abs=6)
+    axes = plots.products_against_air_ratio(gas="methane")
+    lines = {line.get_label(): line for line in axes.get_lines()}
+    assert list(lines) == ["CO2", "CO", "H2", "O2"]
+    assert (np.diff(lines["CO"].get_ydata()) < 0).all() and (np.diff(lines["O2"].get_ydata()) > 0).all()

@@ -164,6 +164,52 @@ def test_flames():
     assert met >= 700
 
 
+def test_flue_gas():
+    met = 0
+    for row in rows("flue"):
+        inputs, quantity = row["inputs"], row["quantity"]
+        if quantity.startswith("iron"):
+            continue
+        gas = gas_of(inputs["composition"])
+        if quantity == "air_ratio_from_oxygen_dry":
+            monoxide = float(inputs.get("carbon_monoxide", 0.0))
+            within(jw.air_ratio_from_oxygen(gas=gas, oxygen=float(inputs["oxygen"]), carbon_monoxide=monoxide), row)
+        elif quantity in ("oxygen_dry", "carbon_dioxide_dry"):
+            within(getattr(jw.expected_reading(gas=gas, air_ratio=float(inputs["air_ratio"])), quantity), row)
+        else:
+            flame = jw.flame(
+                gas=gas,
+                air_ratio=float(inputs["air_ratio"]),
+                mixture_temperature=298.15,
+                chamber_temperature=float(inputs.get("temperature_k", 800.0)),
+                site=jw.Site(station_pressure=float(inputs.get("pressure_pa", 101_325.0))),
+            )
+            within(flame.dew_point - 273.15 if quantity == "dew_point_celsius" else getattr(flame, quantity), row)
+        met += 1
+    assert met >= 180
+
+
+def test_limits_and_burning_velocities():
+    met = 0
+    for row in rows("burning"):
+        inputs, quantity = row["inputs"], row["quantity"]
+        gas = gas_of(inputs["composition"])
+        if quantity == "autoignition_celsius":
+            within(jw.autoignition(gas) - 273.15, row)
+        elif quantity == "burning_velocity_m_per_s":
+            kelvin = float(inputs["mixture_temperature_k"])
+            site = jw.Site(station_pressure=float(inputs["pressure_pa"]))
+            ratio = float(inputs["air_ratio"])
+            within(jw.burning_velocity(gas=gas, air_ratio=ratio, mixture_temperature=kelvin, site=site), row)
+        else:
+            name, standard = quantity.rsplit("_", 1)
+            kelvin = float(inputs["celsius"]) + 273.15
+            standard = {"nfpa": "nfpa497", "iec": "iec60079"}[standard]
+            within(getattr(jw.burning_range(gas=gas, temperature=kelvin, standard=standard), name), row)
+        met += 1
+    assert met >= 100
+
+
 def test_entry_losses_seen_through_the_coefficient():
     """Idelchik's rounded mouths: at low speed the coefficient is 1/sqrt(1 + K) of the loss, scaled to 0.524 for a square."""
     met = 0

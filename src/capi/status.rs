@@ -48,6 +48,7 @@ impl From<Error> for JetwrightStatus {
             Error::OutOfRange { .. } => JetwrightStatus::OutOfRange,
             Error::Liquid { .. } | Error::NotLiquefied { .. } => JetwrightStatus::Liquid,
             Error::NoSolution { .. } | Error::NotConverged { .. } => JetwrightStatus::NoSolution,
+            Error::TooDilute { .. } | Error::NotMeasured { .. } => JetwrightStatus::NoSolution,
             Error::InvertedPair { .. } | Error::FractionsSum { .. } | Error::CannotBurn | Error::Points { .. } => {
                 JetwrightStatus::Setting
             }

@@ -1,35 +1,164 @@
-//! Where a mixture of gas and cold air stops burning.
+//! Where a mixture of gas and air stops burning: too lean, too rich, too little oxygen; cold and hot.
 
 use super::air_need::AirNeed;
+use super::autoignition::autoignition;
+use crate::error::{Error, Result};
 use crate::gas::{Gas, Species};
+use crate::limits::{Input, check};
+use crate::quantity::Temperature;
 use crate::scalar::Scalar;
-use crate::site::Site;
+use crate::site::{OXYGEN_IN_DRY_AIR, Site};
 
-/// Lower limit in air at room temperature, by volume: NFPA 497 (2008), pentanes and ethylene from memory.
-const LOWER: [(Species, f64); 11] = [
-    (Species::Methane, 0.05),
-    (Species::Ethane, 0.03),
-    (Species::Propane, 0.021),
-    (Species::NormalButane, 0.019),
-    (Species::Isobutane, 0.018),
-    (Species::NormalPentane, 0.015),
-    (Species::Isopentane, 0.014),
-    (Species::Ethylene, 0.027),
-    (Species::Propylene, 0.024),
-    (Species::Hydrogen, 0.04),
-    (Species::CarbonMonoxide, 0.125),
+/// Whose limits of burning: published ones differ by a fifth, since vessels and what counts as burning differ.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum LimitStandard {
+    /// NFPA 497 (2008): the narrower, for what surely burns.
+    #[default]
+    Nfpa497,
+    /// IEC 60079-20-1 (2010): the wider, for what may burn.
+    Iec60079,
+}
+
+/// Limits of one fuel in dry air at room temperature, by volume.
+struct FuelLimits {
+    fuel: Species,
+    /// Lower and upper, NFPA 497.
+    nfpa: [f64; 2],
+    /// Lower and upper, IEC 60079-20-1.
+    iec: [f64; 2],
+    /// Oxygen in the mixture below which none burns, with nitrogen as the inert.
+    least_oxygen: f64,
+}
+
+const fn row(fuel: Species, nfpa: [f64; 2], iec: [f64; 2], least_oxygen: f64) -> FuelLimits {
+    FuelLimits { fuel, nfpa, iec, least_oxygen }
+}
+
+/// NFPA 497 (2008) and IEC 60079-20-1 (2010) as kept in the library chemicals 1.5.2; least oxygen of NFPA 69 (from
+/// memory, pentanes as butane).
+const LIMITS: [FuelLimits; 11] = [
+    row(Species::Methane, [0.05, 0.15], [0.044, 0.17], 0.12),
+    row(Species::Ethane, [0.03, 0.125], [0.024, 0.155], 0.11),
+    row(Species::Propane, [0.021, 0.095], [0.017, 0.109], 0.115),
+    row(Species::NormalButane, [0.019, 0.085], [0.014, 0.093], 0.12),
+    row(Species::Isobutane, [0.018, 0.084], [0.013, 0.098], 0.12),
+    row(Species::NormalPentane, [0.015, 0.078], [0.011, 0.087], 0.12),
+    row(Species::Isopentane, [0.014, 0.083], [0.013, 0.083], 0.12),
+    row(Species::Ethylene, [0.027, 0.36], [0.023, 0.36], 0.10),
+    row(Species::Propylene, [0.024, 0.103], [0.02, 0.111], 0.115),
+    row(Species::Hydrogen, [0.04, 0.75], [0.04, 0.77], 0.05),
+    row(Species::CarbonMonoxide, [0.125, 0.74], [0.109, 0.74], 0.055),
 ];
 
-/// The leanest mixture with cold air that burns, as an air ratio: (1/L - 1) / air needed by volume, with
-/// 1/L = sum x / L of the fuels (Le Chatelier); inert gas in the fuel counts as air.
+/// Share of its value at 25 degC by which a limit moves with each kelvin.
+const PER_KELVIN: f64 = 0.000_721;
+/// Celsius the published limits hold at.
+const ROOM: f64 = 25.0;
+
+/// The air ratios at which a mixture burns.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BurningRange<S = f64> {
+    /// Most air: leaner does not burn.
+    pub leanest_air_ratio: S,
+    /// Least air: richer does not burn.
+    pub richest_air_ratio: S,
+    /// Share of the gas in the leanest mixture, by volume: the lower limit.
+    pub lower_limit: S,
+    /// Share of the gas in the richest mixture, by volume: the upper limit.
+    pub upper_limit: S,
+    /// Above the autoignition temperature any mixture reacts, within the limits or beyond; they then stand as they
+    /// were at that temperature.
+    pub lights_itself: bool,
+}
+
+impl<S: Scalar> BurningRange<S> {
+    /// Whether a mixture of this air ratio burns.
+    #[must_use]
+    pub fn burns(&self, air_ratio: S) -> bool {
+        self.lights_itself || (self.richest_air_ratio <= air_ratio && air_ratio <= self.leanest_air_ratio)
+    }
+}
+
+/// The air ratios at which a gas burns with the site's air, where both have a temperature.
+///
+/// Lower limit: 1/L = sum x/L over the fuels; inert gas counts as air. Upper limit: each fuel wants the oxygen it has
+/// at its own, sum x (1/U - 1) of dry air's, so inert gas and moist air take nothing from it; and the mixture as a
+/// whole the least oxygen of its fuels, shared by what they need. Temperature: L falls and U rises by 0.0721 % of its
+/// value at 25 degC a kelvin, until the gas lights by itself.
 ///
 /// # Range
 ///
-/// Air and chamber at room temperature; a hot chamber burns leaner mixtures. Published limits differ by a fifth.
+/// Temperature of [`Input::ChamberTemperature`]. Measured for hydrocarbons up to some 400 degC; hydrogen and carbon
+/// monoxide follow less closely, and limits by Le Chatelier less closely on the rich side. Limits of a tube: a draught
+/// or a cold port narrows them.
+///
+/// # Errors
+///
+/// [`Error::CannotBurn`] for a gas of inerts, [`Error::TooDilute`] for one that no air makes burn, a temperature out
+/// of range.
 ///
 /// # Source
 ///
-/// Limits of NFPA 497 (2008); Le Chatelier (1891).
+/// Le Chatelier (1891); limits of the named standard; temperature by the modified Burgess-Wheeler law, Zabetakis,
+/// "Flammability characteristics of combustible gases and vapors", US Bureau of Mines Bulletin 627 (1965), in the form
+/// U = U25 (1 + 0.000721 (T - 25)) and L with a minus (from memory); least oxygen of NFPA 69 (from memory).
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::combustion::{LimitStandard, burning_range};
+/// use jetwright::{Site, gas::{Gas, Species}};
+/// use jetwright::quantity::{Length, Temperature};
+/// let room = Temperature::from_celsius(25.0_f64);
+/// let site = Site::at_altitude(Length::from_meters(0.0), room, 0.0).unwrap();
+/// let range = burning_range(&Gas::from(Species::Propane), &site, room, LimitStandard::Nfpa497).unwrap();
+/// // Propane: 97.9 volumes of air to 2.1 of gas, and 90.5 to 9.5, over the 23.87 it needs.
+/// assert!((range.leanest_air_ratio - 97.9 / 2.1 / 23.87).abs() < 1e-3);
+/// assert!((range.richest_air_ratio - 90.5 / 9.5 / 23.87).abs() < 1e-3);
+/// ```
+pub fn burning_range<S: Scalar>(
+    gas: &Gas<S>,
+    site: &Site<S>,
+    temperature: Temperature<S>,
+    standard: LimitStandard,
+) -> Result<BurningRange<S>> {
+    check(Input::ChamberTemperature, temperature.kelvin())?;
+    let needed = gas.mixture().oxygen_to_burn();
+    if needed <= S::zero() {
+        return Err(Error::CannotBurn);
+    }
+    let too_dilute = Error::TooDilute { given: inert_share(gas).to_f32() };
+    let lights_at = autoignition(gas.mixture()).ok_or(too_dilute)?;
+    let lights_itself = temperature.kelvin() >= lights_at.kelvin();
+    let shift = S::c(PER_KELVIN) * (temperature.celsius().smaller(lights_at.celsius()) - S::c(ROOM));
+    let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, standard, shift);
+    let volume_ratio = AirNeed::new(gas, site).volume_ratio;
+    let leanest_air_ratio = ((inverse_lower - S::one()) / volume_ratio).larger(S::zero());
+    let own = gas.mixture().fraction(Species::Oxygen);
+    // The oxygen share (own + ratio * needed) / (1 + ratio * volume_ratio) rises with the air; the least of it gives a
+    // ratio.
+    let spare = needed - least_oxygen * volume_ratio;
+    let by_oxygen = if spare > S::zero() { (least_oxygen - own) / spare } else { leanest_air_ratio };
+    let by_upper = (air_at_upper * S::c(OXYGEN_IN_DRY_AIR) - own) / needed;
+    let mut richest_air_ratio = by_upper.larger(by_oxygen).larger(S::zero());
+    if richest_air_ratio >= leanest_air_ratio {
+        if !lights_itself {
+            return Err(too_dilute);
+        }
+        richest_air_ratio = leanest_air_ratio;
+    }
+    let share = |ratio: S| S::one() / (S::one() + ratio * volume_ratio);
+    Ok(BurningRange {
+        leanest_air_ratio,
+        richest_air_ratio,
+        lower_limit: share(leanest_air_ratio),
+        upper_limit: share(richest_air_ratio),
+        lights_itself,
+    })
+}
+
+/// The leanest mixture with cold air that burns, as an air ratio, by NFPA 497 at 25 degC: the lean end of
+/// [`burning_range`], without its errors.
 ///
 /// # Examples
 ///
@@ -43,9 +172,46 @@ const LOWER: [(Species, f64); 11] = [
 /// ```
 #[must_use]
 pub fn leanest_air_ratio<S: Scalar>(gas: &Gas<S>, site: &Site<S>) -> S {
-    let inverse = gas.mixture().parts().fold(S::zero(), |sum, (species, share)| {
-        let limit = LOWER.iter().find(|(fuel, _)| *fuel == species);
-        limit.map_or(sum, |(_, lower)| sum + share / S::c(*lower))
-    });
-    (inverse - S::one()) / AirNeed::new(gas, site).volume_ratio
+    let sums = Sums::of(gas, LimitStandard::Nfpa497, S::zero());
+    (sums.inverse_lower - S::one()) / AirNeed::new(gas, site).volume_ratio
+}
+
+/// What the fuels of a gas add up to, by the mole of gas.
+struct Sums<S> {
+    /// Moles of the leanest mixture.
+    inverse_lower: S,
+    /// Moles of dry air in the richest.
+    air_at_upper: S,
+    /// Oxygen share below which nothing burns.
+    least_oxygen: S,
+}
+
+impl<S: Scalar> Sums<S> {
+    /// With each lower limit lowered and each upper one raised by a share `shift` of itself.
+    fn of(gas: &Gas<S>, standard: LimitStandard, shift: S) -> Self {
+        let (zero, one, dry) = (S::zero(), S::one(), S::c(OXYGEN_IN_DRY_AIR));
+        let (mut inverse_lower, mut air_at_upper, mut oxygen, mut at_least) = (zero, zero, zero, zero);
+        for (species, share) in gas.mixture().parts() {
+            let Some(limits) = LIMITS.iter().find(|limits| limits.fuel == species) else { continue };
+            let [lower, upper] = match standard {
+                LimitStandard::Nfpa497 => limits.nfpa,
+                LimitStandard::Iec60079 => limits.iec,
+            };
+            let (lower, upper) = (S::c(lower) * (one - shift), (S::c(upper) * (one + shift)).smaller(S::c(0.99)));
+            inverse_lower += share / lower;
+            air_at_upper += share * (one / upper - one);
+            let needed = share * S::c(species.atoms().oxygen_to_burn());
+            // A fuel that burns at its own upper limit has oxygen enough there.
+            let least = (S::c(limits.least_oxygen) * (one - shift)).smaller((one - upper) * dry);
+            oxygen += needed;
+            at_least += needed / least;
+        }
+        Self { inverse_lower, air_at_upper, least_oxygen: oxygen / at_least }
+    }
+}
+
+/// Mole fraction of what has no limits of burning.
+fn inert_share<S: Scalar>(gas: &Gas<S>) -> S {
+    let fuels = gas.mixture().parts().filter(|(species, _)| LIMITS.iter().any(|limits| limits.fuel == *species));
+    fuels.fold(S::one(), |rest, (_, share)| rest - share)
 }

@@ -162,15 +162,16 @@ impl<S: Scalar> Elements<S> {
         let (hydroxyl, atom) = (constants.hydroxyl * root * s, constants.hydrogen_atom * root);
         let (a, b, atoms) = (two * (one + to_hydrogen), hydroxyl + atom, self.hydrogen * q);
         let w = two * atoms / (b + (b.squared() + S::c(4.0) * a * atoms).sqrt());
-        let slope = two * a * w.squared() + b * w;
-        let w_by_s = (two * w.squared() * to_hydrogen - half * w * (hydroxyl - atom)) / slope;
-        let w_by_q = atoms / slope;
+        // Derivatives of ln w, free of w as a divisor: there may be no hydrogen at all.
+        let slope = two * a * w + b;
+        let w_by_s = (two * w * to_hydrogen - half * (hydroxyl - atom)) / slope;
+        let w_by_q = (a * w + b) / slope;
         // Nitrogen: 2 y^2 + K s y = atoms, y the root of the nitrogen's pressure.
         let oxide = constants.nitric_oxide * s;
         let nitrogen = self.nitrogen * q;
         let y = two * nitrogen / (oxide + (oxide.squared() + S::c(8.0) * nitrogen).sqrt());
-        let slope = S::c(4.0) * y.squared() + oxide * y;
-        let (y_by_s, y_by_q) = (-oxide * y / slope, nitrogen / slope);
+        let slope = S::c(4.0) * y + oxide;
+        let (y_by_s, y_by_q) = (-oxide / slope, (two * y + oxide) / slope);
         let water = w.squared();
         [
             Partial::of(dioxide, share, one),

@@ -8,7 +8,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Temperature};
 use crate::scalar::Scalar;
 use crate::site::Site;
-use crate::solve;
+use crate::solve::{self, Root};
 
 /// Pascals in the atmosphere the constants are written in.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -23,17 +23,28 @@ const DRY_AIR: [(Species, f64); 4] = [
 const COOLEST: f64 = 600.0;
 /// Share of the net heat within which the energy balance is closed.
 const CLOSED: f64 = 1e-10;
+/// Temperature heating values are told at, K.
+pub(super) const REFERENCE: f64 = 298.15;
+/// Most steps of the secant; the usual count is five.
+const SECANT_CAP: usize = 12;
+/// What a mole of products takes up, J: 27.5 for each kelvin and 0.0065 for its square, dissociation included, as
+/// propane's flames of air ratio 1 and 2 show.
+const TAKEN_UP: (f64, f64) = (27.5, 0.0065);
+/// What each mole of oxygen atoms that is missing leaves unburnt, J.
+const MISSING_OXYGEN: f64 = 262e3;
 /// No flame of a gas in air is hotter, K.
 const HOTTEST: f64 = 2900.0;
 
 /// A gas and its air, mixed and about to burn, by the mole of gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reactants<S = f64> {
-    elements: Elements<S>,
+    pub(super) elements: Elements<S>,
     /// J per mole of gas, formation included.
-    enthalpy: S,
+    pub(super) enthalpy: S,
+    /// What of it the mixture brings by not being at 25 degC, J per mole of gas.
+    pub(super) preheat: S,
     /// Net heat, J per mole of gas at 25 degC, from the same thermochemistry.
-    net_heat: S,
+    pub(super) net_heat: S,
     temperature: Temperature<S>,
     pressure: AbsolutePressure<S>,
 }
@@ -50,7 +61,7 @@ pub struct Products<S = f64> {
 }
 
 impl<S: Scalar> Products<S> {
-    fn of(balance: &Balance<S>) -> Self {
+    pub(super) fn of(balance: &Balance<S>) -> Self {
         let moles = balance.moles.iter().fold(S::zero(), |sum, &moles| sum + moles);
         Self { wet: balance.moles.map(|share| share / moles), moles, iterations: balance.iterations }
     }
@@ -117,12 +128,15 @@ impl<S: Scalar> Reactants<S> {
                 excess_oxygen: S::c(2.0) * needed * (ratio - S::one()),
             },
             enthalpy: zero,
+            cold: zero,
         };
-        let reference = S::c(298.15);
-        let mut net_heat = zero;
+        let reference = S::c(REFERENCE);
+        let mut net_heat = needed * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(Species::Oxygen, reference);
         for (species, share) in gas.mixture().parts() {
             mixed.add(species, share, kelvin);
-            net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+            if !matches!(species, Species::Nitrogen | Species::Argon) {
+                net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+            }
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
         let burnt = |product: Product| product.polynomial().enthalpy(reference);
@@ -136,6 +150,7 @@ impl<S: Scalar> Reactants<S> {
         Ok(Self {
             elements: mixed.elements,
             enthalpy: mixed.enthalpy,
+            preheat: mixed.enthalpy - mixed.cold,
             net_heat,
             temperature,
             pressure: site.ambient_pressure(),
@@ -165,7 +180,8 @@ impl<S: Scalar> Reactants<S> {
     /// assert!((flame.temperature.kelvin() - 2265.9).abs() < 0.1); // Cantera 3.2.0, gri30, dry air
     /// ```
     pub fn flame(&self) -> Result<Flame<S>> {
-        let mut start = self.elements.guess(S::c(2000.0), self.atmospheres());
+        let first = self.estimate();
+        let mut start = self.elements.guess(first.kelvin, self.atmospheres());
         let mut surplus = |kelvin: S| match self.elements.equilibrium(kelvin, self.atmospheres(), start) {
             Ok(balance) => {
                 start = balance.start;
@@ -176,15 +192,26 @@ impl<S: Scalar> Reactants<S> {
             // Not a number ends the search with its own error.
             Err(_) => S::zero() / S::zero(),
         };
-        let root = solve::root(
-            Input::MixtureTemperature,
-            self.temperature.kelvin().larger(S::c(COOLEST)),
-            S::c(HOTTEST),
-            &mut surplus,
-        )?;
+        let (coolest, hottest) = (self.temperature.kelvin().larger(S::c(COOLEST)), S::c(HOTTEST));
+        let root = match straight(first, coolest, hottest, &mut surplus) {
+            Some(root) => root,
+            None => solve::root(Input::MixtureTemperature, coolest, hottest, &mut surplus)?,
+        };
         let balance = self.elements.equilibrium(root.x, self.atmospheres(), start)?;
         let temperature = Temperature::from_kelvin(root.x);
         Ok(Flame { temperature, products: Products::of(&balance), iterations: root.iterations })
+    }
+
+    /// Where the flame's temperature lies, from what its products take up.
+    fn estimate(&self) -> Estimate<S> {
+        let Elements { carbon, hydrogen, nitrogen, argon, excess_oxygen } = self.elements;
+        let half = S::c(0.5);
+        let moles = carbon + half * (hydrogen + nitrogen + excess_oxygen.larger(S::zero())) + argon;
+        let missing = (-excess_oxygen).larger(S::zero());
+        let heat = ((self.net_heat - S::c(MISSING_OXYGEN) * missing) / moles).larger(S::zero());
+        let (a, b) = (S::c(TAKEN_UP.0), S::c(TAKEN_UP.1));
+        let root = (a.squared() + S::c(4.0) * b * heat).sqrt();
+        Estimate { kelvin: self.temperature.kelvin() + half * (root - a) / b, slope: moles * root }
     }
 
     /// What the flame leaves once it has cooled to a temperature, in equilibrium there; real mixing leaves more
@@ -210,12 +237,12 @@ impl<S: Scalar> Reactants<S> {
         Ok((self.enthalpy - enthalpy_of(&self.balance_at(kelvin)?, kelvin)) / self.net_heat)
     }
 
-    fn balance_at(&self, kelvin: S) -> Result<Balance<S>> {
+    pub(super) fn balance_at(&self, kelvin: S) -> Result<Balance<S>> {
         let start: Start<S> = self.elements.guess(kelvin, self.atmospheres());
         self.elements.equilibrium(kelvin, self.atmospheres(), start)
     }
 
-    fn atmospheres(&self) -> S {
+    pub(super) fn atmospheres(&self) -> S {
         self.pressure.pascals() / S::c(ATMOSPHERE)
     }
 }
@@ -224,6 +251,8 @@ impl<S: Scalar> Reactants<S> {
 struct Mixed<S> {
     elements: Elements<S>,
     enthalpy: S,
+    /// The same at 25 degC.
+    cold: S,
 }
 
 impl<S: Scalar> Mixed<S> {
@@ -236,12 +265,49 @@ impl<S: Scalar> Mixed<S> {
             Species::Argon => self.elements.argon += moles,
             _ => {}
         }
-        self.enthalpy += moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+        let enthalpy = |kelvin| moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+        self.enthalpy += enthalpy(kelvin);
+        self.cold += enthalpy(S::c(REFERENCE));
     }
 }
 
+/// A first temperature, and how fast the products' enthalpy rises there.
+#[derive(Clone, Copy)]
+struct Estimate<S> {
+    kelvin: S,
+    slope: S,
+}
+
+/// The secant from a good estimate; nothing where it does not close at once, or where derivatives are asked for, which
+/// the bracketed search brings to the root.
+fn straight<S: Scalar>(first: Estimate<S>, low: S, high: S, surplus: &mut impl FnMut(S) -> S) -> Option<Root<S>> {
+    if S::CARRIES_DERIVATIVES {
+        return None;
+    }
+    let Estimate { kelvin, mut slope } = first;
+    let mut x = kelvin.clamped(low, high);
+    let mut before = None;
+    for iterations in 1..=SECANT_CAP {
+        let value = surplus(x);
+        if let Some((at, was)) = before {
+            // Held by an end of the range.
+            if x == at {
+                return None;
+            }
+            slope = (value - was) / (x - at);
+        }
+        let step = -value / slope;
+        if value == S::zero() || step.abs() <= S::c(8.0) * S::EPSILON * x {
+            return Some(Root { x, iterations });
+        }
+        before = Some((x, value));
+        x = (x + step).clamped(low, high);
+    }
+    None
+}
+
 /// Enthalpy of products, J by the mole of gas.
-fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
+pub(super) fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
     let mut sum = S::zero();
     for (product, &moles) in Product::ALL.iter().zip(&balance.moles) {
         sum += moles * product.polynomial().enthalpy(kelvin);

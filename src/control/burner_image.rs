@@ -27,15 +27,19 @@ const CHECKSUM: usize = 4;
 pub struct ChipSetting<S = f64> {
     /// What it is called, cut to fit.
     pub name: Vec<u8, NAME_CAP>,
-    /// Gauge pressure before the jet.
+    /// What the gauge is set to.
     pub gauge: GaugePressure<S>,
+    /// What the line leaves of it at the jet.
+    pub at_jet: GaugePressure<S>,
+    /// Temperature of the gas there.
+    pub gas_temperature: Temperature<S>,
     /// Damper opening.
     pub opening: S,
     /// Temperature of the chamber at it.
     pub chamber_temperature: Temperature<S>,
 }
 
-words!(ChipSetting { name, gauge, opening, chamber_temperature });
+words!(ChipSetting { name, gauge, at_jet, gas_temperature, opening, chamber_temperature });
 
 /// A burner, what it runs under, and its settings.
 #[derive(Clone, Debug, PartialEq)]

@@ -131,7 +131,8 @@ impl<S: Scalar> Cylinder<S> {
     ///
     /// # Units
     ///
-    /// `needed` is the pressure the cylinder must keep, absolute.
+    /// `needed` is the pressure the cylinder must keep, absolute. A draw that it does not keep up with is taken all the
+    /// same, so that the end is colder than any regulator would let it get.
     ///
     /// # Errors
     ///
@@ -169,11 +170,14 @@ impl<S: Scalar> Cylinder<S> {
         let rate = check(Input::GasDraw, flow.kilograms_per_second())?;
         let time = check(Input::Duration, time.seconds())?;
         let mixture = gas.mixture();
-        let warming = |mass: S, kelvin: S| -> Result<S> {
+        // Along the exponential that the wall's heat draws to, so that no step is too long for a small cylinder.
+        let after = |time: S, mass: S, kelvin: S, from: S| -> Result<S> {
             let liquid = mixture.saturated(Temperature::from_kelvin(kelvin))?;
-            let wall = self.conductance(mass, liquid.density.kilograms_per_cubic_meter()) * (air - kelvin);
+            let wall = self.conductance(mass, liquid.density.kilograms_per_cubic_meter());
             let capacity = mass * liquid.heat_capacity + S::c(STEEL) * self.tare * self.count;
-            Ok((wall - rate * liquid.latent_heat) / capacity)
+            let end = air - rate * liquid.latent_heat / wall;
+            // Far under any use, and where a still colder liquid would only leave the range of its fits.
+            Ok((from - (end - from) * (-time * wall / capacity).exp_m1()).larger(S::c(200.0)))
         };
         let pressure_at = |kelvin: S| Ok(mixture.saturated(Temperature::from_kelvin(kelvin))?.pressure.pascals());
         let step = time / S::c(STEPS as f64);
@@ -193,10 +197,8 @@ impl<S: Scalar> Cylinder<S> {
                 break;
             }
             let half = S::c(0.5) * step;
-            let middle = kelvin + half * warming(mass, kelvin)?;
-            let next = kelvin + step * warming(mass - rate * half, middle)?;
-            // Far under any use, and where a still colder liquid would only leave the range of its fits.
-            kelvin = next.larger(S::c(200.0));
+            let middle = after(half, mass, kelvin, kelvin)?;
+            kelvin = after(step, mass - rate * half, middle, kelvin)?;
             mass -= rate * step;
             let before = pressure;
             pressure = pressure_at(kelvin)?;

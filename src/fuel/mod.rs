@@ -9,7 +9,7 @@ mod line;
 mod regulator;
 mod throttle;
 
-pub use code_pipe::low_pressure_pipe_flow;
+pub use code_pipe::{low_pressure_pipe_diameter, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 pub use cylinder::{Charge, Cylinder, Draw};
 pub use line::{GAUGE_LIES, Line, LineFlow, isothermal_inlet};
 pub use regulator::Regulator;

@@ -5,7 +5,6 @@
 //! [`warming`] everything that changes with time, [`room`] the air around it. Every number is an estimate: a lining
 //! is known to a fifth at best.
 
-mod autoignition;
 mod chamber;
 mod flue;
 mod grid;
@@ -22,7 +21,6 @@ mod wall;
 pub mod warming;
 pub mod work;
 
-pub use autoignition::autoignition;
 pub use chamber::{Balance, Chamber, OPENING_CAP, WALL_CAP};
 pub use flue::AvailableHeat;
 pub use grid::{CELLS, Exchange, Grid, Matter};

@@ -68,7 +68,7 @@ impl<S: Scalar> Mixture<S> {
     /// ```
     #[must_use]
     pub fn oxygen_to_burn(&self) -> S {
-        self.mean(|data| data.atoms.carbon + 0.25 * data.atoms.hydrogen - 0.5 * data.atoms.oxygen)
+        self.mean(|data| data.atoms.oxygen_to_burn())
     }
 
     /// Heating values with their companions at a combustion and a metering reference.

@@ -92,6 +92,13 @@ pub(crate) struct Atoms {
     pub oxygen: f64,
 }
 
+impl Atoms {
+    /// Oxygen molecules to burn the molecule: carbon + hydrogen/4 - oxygen/2.
+    pub const fn oxygen_to_burn(self) -> f64 {
+        self.carbon + 0.25 * self.hydrogen - 0.5 * self.oxygen
+    }
+}
+
 /// Vapour pressure: ln(p/pc) = (a x + b x^1.5 + c x^3 + d x^6) / (1 - x), x = 1 - T/Tc.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct VaporPressure {

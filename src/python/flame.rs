@@ -17,8 +17,14 @@ pub fn products() -> Vec<&'static str> {
     Product::ALL.iter().map(|product| product.symbol()).collect()
 }
 
-/// Flame temperature, available heat, dry carbon monoxide at the chamber's temperature, then the wet products of
-/// (air ratio, mixture temperature, chamber temperature, ambient pressure, air temperature, humidity).
+/// Columns before the products.
+const FIRST: usize = 9;
+/// All of them.
+const COLUMNS: usize = FIRST + Product::COUNT;
+
+/// Of (air ratio, mixture temperature, chamber temperature, ambient pressure, air temperature, humidity): flame
+/// temperature and available heat; dry carbon monoxide, oxygen and carbon dioxide at the chamber's temperature; sensible
+/// and unburnt loss, dew point and drive of scale, not a number where there is none; then the wet products of the flame.
 #[pyfunction]
 pub fn flame<'py>(
     py: Python<'py>,
@@ -27,18 +33,28 @@ pub fn flame<'py>(
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
     let gas = &*gas;
-    let (array, failure) = map::<6, 14, (), _>(py, &operands, &shape, |inputs, _| {
+    let (array, failure) = map::<6, COLUMNS, (), _>(py, &operands, &shape, |inputs, _| {
         let [ratio, mixture, chamber, ambient, air, humidity] = *inputs;
         let kelvin = Temperature::from_kelvin;
         let site = Site::at_station_pressure(AbsolutePressure::from_pascals(ambient), kelvin(air), humidity)?;
         let reactants = Reactants::new(&gas.core, &site, ratio, kelvin(mixture))?;
         let flame = reactants.flame()?;
-        let cooled = reactants.products_at(kelvin(chamber))?;
-        let mut answers = [0.0; 14];
-        answers[0] = flame.temperature.kelvin();
-        answers[1] = reactants.available_heat(kelvin(chamber))?;
-        answers[2] = cooled.dry(Product::CarbonMonoxide);
-        for (answer, product) in answers[3..].iter_mut().zip(Product::ALL) {
+        let leaving = reactants.leaving(kelvin(chamber))?;
+        let left = &leaving.products;
+        let mut answers = [0.0; COLUMNS];
+        let first: [f64; FIRST] = [
+            flame.temperature.kelvin(),
+            leaving.available_heat,
+            left.dry(Product::CarbonMonoxide),
+            left.dry(Product::Oxygen),
+            left.dry(Product::CarbonDioxide),
+            leaving.loss.sensible,
+            leaving.loss.unburnt,
+            left.dew_point(site.ambient_pressure()).map_or(f64::NAN, Temperature::kelvin),
+            left.scale(kelvin(chamber)).map_or(f64::NAN, |scale| scale.drive),
+        ];
+        answers[..FIRST].copy_from_slice(&first);
+        for (answer, product) in answers[FIRST..].iter_mut().zip(Product::ALL) {
             *answer = flame.products.wet(product);
         }
         Ok(answers)

@@ -117,6 +117,22 @@ impl Gas {
         Ok((array, told(failure)))
     }
 
+    /// Pressure, latent heat, density and heat capacity of the liquid at each temperature.
+    fn saturated<'py>(
+        &self,
+        py: Python<'py>,
+        operands: Vec<Operand<'py>>,
+        shape: Vec<usize>,
+    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+        let (array, failure) = map::<1, 4, (), _>(py, &operands, &shape, |&[kelvin], _| {
+            let kelvin = crate::limits::check(crate::Input::GasTemperature, kelvin)?;
+            let liquid = self.core.mixture().saturated(Temperature::from_kelvin(kelvin))?;
+            let density = liquid.density.kilograms_per_cubic_meter();
+            Ok([liquid.pressure.pascals(), liquid.latent_heat, density, liquid.heat_capacity])
+        })?;
+        Ok((array, told(failure)))
+    }
+
     /// Lossless expansion of (supply pressure, pressure ahead, temperature): flux, speed, temperature, pressure
     /// ratio, density ratio, choked.
     fn expand<'py>(

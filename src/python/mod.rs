@@ -4,12 +4,14 @@
 //! arguments, labels, plots) stands in `python/jetwright`.
 
 mod air;
+mod burning;
 mod flame;
 mod flow;
 mod gas;
 mod operands;
 mod sheet;
 mod site;
+mod supply;
 
 use pyo3::prelude::*;
 
@@ -18,6 +20,10 @@ use pyo3::prelude::*;
 mod _native {
     #[pymodule_export]
     use super::air::{Blower, Head, air_needed, air_ratio};
+    #[pymodule_export]
+    use super::burning::{
+        air_ratio_of_reading, autoignition, burning_range, burning_velocity, expected_reading, fire_character,
+    };
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
@@ -28,6 +34,8 @@ mod _native {
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
+    #[pymodule_export]
+    use super::supply::{cylinder, low_pressure_line};
 
     use super::*;
 

@@ -77,8 +77,12 @@ impl Burner {
             if has_chamber {
                 conditions.chamber_temperature = Temperature::from_kelvin(chamber);
             }
-            let opening = if by_air_ratio { burner.opening_for(&conditions, gauge, aim)? } else { aim };
-            let running = burner.run(&conditions, gauge, opening)?;
+            let conditions = self.rig.conditions_at(&conditions, gauge)?;
+            let ((running, opening), _) = self.rig.run_at(&conditions, gauge, |at_jet| {
+                let opening = if by_air_ratio { burner.opening_for(&conditions, at_jet, aim)? } else { aim };
+                let running = burner.run(&conditions, at_jet, opening)?;
+                Ok(((running, opening), running.back_pressure))
+            })?;
             let gas = &conditions.gas;
             Ok([
                 running.gas.kilograms_per_second(),
@@ -131,11 +135,14 @@ impl Burner {
         let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
         let range = crate::Input::SpeedRatio.range();
         let gauge = GaugePressure::from_pascals(gauge);
+        let conditions = self.rig.conditions_at(&self.rig.conditions, gauge).map_err(refuse)?;
+        let run = |at_jet| Ok(((), burner.run(&conditions, at_jet, opening)?.back_pressure));
+        let ((), at_jet) = self.rig.run_at(&conditions, gauge, run).map_err(refuse)?;
         let mut curve = (vec![], vec![]);
         for point in 0..points {
             let speed = range.min + (range.max - range.min) * (point as f64 / (points.max(2) - 1) as f64);
             let blower = burner.blower.scaled(burner.blower.density(), speed, 1.0).map_err(refuse)?;
-            let running = crate::burner::Burner { blower, ..burner.clone() }.run(&self.rig.conditions, gauge, opening);
+            let running = crate::burner::Burner { blower, ..burner.clone() }.run(&conditions, at_jet, opening);
             match running {
                 Ok(running) => {
                     curve.0.push(running.air_flow.cubic_meters_per_second());

@@ -32,7 +32,8 @@ impl fmt::Display for WithinError {
                 let [low, high] = [range.min, range.max].map(|bound| (bound - unit.offset) / unit.factor);
                 let space = if unit.symbol.is_empty() { "" } else { " " };
                 write!(f, "out of range; {} is accepted from {}", self.input, Rounded { value: low, up: true })?;
-                write!(f, "{space}{} to {}{space}{}", unit.symbol, Rounded { value: high, up: false }, unit.symbol)
+                write!(f, "{space}{} to {}{space}{}", unit.symbol, Rounded { value: high, up: false }, unit.symbol)?;
+                self.input.reason().map_or(Ok(()), |reason| write!(f, "; {reason}"))
             }
         }
     }

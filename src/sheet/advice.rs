@@ -41,6 +41,9 @@ pub fn advice(error: &Error) -> String {
              fewer jets",
             bore(Input::Bore.range().min)
         ),
+        Error::NoSolution { input: Input::PipeLength, .. } => {
+            "the line cannot pass so much gas at any gauge of its range: a wider or a shorter one, or ask less".into()
+        }
         Error::OutOfRange { input: Input::ApproachRatio, given } => format!(
             "the bore is {given:.2} times as wide as this tube, accepted is up to {} times",
             Input::ApproachRatio.range().max

@@ -4,6 +4,7 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 
 use super::advice::{advice, jet_key};
+use super::before_jet::BeforeJet;
 use super::burner_file::BurnerFile;
 use super::entries::{BlowerCurve, BlowerEntry, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure};
 use super::file_error::FileError;
@@ -11,7 +12,7 @@ use crate::air::{AirPath, Blower, Damper, Duct};
 use crate::burner::{Burner, Conditions, Exhaust, Head};
 use crate::error::Result as CheckedResult;
 use crate::gas::{self, Gas};
-use crate::orifice::{Coefficient, Drill, Jet, Supply};
+use crate::orifice::{Coefficient, Drill, Jet};
 use crate::quantity::{GaugePressure, Length};
 use crate::site::Site;
 
@@ -31,6 +32,8 @@ pub struct Assembled {
     pub burner: Option<Burner>,
     /// What it runs under, with the chamber at work.
     pub conditions: Conditions,
+    /// What lies before the jet.
+    pub before: BeforeJet,
 }
 
 impl SiteEntry {
@@ -87,8 +90,8 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
         file.refuse(&("jet.".to_string() + key), advice(&error))
     })?;
     let count = f64::from(file.jet.count);
-    let coefficient = coefficient(file, &site);
-    let jet = Jet { bore, count, coefficient };
+    let before = BeforeJet::of(file, &gas)?;
+    let jet = Jet { bore, count, coefficient: Coefficient::Model };
     let air_temperature = file.site.air_temperature;
     let conditions = Conditions {
         site,
@@ -98,27 +101,23 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
         chamber_temperature: file.chamber.map_or(air_temperature, |chamber| chamber.temperature),
     };
     let heads = file.head.map_or(1.0, |head| f64::from(head.count));
-    let burner = match (&file.blower, &file.head) {
-        (Some(blower), Some(head)) => Some(burner(file, jet, blower, head)?),
-        _ => None,
-    };
-    Ok(Assembled { site, gas, jet, drill, heads, burner, conditions })
+    let mut made = Assembled { site, gas, jet, drill, heads, burner: None, conditions, before };
+    made.jet.coefficient = coefficient(file, &made).map_err(refuse("jet.measured_gauge"))?;
+    if let (Some(blower), Some(head)) = (&file.blower, &file.head) {
+        made.burner = Some(burner(file, made.jet, blower, head)?);
+    }
+    Ok(made)
 }
 
-fn coefficient(file: &BurnerFile, site: &Site) -> Coefficient {
-    match (file.jet.measured_coefficient, file.jet.measured_gauge) {
+fn coefficient(file: &BurnerFile, made: &Assembled) -> CheckedResult<Coefficient> {
+    Ok(match (file.jet.measured_coefficient, file.jet.measured_gauge) {
         (None, _) => Coefficient::Model,
         (Some(value), None) => Coefficient::Measured(value),
-        (Some(value), Some(gauge)) => Coefficient::MeasuredAt {
-            value,
-            supply: Supply {
-                ambient: site.ambient_pressure(),
-                gauge,
-                back: GaugePressure::from_pascals(0.0),
-                temperature: file.gas.temperature,
-            },
-        },
-    }
+        (Some(value), Some(gauge)) => {
+            let conditions = made.conditions_at(&made.conditions, gauge)?;
+            Coefficient::MeasuredAt { value, supply: made.supply(&conditions, gauge, GaugePressure::from_pascals(0.0)) }
+        }
+    })
 }
 
 fn burner(file: &BurnerFile, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -> Result<Burner, FileError> {

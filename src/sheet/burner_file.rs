@@ -13,6 +13,7 @@ use super::entries::{
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
 use super::read_furnace::{FurnaceEntry, read_furnace};
+use super::read_supply::{SupplyEntry, read_supply};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
@@ -56,6 +57,8 @@ pub struct BurnerFile {
     pub settings: Vec<SettingEntry>,
     /// What is around the fire and in it, if described.
     pub furnace: Option<FurnaceEntry>,
+    /// What lies before the jet.
+    pub supply: SupplyEntry,
     /// Where every field stands.
     pub places: Places,
 }
@@ -113,6 +116,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
+    let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
     Ok(BurnerFile {
@@ -129,6 +133,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         air_ratio,
         settings,
         furnace,
+        supply,
         places,
     })
 }
@@ -173,11 +178,12 @@ fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
 
 fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, FileError> {
     let kind = gas.required("kind").text(200)?.into();
-    let temperature = ranged(&gas, "temperature", Input::GasTemperature)?.unwrap_or(air_temperature);
+    let given: Option<Temperature> = ranged(&gas, "temperature", Input::GasTemperature)?;
+    let temperature = given.unwrap_or(air_temperature);
     let price = ranged(&gas, "price", Input::Price)?;
     let currency = optional(&gas, "currency", |field| field.text(8))?.unwrap_or("$").into();
     gas.finish()?;
-    Ok(GasEntry { kind, temperature, price, currency })
+    Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
 fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {

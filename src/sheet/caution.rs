@@ -9,6 +9,7 @@ use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
 use super::shop::Shop;
+use super::supply_caution::SupplyCaution;
 use crate::combustion::{AirNeed, leanest_air_ratio};
 use crate::gas::NEAR_CONDENSING;
 use crate::orifice::{DrillList, Supply};
@@ -132,6 +133,8 @@ pub enum Caution {
     },
     /// What the furnace's numbers warn of.
     Furnace(FurnaceCaution),
+    /// What the cylinder's and the line's numbers warn of.
+    Supply(SupplyCaution),
     /// Sea-level settings mislead here.
     Altitude {
         /// What an air ratio of 1 set at sea level becomes.
@@ -140,19 +143,14 @@ pub enum Caution {
 }
 
 /// Every caution the numbers call for, the dangerous first.
-pub fn cautions(
-    rig: &Assembled,
-    settings: &[Setting],
-    air: Option<&AirBlock>,
-    furnace: Vec<FurnaceCaution>,
-) -> Vec<Caution> {
+pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>, others: Vec<Caution>) -> Vec<Caution> {
     let mut found = vec![];
     let leanest = leanest_air_ratio(&rig.gas, &rig.site);
     for setting in settings {
         of_setting(setting, leanest, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
-    found.extend(furnace.into_iter().map(Caution::Furnace));
+    found.extend(others);
     found.sort_by_key(Caution::rank);
     found
 }
@@ -262,6 +260,7 @@ impl Caution {
             Caution::HeavyGas { .. } => "heavy_gas",
             Caution::Altitude { .. } => "altitude",
             Caution::Furnace(caution) => caution.key(),
+            Caution::Supply(caution) => caution.key(),
         }
     }
 
@@ -280,6 +279,7 @@ impl Caution {
             | Caution::DamperNearlyShut { setting, .. }
             | Caution::BackPressure { setting, .. }
             | Caution::SlowJet { setting, .. } => Some(setting),
+            Caution::Supply(caution) => caution.setting(),
             _ => None,
         }
     }
@@ -295,6 +295,7 @@ impl Caution {
             Caution::LeftOfPeak { .. } => 5,
             Caution::Altitude { .. } => 6,
             Caution::Furnace(caution) => caution.rank(),
+            Caution::Supply(caution) => caution.rank(),
             Caution::BackPressure { .. } | Caution::DamperNearlyShut { .. } => 7,
             Caution::UnmeasuredTip { .. } => 8,
             Caution::SlowJet { .. } | Caution::ShortBore { .. } | Caution::NarrowApproach { .. } => 9,
@@ -314,6 +315,7 @@ impl Caution {
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),
             Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
             Caution::Furnace(caution) => caution.number(shop),
+            Caution::Supply(caution) => caution.number(shop),
             _ => None,
         }
     }
@@ -374,6 +376,7 @@ impl Caution {
                 "the gas is {relative_density:.1} times as heavy as air and pools in low places: no pit, no cellar, no drain nearby"
             ),
             Caution::Furnace(caution) => caution.text(),
+            Caution::Supply(caution) => caution.text(),
             Caution::Altitude { air_ratio } => {
                 format!("settings copied from sea level go wrong here: air ratio 1 becomes {air_ratio:.2}")
             }

@@ -17,6 +17,8 @@ impl Sheet {
             let made = ChipSetting {
                 name: setting.entry.name.bytes().take(NAME_CAP).collect(),
                 gauge: setting.gauge,
+                at_jet: setting.at_jet,
+                gas_temperature: setting.gas_temperature,
                 opening: air.opening.unwrap_or(1.0),
                 chamber_temperature: setting
                     .entry

@@ -8,10 +8,13 @@ use super::advice::advice;
 use super::assembled::{Assembled, assemble};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
+use super::cylinder::{CylinderBlock, cylinder};
 use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
+use super::rungs::{Rung, rungs};
+use super::supply_caution::supply_cautions;
 use crate::Input;
 use crate::air::Duty;
 use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
@@ -19,11 +22,8 @@ use crate::combustion::AirNeed;
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::quantity::{
-    Duration, GaugePressure, GrossHeatRate, HeatRate, Mass, MassFlow, NetHeatRate, PressureDifference,
+    Duration, GaugePressure, GrossHeatRate, HeatRate, Mass, MassFlow, NetHeatRate, PressureDifference, Temperature,
 };
-
-/// Most rows of the table by the gauge.
-const MOST_RUNGS: usize = 9;
 
 /// A whole shop sheet.
 pub struct Sheet {
@@ -41,6 +41,8 @@ pub struct Sheet {
     pub air: Option<AirBlock>,
     /// The furnace; none without its layers.
     pub furnace: Option<FurnaceBlock>,
+    /// The cylinder; none unless described.
+    pub cylinder: Option<CylinderBlock>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
 }
@@ -51,6 +53,10 @@ pub struct Setting {
     pub entry: SettingEntry,
     /// What to set the gauge to.
     pub gauge: GaugePressure,
+    /// What the line leaves of it at the jet.
+    pub at_jet: GaugePressure,
+    /// How cold the gas comes.
+    pub gas_temperature: Temperature,
     /// The jets of one head.
     pub jet: JetFlow,
     /// Gas.
@@ -97,30 +103,19 @@ impl SettingAir {
     }
 }
 
+impl WrongDrill {
+    /// With what the gauge reads instead of the pressure at the jets.
+    fn read(self, rig: &Assembled, conditions: &Conditions, gas: MassFlow) -> Self {
+        Self { gauge: self.gauge.and_then(|at_jet| rig.reading(conditions, at_jet, gas).ok()), ..self }
+    }
+}
+
 /// A drill one size off, and the gauge that gives the same fire with it.
 pub struct WrongDrill {
     /// The drill.
     pub drill: Drill,
     /// The gauge; none when no reading in range gives the fire.
     pub gauge: Option<GaugePressure>,
-}
-
-/// One row of the table by the gauge.
-pub struct Rung {
-    /// Gauge reading.
-    pub gauge: GaugePressure,
-    /// Gas of all heads.
-    pub gas: MassFlow,
-    /// Fire, gross.
-    pub heat_gross: GrossHeatRate,
-    /// Fire, net.
-    pub heat_net: NetHeatRate,
-    /// Air ratio with the damper left where the largest setting has it.
-    pub air_ratio_damper_left: Option<f64>,
-    /// Damper for the file's air ratio; none when the blower or the damper cannot give it.
-    pub opening: Option<f64>,
-    /// Whether even the narrowest damper gives more than the file's air ratio.
-    pub too_much_air: bool,
 }
 
 /// The blower against the largest fire of the file.
@@ -163,9 +158,12 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
-    let cautions = cautions(&rig, &settings, air.as_ref(), of_furnace);
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cautions })
+    let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
+    let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
+    let cautions = cautions(&rig, &settings, air.as_ref(), others.collect());
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, cautions })
 }
 
 /// The setting with the most gas.
@@ -180,14 +178,9 @@ fn largest(settings: &[Setting]) -> usize {
 }
 
 /// The conditions of one setting: its own chamber temperature if it has one.
-fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
+pub(super) fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions {
     let chamber_temperature = entry.chamber_temperature.unwrap_or(rig.conditions.chamber_temperature);
     Conditions { chamber_temperature, ..rig.conditions }
-}
-
-fn supply(rig: &Assembled, gauge: GaugePressure, back: GaugePressure) -> Supply {
-    let back = if back > gauge { gauge } else { back };
-    Supply { ambient: rig.site.ambient_pressure(), gauge, back, temperature: rig.conditions.gas_temperature }
 }
 
 fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEntry) -> CheckedResult<Setting> {
@@ -195,30 +188,21 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
     let open_air = GaugePressure::from_pascals(0.0);
     let mut gauge = match entry.gas {
         GasAim::Gauge(gauge) => gauge,
-        GasAim::Heat(heat) => match &rig.burner {
-            Some(burner) => burner.gauge_for_heat(&conditions, heat, air_setting(entry))?,
-            None => pressure_for_heat(&rig.jet, &rig.gas, &supply(rig, open_air, open_air), heat)?,
-        },
+        GasAim::Heat(heat) => rig.gauge_for_heat(&conditions, heat, air_setting(entry))?,
     };
-    let mut air = match &rig.burner {
-        Some(_) => Some(setting_air(file, rig, &conditions, gauge, entry.air)?),
-        None => None,
-    };
+    let mut found = fire_at(file, rig, entry, gauge)?;
     // A heat was sought at the air ratio asked; where that is out of reach, it is sought at the air there is.
-    if let (GasAim::Heat(heat), Some(burner), Some(found)) = (entry.gas, &rig.burner, &air) {
-        if found.too_much_air || found.shortfall.is_some() {
-            let opening = AirSetting::Opening(found.opening.unwrap_or(1.0));
-            if let Ok(there) = burner.gauge_for_heat(&conditions, heat, opening) {
+    if let (GasAim::Heat(heat), Some(air)) = (entry.gas, &found.air) {
+        if air.too_much_air || air.shortfall.is_some() {
+            let opening = AirSetting::Opening(air.opening.unwrap_or(1.0));
+            if let Ok(there) = rig.gauge_for_heat(&conditions, heat, opening) {
                 gauge = there;
-                air = Some(setting_air(file, rig, &conditions, gauge, entry.air)?);
+                found = fire_at(file, rig, entry, gauge)?;
             }
         }
     }
+    let Fire { conditions, at_jet, air, jet } = found;
     let running = air.as_ref().and_then(|air| air.running);
-    let jet = match running {
-        Some(running) => running.jet,
-        None => rig.jet.flow(&rig.gas, &supply(rig, gauge, open_air))?,
-    };
     let gas = jet.mass_flow * rig.heads;
     let heat_gross = rig.gas.gross_heating_value().of(gas);
     let heat_net = rig.gas.net_heating_value().of(gas);
@@ -226,8 +210,11 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
     let used = |duration: Duration| Mass::from_kilograms(gas.kilograms_per_second() * duration.seconds());
     let price = |mass: Mass| file.gas.price.map(|price| price.per_kilogram() * mass.kilograms());
     let gas_used = entry.minutes.map(used);
+    let wrong_drills = wrong_drills(rig, &rig.supply(&conditions, at_jet, back), &jet, &file.jet.shape);
     Ok(Setting {
         gauge,
+        at_jet,
+        gas_temperature: conditions.gas_temperature,
         jet,
         gas,
         heat_gross,
@@ -235,15 +222,39 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
         saturation_ratio: rig
             .gas
             .mixture()
-            .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), rig.conditions.gas_temperature),
+            .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), conditions.gas_temperature),
         air_needed: need.air_for(gas, 1.0)?,
         air,
-        wrong_drills: wrong_drills(rig, &supply(rig, gauge, back), &jet, &file.jet.shape),
+        wrong_drills: wrong_drills.map(|wrong| wrong.map(|wrong| wrong.read(rig, &conditions, gas))),
         gas_used,
         cost: gas_used.and_then(price),
         cost_per_hour: price(used(Duration::from_hours(1.0))),
         entry: entry.clone(),
     })
+}
+
+/// A setting's fire at a reading.
+struct Fire {
+    conditions: Conditions,
+    at_jet: GaugePressure,
+    air: Option<SettingAir>,
+    jet: JetFlow,
+}
+
+fn fire_at(file: &BurnerFile, rig: &Assembled, entry: &SettingEntry, gauge: GaugePressure) -> CheckedResult<Fire> {
+    let conditions = rig.conditions_at(&conditions_of(rig, entry), gauge)?;
+    let open_air = GaugePressure::from_pascals(0.0);
+    let ((air, jet), at_jet) = rig.run_at(&conditions, gauge, |at_jet| {
+        let air = match &rig.burner {
+            Some(_) => Some(setting_air(file, rig, &conditions, at_jet, entry.air)?),
+            None => None,
+        };
+        Ok(match air.as_ref().and_then(|air| air.running) {
+            Some(running) => ((air, running.jet), running.back_pressure),
+            None => ((air, rig.jet.flow(&rig.gas, &rig.supply(&conditions, at_jet, open_air))?), open_air),
+        })
+    })?;
+    Ok(Fire { conditions, at_jet, air, jet })
 }
 
 fn air_setting(entry: &SettingEntry) -> AirSetting {
@@ -283,7 +294,11 @@ fn setting_air(
         Err(error) => return Err(error),
     };
     let remedies = match (shortfall, aim) {
-        (Some(_), AirAim::AirRatio(ratio)) => Some(burner.remedies(conditions, &file.jet.shape, gauge, ratio)?),
+        (Some(_), AirAim::AirRatio(ratio)) => {
+            let mut remedies = burner.remedies(conditions, &file.jet.shape, gauge, ratio)?;
+            remedies.gauge = remedies.gauge.and_then(|at_jet| rig.reading_of(conditions, at_jet).ok());
+            Some(remedies)
+        }
         _ => None,
     };
     Ok(SettingAir { opening: file.damper.map(|_| opening), running, too_much_air, shortfall, remedies })
@@ -320,63 +335,23 @@ fn air_block(
         return Ok(None);
     };
     let setting = &settings[largest];
-    let conditions = conditions_of(rig, &setting.entry);
+    let conditions = rig.conditions_at(&conditions_of(rig, &setting.entry), setting.gauge)?;
     let air_ratio = match setting.entry.air {
         AirAim::AirRatio(ratio) => ratio,
         AirAim::Damper(_) => file.air_ratio,
     };
-    let demand = burner.demand(&conditions, setting.gauge, air_ratio)?;
+    let demand = burner.demand(&conditions, setting.at_jet, air_ratio)?;
     let surplus = PressureDifference::from_pascals(burner.surplus(&conditions, &demand)?);
-    let highest_gauge = burner.highest_gauge(&conditions, air_ratio).ok();
-    let largest_fire = match highest_gauge {
-        Some(gauge) => {
-            let gas = burner.demand(&conditions, gauge, air_ratio)?.gas;
-            Some((rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
+    let (highest_gauge, largest_fire) = match burner.highest_gauge(&conditions, air_ratio) {
+        Ok(at_jet) => {
+            let gas = burner.demand(&conditions, at_jet, air_ratio)?.gas;
+            let fire = (rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas));
+            (rig.reading(&conditions, at_jet, gas).ok(), Some(fire))
         }
-        None => None,
+        Err(_) => (None, None),
     };
     let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
     Ok(Some(AirBlock { setting: largest, air_ratio, demand, duty, surplus, highest_gauge, largest_fire }))
-}
-
-/// Round gauge readings from under the lowest setting to over the highest.
-fn rungs(file: &BurnerFile, rig: &Assembled, main: &Setting, settings: &[Setting], psi: bool) -> Vec<Rung> {
-    const ROUND: [f64; 17] =
-        [0.25, 0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0, 40.0, 60.0];
-    let readings = ROUND
-        .map(|round| if psi { GaugePressure::from_psi(round) } else { GaugePressure::from_kilopascals(5.0 * round) });
-    let lowest = settings.iter().map(|setting| setting.gauge.pascals()).fold(f64::INFINITY, f64::min);
-    let highest = main.gauge.pascals();
-    let within = |gauge: &GaugePressure| gauge.pascals() > 0.4 * lowest && gauge.pascals() < 1.7 * highest;
-    let mut chosen: Vec<_> = readings.into_iter().filter(within).collect();
-    while chosen.len() > MOST_RUNGS {
-        chosen.remove(0);
-    }
-    chosen.into_iter().filter_map(|gauge| rung(file, rig, main, gauge).ok()).collect()
-}
-
-fn rung(file: &BurnerFile, rig: &Assembled, main: &Setting, gauge: GaugePressure) -> CheckedResult<Rung> {
-    let conditions = conditions_of(rig, &main.entry);
-    let left = main.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0);
-    let (gas, air_ratio, opening) = match &rig.burner {
-        Some(burner) => {
-            let running = burner.run(&conditions, gauge, left)?;
-            (running.gas, running.air_ratio, Some(burner.opening_for(&conditions, gauge, file.air_ratio)))
-        }
-        None => {
-            let flow = rig.jet.flow(&rig.gas, &supply(rig, gauge, GaugePressure::from_pascals(0.0)))?;
-            (flow.mass_flow * rig.heads, None, None)
-        }
-    };
-    Ok(Rung {
-        gauge,
-        gas,
-        heat_gross: rig.gas.gross_heating_value().of(gas),
-        heat_net: rig.gas.net_heating_value().of(gas),
-        air_ratio_damper_left: air_ratio,
-        opening: opening.and_then(CheckedResult::ok),
-        too_much_air: matches!(opening, Some(Err(Error::NoSolution { input: Input::DamperOpening, .. }))),
-    })
 }
 
 impl Sheet {

@@ -87,6 +87,8 @@ pub struct GasEntry {
     pub kind: String,
     /// Temperature before the jet; that of the air unless given.
     pub temperature: Temperature,
+    /// Whether it was; if not, and there is a cylinder, throttling decides it.
+    pub temperature_is_given: bool,
     /// Price, if known.
     pub price: Option<PricePerMass>,
     /// Sign of the money, `$` unless given.

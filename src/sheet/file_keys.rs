@@ -2,8 +2,27 @@
 
 /// Before the first section, and the sections.
 pub const ROOT: &[&str] = &[
-    "name", "note", "site", "gas", "jet", "blower", "duct", "damper", "head", "chamber", "fire", "setting", "layer",
-    "panel", "castable", "steel", "work", "room",
+    "name",
+    "note",
+    "site",
+    "gas",
+    "jet",
+    "blower",
+    "duct",
+    "damper",
+    "head",
+    "chamber",
+    "fire",
+    "setting",
+    "layer",
+    "panel",
+    "castable",
+    "steel",
+    "work",
+    "room",
+    "cylinder",
+    "regulator",
+    "line",
 ];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
@@ -51,6 +70,14 @@ pub const FIRE: &[&str] = &["air_ratio"];
 /// `[[setting]]`
 pub const SETTING: &[&str] =
     &["name", "gauge", "heat", "damper", "air_ratio", "chamber_temperature", "minutes", "purpose"];
+/// `[cylinder]`
+pub const CYLINDER: &[&str] = &["holds", "diameter", "empty_mass", "count", "left", "temperature"];
+/// `[regulator]`
+pub const REGULATOR: &[&str] = &["needs", "points"];
+/// A point of the regulator's droop.
+pub const DROOP_POINT: &[&str] = &["flow", "gauge"];
+/// `[line]` from the gauge to the jet.
+pub const LINE: &[&str] = &["diameter", "length", "roughness", "fitting_loss", "valve_coefficient", "outside_diameter"];
 /// `[[layer]]`, the hot one first.
 pub const LAYER: &[&str] = &["material", "thickness", "density", "conductivity", "specific_heat", "limit"];
 /// A point of a layer's own material.

@@ -10,17 +10,17 @@ use super::compose::Setting;
 use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
 use super::read_furnace::{FurnaceEntry, WorkEntry};
-use crate::combustion::{AirNeed, Reactants};
+use crate::burner::AirSetting;
+use crate::combustion::{AirNeed, Reactants, autoignition};
 use crate::error::{Error, Result as CheckedResult};
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::work::Melt;
 use crate::furnace::{
     AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
-    Surroundings, Wall, anchors, autoignition, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
+    Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
-use crate::orifice::{Supply, pressure_for_heat};
 use crate::quantity::{
     ActualVolumeFlow, Area, Duration, Force, GaugePressure, HeatRate, Length, MassFlow, NetHeatRate, Power,
     PressureDifference, Temperature, TemperatureDifference,
@@ -331,19 +331,7 @@ fn work_block(
 
 /// The gauge that gives a fire.
 pub fn gauge_for(file: &BurnerFile, rig: &Assembled, fire: NetHeatRate) -> Option<GaugePressure> {
-    let heat = HeatRate::Net(fire);
-    match &rig.burner {
-        Some(burner) => {
-            let ratio = crate::burner::AirSetting::Ratio(file.air_ratio);
-            burner.gauge_for_heat(&rig.conditions, heat, ratio).ok()
-        }
-        None => {
-            let open = GaugePressure::from_pascals(0.0);
-            let (ambient, temperature) = (rig.site.ambient_pressure(), rig.conditions.gas_temperature);
-            let supply = Supply { ambient, gauge: open, back: open, temperature };
-            pressure_for_heat(&rig.jet, &rig.gas, &supply, heat).ok()
-        }
-    }
+    rig.gauge_for_heat(&rig.conditions, HeatRate::Net(fire), AirSetting::Ratio(file.air_ratio)).ok()
 }
 
 fn castable(

@@ -12,7 +12,7 @@ use super::shop::Shop;
 use crate::error::Error;
 use crate::furnace::warming::Leg;
 use crate::limits::Input;
-use crate::quantity::{Duration, Mass};
+use crate::quantity::{Duration, GaugePressure, Mass};
 
 /// A step of the evening's plan.
 pub struct PlanStep {
@@ -31,10 +31,7 @@ impl FurnaceBlock {
         let Some(warm_up) = self.warm_up else { return vec![] };
         let largest = &settings[self.largest];
         let (none, mut at, mut plan) = (Mass::from_kilograms(0.0), Duration::from_seconds(0.0), vec![]);
-        let burnt = |leg: &Leg| {
-            let heat = rig.gas.net_heating_value().joules_per_kilogram();
-            Mass::from_kilograms(leg.fire / heat)
-        };
+        let burnt = |leg: &Leg| self::burnt(rig, leg);
         let minutes = |time: Duration| format!("{:.0} min", time.minutes());
         if let Some(blow) = self.blow_through {
             let what = format!("blower on, gas shut: blow the chamber through for {}", minutes(blow));
@@ -64,6 +61,22 @@ impl FurnaceBlock {
         let what = "air off, the last valve closed: shut the damper, hot gas rises through a stopped burner".into();
         plan.push(PlanStep { at, what, gas: none });
         plan
+    }
+}
+
+/// Gas of a leg's fire.
+fn burnt(rig: &Assembled, leg: &Leg) -> Mass {
+    Mass::from_kilograms(leg.fire / rig.gas.net_heating_value().joules_per_kilogram())
+}
+
+impl FurnaceBlock {
+    /// What the plan draws: how long, how much gas, at which gauge; none when the largest fire is too small.
+    pub(super) fn draws(&self, rig: &Assembled, settings: &[Setting]) -> Option<Vec<(Duration, Mass, GaugePressure)>> {
+        let warm_up = self.warm_up?;
+        let largest = settings[self.largest].gauge;
+        let work = self.work.as_ref().and_then(|work| Some((work.leg?, work.gauge.unwrap_or(largest))));
+        let legs = core::iter::once((warm_up, largest)).chain(work);
+        Some(legs.map(|(leg, gauge)| (leg.time, burnt(rig, &leg), gauge)).collect())
     }
 }
 

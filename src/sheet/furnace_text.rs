@@ -122,6 +122,9 @@ fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
         format!(", {}", Shop::money(&sheet.file.gas.currency, price.per_kilogram() * sum))
     });
     paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
+    if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
+        paragraph(page, "", &format!("Cylinder: {}.", super::cylinder_text::evening_words(evening, shop)));
+    }
 }
 
 fn stop(page: &mut String, block: &FurnaceBlock, shop: &Shop) {

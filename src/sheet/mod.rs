@@ -4,35 +4,47 @@
 
 mod advice;
 mod assembled;
+mod before_jet;
 pub mod burner_file;
 mod caution;
 mod chip;
 mod compose;
+mod cylinder;
+mod cylinder_rows;
+mod cylinder_text;
 pub mod document;
 pub mod entries;
 mod file_error;
 mod file_keys;
+pub mod flame_words;
 pub mod furnace;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
 mod furnace_text;
 pub mod read_furnace;
+pub mod read_supply;
 pub mod rows;
+mod rungs;
 mod shop;
+mod supply_caution;
 mod table;
 mod text;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
+pub use before_jet::BeforeJet;
 pub use caution::Caution;
-pub use compose::{AirBlock, Rung, Setting, SettingAir, Sheet, WrongDrill, compose};
+pub use compose::{AirBlock, Setting, SettingAir, Sheet, WrongDrill, compose};
+pub use cylinder::{CylinderBlock, CylinderEvening, CylinderRow, Store};
 pub use file_error::{FileError, Places, shorten};
 pub use furnace_caution::FurnaceCaution;
 pub use furnace_plan::{PlanStep, furnace_advice};
 pub use furnace_rows::{furnace_json, lining_json};
 pub use furnace_text::{furnace_text, lining_text};
+pub use rungs::Rung;
 pub use shop::Shop;
+pub use supply_caution::SupplyCaution;
 pub use table::table;
 pub use text::sheet_text;
 

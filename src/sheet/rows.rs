@@ -6,8 +6,9 @@ use std::string::ToString;
 
 use serde_json::{Map, Value, json};
 
-use super::compose::{AirBlock, Rung, Setting, Sheet};
+use super::compose::{AirBlock, Setting, Sheet};
 use super::entries::{AirAim, JetSize};
+use super::rungs::Rung;
 use super::shop::Shop;
 use crate::combustion::AirNeed;
 use crate::orifice::{Edge, JetFlow};
@@ -98,6 +99,7 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "evening": evening(sheet),
         "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
         "furnace": super::furnace_rows::furnace_json(sheet),
+        "cylinder": super::cylinder_rows::cylinder_json(sheet),
         "cautions": sheet.cautions.iter().map(|caution| json!({
             "caution": caution.key(),
             "setting": caution.setting(),
@@ -138,7 +140,7 @@ fn gas(sheet: &Sheet) -> Value {
     json!({
         "kind": sheet.file.gas.kind,
         "composition": composition,
-        "gas_temperature_k": sheet.file.gas.temperature.kelvin(),
+        "gas_temperature_k": coldest(sheet),
         "heating_value_gross_j_per_kg": values.gross_mass.joules_per_kilogram(),
         "heating_value_net_j_per_kg": values.net_mass.joules_per_kilogram(),
         "relative_density": values.relative_density,
@@ -147,6 +149,12 @@ fn gas(sheet: &Sheet) -> Value {
         "price_per_kg": sheet.file.gas.price.map(|price| price.per_kilogram()),
         "currency": sheet.file.gas.currency,
     })
+}
+
+/// The gas before the jet; with several temperatures the coldest.
+fn coldest(sheet: &Sheet) -> f64 {
+    let temperatures = sheet.settings.iter().map(|setting| setting.gas_temperature.kelvin());
+    temperatures.fold(f64::INFINITY, f64::min)
 }
 
 fn jet(sheet: &Sheet) -> Value {
@@ -200,6 +208,7 @@ fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
             "cost_per_hour": setting.cost_per_hour,
         }),
     );
+    extend(&mut row, super::cylinder_rows::supply_keys(sheet, setting));
     for (index, place) in ["drill_below", "drill_above"].iter().enumerate() {
         let wrong = setting.wrong_drills[index].as_ref();
         row.insert((*place).into(), json!(wrong.map(|wrong| wrong.drill.to_string())));

@@ -32,6 +32,7 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
     if let Some(air) = &sheet.air {
         blower(&mut page, sheet, air, shop);
     }
+    page.push_str(&super::cylinder_text::supply_text(sheet, shop));
     cautions(&mut page, sheet, shop);
     always(&mut page);
     page
@@ -92,7 +93,11 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
         ),
     );
     let heavy = &sheet.file.gas;
-    paragraph(page, "Gas", &format!("{} at {} before the jet", heavy.kind, shop.temperature(heavy.temperature)));
+    let comes = match sheet.rig.before.vapor {
+        Some((_, liquid)) => format!("from a cylinder at {}, colder before the jet", shop.temperature(liquid)),
+        None => format!("at {} before the jet", shop.temperature(heavy.temperature)),
+    };
+    paragraph(page, "Gas", &format!("{} {comes}", heavy.kind));
     paragraph(page, "Jet", &jet_words(sheet, shop));
 }
 

@@ -93,6 +93,11 @@ impl Seen {
             self.all("sheet: plan", &sheet["furnace"]["plan"]);
             self.all("sheet: castable", &sheet["furnace"]["castable"]);
         }
+        if !sheet["cylinder"].is_null() {
+            self.all("sheet: cylinder", &sheet["cylinder"]);
+            self.all("sheet: draws", &sheet["cylinder"]["draws"]);
+            self.all("sheet: cylinder_evening", &sheet["cylinder"]["cylinder_evening"]);
+        }
         for caution in sheet["cautions"].as_array().unwrap() {
             self.cautions.insert(format!("caution: {}", caution["caution"].as_str().unwrap()));
         }
@@ -150,7 +155,10 @@ fn everything() -> Seen {
         seen.all("jetwright jet", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
-    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--air-ratio", "0.9"]));
+    for gas in ["propane", "hydrogen", "CO=1"] {
+        seen.all("jetwright flame", &json(&["flame", "--gas", gas, "--air-ratio", "0.9"]));
+    }
+    seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--chamber-temperature", "500 C"]));
     for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
         seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
     }
@@ -167,7 +175,14 @@ fn everything() -> Seen {
     let setpoints = json(&["setpoints", bells.path(), "--from", "15 kW net", "--to", "20 kW net"]);
     seen.all("jetwright setpoints", &setpoints);
     seen.all("jetwright setpoints", &setpoints["rows"]);
-    for file in sheets().into_iter().chain(super::furnace::sheets()) {
+    for more in super::supply::CYLINDERS {
+        seen.all("jetwright cylinder", &json(&[&super::supply::CYLINDER, *more].concat()));
+    }
+    for more in super::supply::PIPES {
+        seen.all("jetwright line", &json(&[&super::supply::PIPE, *more].concat()));
+    }
+    let files = sheets().into_iter().chain(super::furnace::sheets()).chain(super::supply::sheets());
+    for file in files {
         seen.sheet(&file.json());
     }
     seen
@@ -205,6 +220,12 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
+    ("capacity_kg", "kg", 0.0, 500.0),
+    ("left_kg", "kg", 0.0, 500.0),
+    ("_after_s", "s", 0.0, 200_000.0),
+    ("_lasts_s", "s", 60.0, 1e6),
+    ("cylinder_gauge_pressure_pa", "Pa", 0.0, 1.2e6),
+    ("end_gauge_pressure_pa", "Pa", -1e5, 1.2e6),
     ("_kg_per_m2_s", "kg/(m2 s)", 0.0, 5000.0),
     ("_m3_per_m3", "1", 5.0, 50.0),
     ("_kg_per_kg", "1", 5.0, 40.0),
@@ -222,7 +243,7 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_kg", "kg", 0.0, 50.0),
     ("_w", "W", 0.0, 1e6),
     ("_n", "N", 0.0, 10.0),
-    ("_k", "K", 238.0, 2300.0),
+    ("_k", "K", 238.0, 2500.0),
     ("_m", "m", 2e-4, 0.05),
     ("_s", "s", 60.0, 172_800.0),
 ];
@@ -253,7 +274,10 @@ fn csv_has_the_keys_and_values_of_json() {
     let empty =
         BurnerFile::bells(&[("price = \"2.40 per kg\"\n", ""), ("name = \"melt\"", "name = \"melt, \\\"hot\\\"\"")]);
     let flow = ["flow", "--gas", "propane", "--bore", "1.8 mm", "--gauge", "5 psi", "--gauge", "1 bar"];
-    let commands: [(&[&str], &str); 6] = [
+    let cylinder = [&super::supply::CYLINDER[..], super::supply::CYLINDERS[0]].concat();
+    let commands: [(&[&str], &str); 8] = [
+        (&cylinder, ""),
+        (&super::supply::PIPE, ""),
         (&flow, "/rows"),
         (&["jet", "--gas", "propane", "--gauge", "5 psi", "--heat", "26 kW net"], "/nearest"),
         (&["air", "--gas", "propane", "--heat", "26 kW net"], ""),

@@ -7,6 +7,7 @@ mod furnace;
 mod keys;
 mod numbers;
 mod output;
+mod supply;
 
 use std::process::{Command, Output};
 

@@ -25,6 +25,8 @@ fn carried(rig: &Rig) -> ChipBurner {
     let setting = ChipSetting {
         name: "hold".bytes().collect(),
         gauge: rig.gauge(),
+        at_jet: rig.gauge(),
+        gas_temperature: conditions.gas_temperature,
         opening: rig.opening,
         chamber_temperature: Temperature::from_kelvin(rig.chamber_kelvin),
     };

@@ -1,9 +1,14 @@
 //! Laws of the cylinder, the regulator and the line.
 
 use super::cases::{IN_USE, JetCase, spread};
-use jetwright::fuel::{Charge, Cylinder, Hose, Line, Regulator, throttled};
+use jetwright::fuel::{
+    Charge, Cylinder, Hose, Line, Regulator, low_pressure_pipe_diameter, low_pressure_pipe_flow, throttled,
+};
 use jetwright::gas::{Gas, Mixture, Species};
-use jetwright::quantity::{AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Temperature};
+use jetwright::quantity::{
+    AbsolutePressure, ActualVolumeFlow, Duration, GaugePressure, Length, Mass, MassFlow, PressureDifference,
+    Temperature,
+};
 use jetwright::{Dual, Error, Input, Scalar};
 
 fn cylinder<S: Scalar>(count: f64) -> Cylinder<S> {
@@ -100,6 +105,19 @@ fn four_times_as_many_steps_change_a_draw_by_a_hundredth_of_a_degree() {
         charge = Charge { mass: part.left, temperature: part.temperature };
     }
     assert!((whole.temperature.kelvin() - charge.temperature.kelvin()).abs() < 0.01);
+}
+
+#[test]
+fn a_small_cylinder_left_for_two_days_settles_without_swinging() {
+    let small = Cylinder::<f64>::new(Length::from_meters(0.2), Mass::from_kilograms(5.0), None, 1.0).unwrap();
+    let start = Charge { mass: Mass::from_kilograms(3.0), temperature: celsius(-20.0) };
+    let mut last = -20.0;
+    for hours in [1.0, 6.0, 24.0, 48.0] {
+        let warmed = after(&small, start, 15.0, 0.0, hours).temperature.celsius();
+        assert!(warmed >= last && warmed <= 15.0 + 1e-9, "{hours}: {warmed}");
+        last = warmed;
+    }
+    assert!((last - 15.0).abs() < 0.01, "{last}");
 }
 
 #[test]
@@ -230,6 +248,27 @@ fn derivatives_go_through_cylinder_throttle_hose_and_line() {
             );
         }
     }
+}
+
+#[test]
+fn the_code_pipe_for_a_flow_passes_that_flow_and_a_wider_one_more() {
+    for unit in (0..60).map(spread::<4>) {
+        let diameter = Length::from_inches(0.3 + 2.0 * unit[0]);
+        let (length, drop) = (Length::from_feet(5.0 + 200.0 * unit[1]), 0.2 + 5.0 * unit[2]);
+        let drop = PressureDifference::from_inches_of_water(drop);
+        let relative = 0.5 + 1.5 * unit[3];
+        let flow = low_pressure_pipe_flow(diameter, length, drop, relative, 9e-6).unwrap();
+        let back = low_pressure_pipe_diameter(flow, length, drop, relative, 9e-6).unwrap();
+        assert!((back.meters() / diameter.meters() - 1.0).abs() < 1e-9);
+        let wider = low_pressure_pipe_flow(diameter * 1.1, length, drop, relative, 9e-6).unwrap();
+        // The flow goes with the diameter to the 1 / 0.381: 28.4 % more for a tenth.
+        assert!((wider.cubic_meters_per_second() / flow.cubic_meters_per_second() - 1.2842).abs() < 1e-3);
+    }
+    let (none, length) = (PressureDifference::from_pascals(0.0_f64), Length::from_feet(10.0));
+    let still = low_pressure_pipe_flow(Length::from_inches(1.0), length, none, 1.5, 8e-6).unwrap();
+    assert_eq!(still.cubic_meters_per_second(), 0.0);
+    let flow = ActualVolumeFlow::from_cubic_meters_per_hour(3.0);
+    assert!(low_pressure_pipe_diameter(flow, length, none, 1.5, 8e-6).is_err());
 }
 
 #[test]

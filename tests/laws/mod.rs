@@ -2,12 +2,15 @@
 
 mod burner;
 mod burner_image;
+mod burning;
 pub mod cases;
 mod control;
 mod derivatives;
 mod effort;
 mod estimate;
+mod fires;
 mod flame;
+mod flue;
 mod fuel;
 mod furnace;
 mod prepared;

@@ -4,10 +4,12 @@
 //! `JETWRIGHT_WRITE_PAGE=1 cargo test --test main reference` writes the page of every row anew.
 
 mod air;
+mod burning;
 mod combustion;
 mod compressible;
 mod drills;
 mod flame;
+mod flue;
 mod fuel;
 mod furnace;
 mod heating;
@@ -31,6 +33,8 @@ const TOPICS: &[&str] = &[
     "compressible",
     "combustion",
     "flame",
+    "flue",
+    "burning",
     "air",
     "fuel",
     "furnace",
@@ -47,6 +51,8 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "compressible" => compressible::ours(row),
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
+        "flue" => flue::ours(row),
+        "burning" => burning::ours(row),
         "air" => air::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
@@ -82,7 +88,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame air fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air fuel furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {

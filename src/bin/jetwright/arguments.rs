@@ -85,6 +85,14 @@ pub enum Command {
         after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
     )]
     Setpoints(SetpointArguments),
+    /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
+    #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
+        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
+    Cylinder(crate::supply_arguments::CylinderArguments),
+    /// What a low-pressure gas pipe passes, by the formula of the fuel-gas codes.
+    #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"27 mm\" --length \"15 m\" \
+        --drop \"120 Pa\"")]
+    Line(crate::supply_arguments::LineArguments),
 }
 
 #[derive(Debug, Args)]
@@ -237,6 +245,9 @@ pub struct FlameArguments {
     /// Air ratio: 1 = just enough air, more is lean, less is rich.
     #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
     pub air_ratio: Number,
+    /// Oxygen an analyser reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
+    #[arg(long, conflicts_with = "air_ratio", allow_hyphen_values = true, value_parser = within::<Share>(Input::OxygenReading))]
+    pub oxygen: Option<Share>,
     /// Temperature of the mixture as it comes to the flame; that of the air unless given.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
     pub mixture_temperature: Option<Temperature>,
@@ -428,7 +439,7 @@ impl DrillWord {
 }
 
 /// A parser of a quantity held to the range of an input.
-fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
+pub fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
 where
     Q: Quantity + Clone + Send + Sync + 'static,
 {

@@ -7,13 +7,16 @@ mod arguments;
 mod chamber;
 mod chip;
 mod command_error;
+mod cylinder;
 mod flame;
 mod flow;
 mod jet;
+mod line;
 mod lining;
 mod output;
 mod setpoints;
 mod sheet;
+mod supply_arguments;
 mod work;
 
 use std::process::ExitCode;
@@ -49,6 +52,8 @@ fn answer() -> Result<String, CommandError> {
         Command::Chamber(arguments) => chamber::run(&arguments),
         Command::Chip(arguments) => chip::run(&arguments),
         Command::Setpoints(arguments) => setpoints::run(&arguments),
+        Command::Cylinder(arguments) => cylinder::run(&arguments),
+        Command::Line(arguments) => line::run(&arguments),
     };
     answered.map_err(|error| match matches.subcommand() {
         Some((_, options)) => error.with_given(options),

@@ -37,8 +37,12 @@ fn settings(chip: &ChipBurner<f32>) {
         for &letter in &setting.name {
             host::byte(letter);
         }
-        let conditions = Conditions { chamber_temperature: setting.chamber_temperature, ..chip.conditions };
-        let found = chip.burner.prepared(&conditions).and_then(|ready| ready.run(setting.gauge, setting.opening));
+        let conditions = Conditions {
+            chamber_temperature: setting.chamber_temperature,
+            gas_temperature: setting.gas_temperature,
+            ..chip.conditions
+        };
+        let found = chip.burner.prepared(&conditions).and_then(|ready| ready.run(setting.at_jet, setting.opening));
         let Ok(found) = found else {
             host::text(c",the blower cannot hold it\n");
             continue;

@@ -16,7 +16,6 @@ const AUTOIGNITION: &[(Species, f64)] = &[
     (Species::NormalButane, 372.0),
     (Species::Isobutane, 460.0),
     (Species::Propylene, 455.0),
-    // The next three from memory.
     (Species::Ethylene, 440.0),
     (Species::NormalPentane, 243.0),
     (Species::Isopentane, 420.0),
@@ -31,7 +30,7 @@ const AUTOIGNITION: &[(Species, f64)] = &[
 /// # Examples
 ///
 /// ```
-/// use jetwright::furnace::autoignition;
+/// use jetwright::combustion::autoignition;
 /// use jetwright::gas::{Mixture, Species};
 /// let propane = Mixture::<f64>::pure(Species::Propane);
 /// assert!((autoignition(&propane).unwrap().celsius() - 450.0).abs() < 1e-9);

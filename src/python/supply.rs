@@ -1,0 +1,74 @@
+//! Cylinder under draw and low-pressure pipe.
+
+use std::prelude::rust_2024::*;
+
+use numpy::PyArray2;
+use pyo3::prelude::*;
+
+use super::gas::Gas;
+use super::operands::{Operand, Told, map, told};
+use crate::fuel::{Charge, Cylinder, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
+use crate::limits::{Input, check};
+use crate::quantity::{Duration, GaugePressure, Length, Mass, MassFlow, PressureDifference, Temperature};
+
+/// Steady draw, whether that is enough, seconds until too cold and until empty, gas left, liquid temperature and gauge
+/// pressure in the end, gauge pressure at first.
+///
+/// Of (draw, capacity, diameter, left, empty mass, count, need, duration), behind them the site's four inputs. What does not
+/// come within the duration is infinite.
+#[pyfunction]
+pub fn cylinder<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    kind: u8,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &gas.core;
+    let (array, failure) = map::<12, 8, (), _>(py, &operands, &shape, |inputs, _| {
+        let &[draw, capacity, diameter, left, empty, count, needs, duration, a, b, kelvin, humidity] = inputs;
+        let site = super::site::one(kind, a, b, kelvin, humidity)?;
+        let (kilograms, air) = (Mass::from_kilograms, Temperature::from_kelvin(kelvin));
+        let cylinder =
+            Cylinder::new(Length::from_meters(diameter), kilograms(capacity), Some(kilograms(empty)), count)?;
+        let ambient = site.ambient_pressure();
+        let needed = GaugePressure::from_pascals(check(Input::InletPressure, needs)?).to_absolute(ambient);
+        let charge = Charge { mass: kilograms(left * count), temperature: air };
+        let steady = cylinder.steady_draw(gas, charge.mass, air, needed)?;
+        let (flow, time) = (MassFlow::from_kilograms_per_second(draw), Duration::from_seconds(duration));
+        let end = cylinder.draw(gas, charge, air, flow, time, needed)?;
+        let after = |time: Option<Duration>| time.map_or(f64::INFINITY, Duration::seconds);
+        Ok([
+            steady.kilograms_per_second(),
+            f64::from(u8::from(flow <= steady)),
+            after(end.too_cold_after),
+            after(end.empty_after),
+            end.left.kilograms(),
+            end.temperature.kelvin(),
+            end.pressure.to_gauge(ambient).pascals(),
+            gas.mixture().saturated(air)?.pressure.to_gauge(ambient).pascals(),
+        ])
+    })?;
+    Ok((array, told(failure)))
+}
+
+/// Volume flow as the code measures it and mass flow of (diameter, length, pressure drop).
+#[pyfunction]
+pub fn low_pressure_line<'py>(
+    py: Python<'py>,
+    gas: PyRef<'py, Gas>,
+    operands: Vec<Operand<'py>>,
+    shape: Vec<usize>,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    let gas = &gas.core;
+    let relative = gas.mixture().calorific_values(Default::default(), Default::default()).relative_density;
+    let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
+    let (array, failure) = map::<3, 2, (), _>(py, &operands, &shape, |&[diameter, length, drop], _| {
+        let (diameter, length) = (Length::from_meters(diameter), Length::from_meters(length));
+        let drop = PressureDifference::from_pascals(drop);
+        let flow = low_pressure_pipe_flow(diameter, length, drop, relative, viscosity)?;
+        let mass = low_pressure_pipe_mass_flow(gas, flow)?;
+        Ok([flow.cubic_meters_per_second(), mass.kilograms_per_second()])
+    })?;
+    Ok((array, told(failure)))
+}

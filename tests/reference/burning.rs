@@ -1,0 +1,32 @@
+//! Limits of burning, autoignition and burning velocity.
+
+use super::row::Row;
+use jetwright::combustion::{LimitStandard, autoignition, burning_range, burning_velocity};
+use jetwright::quantity::{AbsolutePressure, Temperature};
+use jetwright::{Scalar, Site};
+
+/// Our value for a row of this topic.
+pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
+    let gas = row.gas::<S>();
+    let site = |pascals: S| {
+        let pressure = AbsolutePressure::from_pascals(pascals);
+        Site::at_station_pressure(pressure, Temperature::from_celsius(S::c(15.0)), S::zero()).unwrap()
+    };
+    let limits = |standard| {
+        let temperature = Temperature::from_celsius(row.get("celsius"));
+        burning_range(&gas, &site(S::c(101_325.0)), temperature, standard).unwrap()
+    };
+    Some(match row.quantity.as_str() {
+        "lower_limit_nfpa" => limits(LimitStandard::Nfpa497).lower_limit,
+        "upper_limit_nfpa" => limits(LimitStandard::Nfpa497).upper_limit,
+        "lower_limit_iec" => limits(LimitStandard::Iec60079).lower_limit,
+        "upper_limit_iec" => limits(LimitStandard::Iec60079).upper_limit,
+        "autoignition_celsius" => autoignition(gas.mixture())?.celsius(),
+        "burning_velocity_m_per_s" => {
+            let mixture = Temperature::from_kelvin(row.get("mixture_temperature_k"));
+            let site = site(row.get("pressure_pa"));
+            burning_velocity(&gas, &site, row.get("air_ratio"), mixture).unwrap().meters_per_second()
+        }
+        _ => return None,
+    })
+}
