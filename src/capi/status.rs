@@ -48,10 +48,12 @@ impl From<Error> for JetwrightStatus {
             Error::OutOfRange { .. } => JetwrightStatus::OutOfRange,
             Error::Liquid { .. } | Error::NotLiquefied { .. } => JetwrightStatus::Liquid,
             Error::NoSolution { .. } | Error::NotConverged { .. } => JetwrightStatus::NoSolution,
-            Error::TooDilute { .. } | Error::NotMeasured { .. } => JetwrightStatus::NoSolution,
-            Error::InvertedPair { .. } | Error::FractionsSum { .. } | Error::CannotBurn | Error::Points { .. } => {
-                JetwrightStatus::Setting
-            }
+            Error::InvertedPair { .. }
+            | Error::FractionsSum { .. }
+            | Error::CannotBurn
+            | Error::TooDilute { .. }
+            | Error::NotMeasured { .. }
+            | Error::Points { .. } => JetwrightStatus::Setting,
         }
     }
 }

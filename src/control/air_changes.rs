@@ -33,8 +33,8 @@ impl<S: Scalar> AirChanges<S> {
     /// use jetwright::control::AirChanges;
     /// use jetwright::quantity::{ActualVolumeFlow, Duration};
     /// let (flow, second) = (ActualVolumeFlow::from_liters_per_second, Duration::from_seconds(1.0));
-    /// let mut changes = AirChanges::new(0.025, 4.0, flow(5.0)).unwrap();
-    /// // 100 L at 10 L/s: ten seconds, of which each counts only with air at both of its ends.
+    /// let mut changes = AirChanges::new(0.024, 4.0, flow(5.0)).unwrap();
+    /// // 96 L at 10 L/s: ten seconds, of which each counts only with air at both of its ends.
     /// for _ in 0..10 { changes.count(flow(10.0), second); }
     /// assert!(!changes.are_enough());
     /// changes.count(flow(10.0), second);

@@ -21,7 +21,7 @@ impl<S: Scalar> Totals<S> {
     /// ```
     /// use jetwright::control::Totals;
     /// use jetwright::quantity::{Duration, MassFlow, NetHeatPerMass, PricePerMass};
-    /// let propane = NetHeatPerMass::from_joules_per_kilogram(46.3e6);
+    /// let propane = NetHeatPerMass::from_joules_per_kilogram(46.3e6_f64);
     /// let mut totals = Totals::new(propane, PricePerMass::from_per_kilogram(2.0));
     /// for _ in 0..3600 {
     ///     totals.add(MassFlow::from_grams_per_second(0.5), Duration::from_seconds(1.0));

@@ -2,7 +2,8 @@
 
 use std::fmt::Write;
 
-use jetwright::control::{ControlError, SetpointTable, USUAL_ROWS};
+use jetwright::burner::AirSetting;
+use jetwright::control::{ControlError, Setpoint, SetpointTable, USUAL_ROWS};
 use jetwright::quantity::{HeatRate, NetHeatRate};
 use jetwright::sheet::rows::csv_of;
 use jetwright::sheet::{Shop, burner_file, compose, table};
@@ -39,8 +40,15 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         return Err(CommandError::option("to", "the largest fire must be larger than the smallest").into());
     }
     let ratio = arguments.air_ratio.map_or(sheet.file.air_ratio, |ratio| ratio.0);
-    let exact = SetpointTable::<USUAL_ROWS>::for_burner(burner, &sheet.rig.conditions, ratio, lowest, highest, BETWEEN)
-        .map_err(|error| refusal(&sheet.file, error, lowest, highest))?;
+    let (rig, setting) = (&sheet.rig, AirSetting::Ratio(ratio));
+    // What the file's gauge reads, with the gas as cold as it comes and the line behind the gauge.
+    let exact = SetpointTable::<USUAL_ROWS>::build(lowest, highest, BETWEEN, |heat| {
+        let gauge = rig.gauge_for_heat(&rig.conditions, HeatRate::Net(heat), setting)?;
+        let there = rig.conditions_at(&rig.conditions, gauge)?;
+        let at_jet = burner.gauge_for_heat(&there, HeatRate::Net(heat), setting)?;
+        Ok(Setpoint { gauge, air: burner.opening_for(&there, at_jet, ratio)? })
+    })
+    .map_err(|error| refusal(&sheet.file, error, lowest, highest))?;
     let chip = exact.to_single();
     let mut image = [0; ChipTable::IMAGE_BYTES];
     if chip.write_image(&mut image).is_ok() {
@@ -78,7 +86,7 @@ fn heats(table: &ChipTable) -> impl Iterator<Item = f64> {
 }
 
 fn rows(table: &ChipTable) -> Vec<Map<String, Value>> {
-    let row = |(heat, set): (f64, &jetwright::control::Setpoint<f32>)| {
+    let row = |(heat, set): (f64, &Setpoint<f32>)| {
         let mut row = Map::new();
         row.insert("heat_net_w".into(), json!(heat));
         row.insert("gauge_pressure_pa".into(), json!(set.gauge.pascals()));
