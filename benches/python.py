@@ -79,6 +79,7 @@ def main():
         for length, name in ((0.0, "thin plate"), (10.5e-3, "7 diameters"), (30e-3, "20 diameters")):
             compare(count, length, name)
     flames()
+    furnaces()
     gauge = 5 * jw.psi
     one = best(lambda: [jw.flow(gas="propane", gauge_pressure=gauge, bore=1.5e-3) for _ in range(2000)]) / 2000
     print(f"one scalar call: {one * 1e6:.2f} us")
@@ -113,6 +114,68 @@ def flames():
     fast = best(lambda: jw.flame(gas="propane", air_ratio=ratio, mixture_temperature=298.15)) / len(ratio)
     slow = best(lambda: general(100), 3) / 100
     print(f"flame with its chamber state: {fast * 1e6:.1f} us; general solver {slow * 1e6:.0f} us (1/{slow / fast:.0f})")
+
+
+def furnaces():
+    """A steady wall beside scipy's root finder, and a warm-up beside its stiff solver on as many cells."""
+    import scipy.integrate
+    import scipy.optimize
+    import scipy.sparse
+
+    brick, fibre = jw.Material("insulating brick 26"), jw.Material("fibre blanket")
+    layers, radius, length = [(brick, 0.075), (fibre, 0.05)], 0.15, 0.55
+    wall = {"layers": layers, "inner_radius": radius, "length": length, "height": 0.4}
+    grid = np.linspace(250.0, 2300.0, 821)
+    known = [one.conductivity(grid) for one, _ in layers], [one.specific_heat(grid) for one, _ in layers]
+    faces = np.linspace(288.15, 1900.0, 400)
+    shell = jw.shell_loss(face=faces, height=0.4).heat_flux * 2 * np.pi * (radius + 0.125) * length
+    integrals = [scipy.integrate.cumulative_trapezoid(k, grid, initial=0.0) for k in known[0]]
+    spread = np.log([0.225 / 0.15, 0.275 / 0.225]) / (2 * np.pi * length)
+
+    def by_hand(hot):
+        def outward(heat):
+            face = hot
+            for integral, resistance in zip(integrals, spread):
+                face = np.interp(np.interp(face, grid, integral) - heat * resistance, integral, grid)
+            return face
+
+        return scipy.optimize.brentq(lambda heat: np.interp(outward(heat), faces, shell) - heat, 1.0, 2e4)
+
+    hot = np.random.default_rng(5).uniform(900.0, 1600.0, 2_000)
+    assert np.max(np.abs(jw.wall(**wall, hot_face=hot).heat[:100] / [by_hand(one) for one in hot[:100]] - 1)) < 2e-3
+    fast = best(lambda: jw.wall(**wall, hot_face=hot)) / len(hot)
+    slow = best(lambda: [by_hand(one) for one in hot[:100]], 3) / 100
+    print(f"steady wall: {fast * 1e6:.1f} us; scipy's root finder {slow * 1e6:.0f} us (1/{slow / fast:.0f})")
+
+    fire, gas = 26e3, jw.Gas("propane")
+    share = np.nan_to_num(jw.chamber(**wall, gas=gas, chamber_temperature=faces + 1e-3, invalid="nan").available_heat)
+    edges = radius + np.concatenate([np.linspace(0, 0.075, 31), 0.075 + np.linspace(0, 0.05, 19)[1:]])
+    middles, first = (edges[:-1] + edges[1:]) / 2, np.arange(48) < 30
+    inner = np.log(middles / edges[:-1]) / (2 * np.pi * length)
+    outer = np.log(edges[1:] / middles) / (2 * np.pi * length)
+    mass = np.pi * length * np.diff(edges**2) * np.where(first, brick.density, fibre.density)
+
+    def slope(_, kelvin):
+        conducts, heat = (np.where(first, *(np.interp(kelvin, grid, one) for one in pair)) for pair in known)
+        face = kelvin[0]
+        for _ in range(8):
+            face = 0.5 * face + 0.5 * (kelvin[0] + fire * np.interp(face, faces, share) * inner[0] / conducts[0])
+        between = (kelvin[:-1] - kelvin[1:]) / (outer[:-1] / conducts[:-1] + inner[1:] / conducts[1:])
+        flow = np.concatenate([[fire * np.interp(face, faces, share)], between, [np.interp(kelvin[-1], faces, shell)]])
+        return (flow[:-1] - flow[1:]) / (mass * heat)
+
+    def face_of(kelvin):
+        return kelvin[0] + (kelvin[0] - kelvin[1]) * inner[0] / (outer[0] + inner[1])
+
+    near = scipy.sparse.diags([1.0, 1.0, 1.0], [-1, 0, 1], shape=(48, 48))
+    leg = jw.warm_up(**wall, gas=gas, fire=fire, chamber_temperature=1500.0)
+    solve = lambda: scipy.integrate.solve_ivp(  # noqa: E731
+        slope, (0, leg.time), np.full(48, 288.15), method="BDF", rtol=1e-5, atol=1e-2, jac_sparsity=near
+    )
+    assert abs(face_of(solve().y[:, -1]) / leg.hot_face - 1) < 5e-3
+    fast = best(lambda: jw.warm_up(**wall, gas=gas, fire=fire, chamber_temperature=1500.0))
+    slow = best(solve, 3)
+    print(f"warm-up of {leg.time / 60:.0f} min: {fast * 1e3:.2f} ms; scipy's stiff solver on as many cells {slow * 1e3:.0f} ms (1/{slow / fast:.0f})")
 
 
 def sweep():

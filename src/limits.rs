@@ -199,6 +199,10 @@ inputs! {
     WorkVolume = "volume of the work", "m3", 0.0, 500.0;
     /// Volume of the chamber.
     ChamberVolume = "volume of the chamber", "m3", 1.0e-6, 500.0;
+    /// Heat a chamber that just glows loses.
+    GlowLoss = "loss of the glowing chamber", "W", 0.0, 1.0e6;
+    /// Gradient at which a head's flames let go, over that of a plain port.
+    HeadConstant = "head constant", "", 0.01, 100_000.0;
     /// Area that panels must close.
     PanelArea = "area of the panels that close the chamber", "m2", 0.0, 500.0;
     /// How far above the chamber its gases leave.

@@ -24,3 +24,20 @@ export JETWRIGHT_COMMAND="$PWD/target/release/jetwright"
 config=$PWD/python/mypy.ini
 python_path=$PWD/$python
 (cd "$environment" && "$python_path" -m mypy.stubtest jetwright --mypy-config-file "$config")
+
+# The oldest Python the package promises, where there is one: the same wheel, without the pinned alternatives.
+oldest=$(command -v python3.10 || compgen -G "$HOME/.pyenv/versions/3.10.*/bin/python3.10" | tail -n 1 || true)
+if [ -n "$oldest" ]; then
+    old=target/python310/bin/python
+    if ! [ -x "$old" ]; then
+        "$oldest" -m venv target/python310
+        "$old" -m pip install --quiet --disable-pip-version-check \
+            numpy pandas xarray dask distributed hypothesis pytest matplotlib
+    fi
+    rm -rf target/wheel
+    "$python" -m pip wheel --quiet --disable-pip-version-check --no-deps --wheel-dir target/wheel .
+    "$old" -m pip install --quiet --disable-pip-version-check --no-deps --force-reinstall target/wheel/*.whl
+    "$old" -m pytest --quiet python/tests/test_flow.py python/tests/test_furnace.py python/tests/test_reference.py
+else
+    echo "python.sh: no Python 3.10 here, so the package was tried on $("$python" --version) only"
+fi

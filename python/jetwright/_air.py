@@ -205,6 +205,11 @@ class Head:
         signs = {"mass_flow": True, "density": False, "viscosity": False}
         return answer(lambda *args: self._native.flow(*args), values, invalid, 3, signs)[0]
 
+    def loss_coefficient(self, friction_factor: Any, invalid: str = "raise") -> Any:
+        """Dynamic heads lost on the ports' speed, at each friction factor (Darcy's) of their walls (Idelchik)."""
+        native = lambda *args: self._native.loss_coefficient(*args)  # noqa: E731
+        return answer(native, {"friction_factor": friction_factor}, invalid, 1, {"friction_factor": True})[0]
+
     def __repr__(self) -> str:
         return f"Head({', '.join(f'{name}={value!r}' for name, value in self._given.items() if value is not None)})"
 

@@ -7,8 +7,10 @@ from typing import Any, Callable, Mapping
 
 import numpy as np
 
-#: What the core calls its inputs, by the argument that fills them.
-NAMES = {
+_OPENINGS = tuple(f"openings[{number}]" for number in range(6))
+_LAYERS = tuple(f"layers[{number}]" for number in range(6))
+#: What the core calls its inputs, by the argument that fills them, or by those that can.
+NAMES: dict[str, str | tuple[str, ...]] = {
     "gauge pressure": "gauge_pressure",
     "back pressure": "back_pressure",
     "gas temperature": "gas_temperature",
@@ -22,31 +24,51 @@ NAMES = {
     "approach ratio": "approach_diameter",
     "discharge coefficient": "discharge_coefficient",
     "number of jets": "jets",
-    "heat": "heat",
+    "heat": ("heat", "fire"),
     "altitude": "altitude",
     "station pressure": "station_pressure",
     "sea-level pressure": "sea_level_pressure",
-    "air temperature": "air_temperature",
+    "air temperature": ("air_temperature", "start", "room"),
     "relative humidity": "humidity",
     "air ratio": "air_ratio",
     "air ratio of the flame": "air_ratio",
     "mixture temperature": "mixture_temperature",
     "temperature of the products": "chamber_temperature",
-    "air flow": "flow",
-    "damper opening": "damper",
-    "chamber temperature": "chamber_temperature",
+    "air flow": ("flow", "leak"),
+    "damper opening": ("damper", "opening"),
+    "blower static pressure": "static_pressure",
+    "blower efficiency": "efficiency",
+    "air density": "density",
+    "duct diameter": "diameter",
+    "chamber temperature": ("down_to", "chamber_temperature", "hot_face", "cold_face", "passing_temperature", "temperature"),
+    "fitting loss coefficient": ("resistance", "loss_coefficient"),
+    "layer thickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
+    "wall area": ("area", *_OPENINGS, "crucible_area"),
+    "panel size": ("inner_radius", "length", "height", "width", "depth", "spacing", "leg", "spread"),
+    "area of the panels that close the chamber": "panels",
+    "emissivity": "emissivity",
+    "flue above chamber": "flue_excess",
+    "available heat": "chamber_temperature",
+    "duration": ("held", "duration"),
+    "mass of the work": ("mass", "crucible_mass", "bag"),
+    "size of the work": ("plate", "bar"),
+    "work temperature": ("target", "start", "temperature"),
+    "film coefficient": "film_coefficient",
+    "material density": "dry_density",
+    "mole fraction": ("water", "margin"),
+    "draught height": "height",
+    "exhaust opening": "area",
+    "share of the room's air": "limit",
     "temperature of the steel": "chamber_temperature",
     "air ratio of a lean flame": "air_ratio",
     "oxygen in the flue gas": "oxygen",
     "carbon monoxide in the flue gas": "carbon_monoxide",
-    "fitting loss coefficient": "resistance",
     "gas in the cylinder": "left",
     "cylinder diameter": "diameter",
     "empty cylinder": "empty_mass",
     "number of cylinders": "count",
     "gas drawn": "draw",
     "pressure the regulator needs": "needs",
-    "duration": "duration",
     "pipe diameter": "diameter",
     "pipe length": "length",
     "pressure drop of the pipe": "pressure_drop",
@@ -116,10 +138,26 @@ def check_invalid(invalid: str) -> None:
         raise ValueError(f'invalid must be "raise" or "nan", not {invalid!r}')
 
 
+def _argument(name: str, given: float, flat: int, shape: tuple[int, ...], values: dict[str, Any]) -> str:
+    """The argument behind a name of the core: of those that can fill it, the one that holds the value given."""
+    names = NAMES.get(name, name)
+    if isinstance(names, str):
+        return names
+    there = [candidate for candidate in values if candidate in names or candidate.startswith("panels[")]
+    there.sort(key=lambda candidate: names.index(candidate) if candidate in names else len(names))
+    for candidate in there:
+        held = np.broadcast_to(np.asarray(values[candidate], dtype=np.float64), shape).ravel()[flat]
+        if np.float32(held) == np.float32(given) or (np.isnan(given) and not np.isfinite(held)):
+            return candidate
+    return there[0] if there else names[0]
+
+
 def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], values: dict[str, Any]) -> RangeError:
     """The error of the first element without an answer."""
     flat, name, value, message = told
-    argument = NAMES.get(name, name) if name else next((n for n in ("gauge_pressure", "pressure") if n in values), None)
+    argument = _argument(name, value, flat, shape, values) if name else None
+    if argument is None and not name:
+        argument = next((n for n in ("gauge_pressure", "pressure") if n in values), None)
     if argument not in values and "heat" in values:
         argument = "heat"
     if argument not in values and "temperature" in values:
@@ -132,33 +170,39 @@ def refuse(told: tuple[int, str | None, float, str], shape: tuple[int, ...], val
 
 
 def evaluate(
-    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool | tuple[float, float]] = {}
 ) -> tuple[np.ndarray, tuple[int, ...]]:
     """Calls a native loop; gives ``(rows, *shape)`` and the shape.
 
     ``signs`` names the arguments the core holds to no range of their own: they are to be finite and above zero, or
-    not below it where the name's value is true.
+    not below it where the name's value is true, or within the two values there.
     """
     check_invalid(invalid)
     prepared, shape = operands(values)
-    for name, or_zero in signs.items():
+    marked = np.zeros((), dtype=bool)
+    for name, sign in signs.items():
         array = as_float64(name, values[name])
-        bad = ~(np.isfinite(array) & ((array >= 0.0) if or_zero else (array > 0.0)))
+        if isinstance(sign, tuple):
+            good, accepted = (array >= sign[0]) & (array <= sign[1]), f"within {sign[0]:g} and {sign[1]:g}"
+        else:
+            good, accepted = (array >= 0.0) if sign else (array > 0.0), f"{'not below' if sign else 'above'} zero"
+        bad = ~(np.isfinite(array) & good)
         if bad.any() and 0 not in shape:
             if invalid == "raise":
                 place = int(np.broadcast_to(bad, shape).argmax())
-                told = (place, name, float("nan"), f"must be a finite number {'not below' if or_zero else 'above'} zero")
-                raise refuse(told, shape, values)
-            values = {**values, name: np.where(bad, np.nan, array)}
-            prepared, shape = operands(values)
+                raise refuse((place, name, float("nan"), f"must be a finite number {accepted}"), shape, values)
+            marked = marked | bad
     columns, told = native(prepared, list(shape))
     if told is not None and invalid == "raise":
         raise refuse(told, shape, values)
-    return columns.reshape((rows, *shape)), shape
+    columns = columns.reshape((rows, *shape))
+    if marked.any():
+        columns[:, np.broadcast_to(marked, shape)] = np.nan
+    return columns, shape
 
 
 def answer(
-    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool] = {}
+    native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool | tuple[float, float]] = {}
 ) -> list[Any]:
     """The rows of a native loop: floats for scalars, arrays for arrays, labelled where an argument is."""
     check_invalid(invalid)

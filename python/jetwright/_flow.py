@@ -336,14 +336,12 @@ def gauge_for_heat(
     >>> abs(back - 26000) < 1e-6
     True
     """
-    gas = as_gas(gas)
     gross, heat = _heat(heat_net, heat_gross)
-    code, measured, inputs = _inputs(
+    inputs = _inputs(
         site, gas_temperature, bore, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, heat, back_pressure,
     )  # fmt: skip
-    values = {("heat" if name == "gauge_pressure" else name): value for name, value in _named(measured, inputs).items()}
-    return _inverse(lambda *args: _native.gauge_for_flow(gas._native, code, gross, *args), values, invalid)
+    return _inverse("gauge_pressure", as_gas(gas), gross, inputs, invalid)
 
 
 def bore_for_heat(
@@ -367,28 +365,36 @@ def bore_for_heat(
     invalid: str = "raise",
 ) -> Any:
     """Bore (m) with which a jet makes a heat (W, net or gross); arguments as in :func:`flow`."""
-    gas = as_gas(gas)
     gross, heat = _heat(heat_net, heat_gross)
-    code, measured, inputs = _inputs(
+    inputs = _inputs(
         site, gas_temperature, heat, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
     )  # fmt: skip
-    values = {("heat" if name == "bore" else name): value for name, value in _named(measured, inputs).items()}
-    return _inverse(lambda *args: _native.bore_for_flow(gas._native, code, gross, *args), values, invalid)
+    return _inverse("bore", as_gas(gas), gross, inputs, invalid)
 
 
-def _inverse(native: Any, values: dict[str, Any], invalid: str) -> Any:
+def _inverse(
+    sought: str, gas: Gas, gross: bool, inputs: tuple[int, tuple[str, str], tuple[Any, ...]], invalid: str
+) -> Any:
+    """The argument that makes a heat, which stands in its place among the inputs."""
+    code, measured, plain = inputs
+    values = {("heat" if name == sought else name): value for name, value in _named(measured, plain).items()}
+    native = lambda *args: _native.for_heat(gas._native, code, gross, sought == "bore", *args)  # noqa: E731
     return answer(native, values, invalid, 1)[0]
 
 
 class JetSize(NamedTuple):
-    """A size of a list next to a wanted bore."""
+    """A size of a list next to a wanted bore; arrays like the arguments.
 
-    name: str
-    bore: float
-    heat_net: float
-    heat_error: float
-    exact_gauge_pressure: float
+    ``name`` and ``bore`` (m) of the size, its ``heat_net`` (W), its heat over the wanted one less 1, and the gauge pressure
+    (Pa) that makes it exact. Where the list ends, the name is ``""`` and the numbers are NaN.
+    """
+
+    name: Any
+    bore: Any
+    heat_net: Any
+    heat_error: Any
+    exact_gauge_pressure: Any
 
 
 def drills(list: str = "number") -> dict[str, float]:
@@ -404,31 +410,58 @@ def drills(list: str = "number") -> dict[str, float]:
 def size_jet(
     *,
     gas: Gas | str | Mapping[str, float],
-    gauge_pressure: float,
-    heat_net: float | None = None,
-    heat_gross: float | None = None,
+    gauge_pressure: Any,
+    heat_net: Any = None,
+    heat_gross: Any = None,
     drills: str = "number",
+    invalid: str = "raise",
     **shape: Any,
-) -> tuple[float, list[JetSize]]:
+) -> tuple[Any, list[JetSize]]:
     """The bore (m) for a heat and the sizes of a list next to it, with the pressure that makes each exact.
 
-    Scalars only; further arguments as in :func:`flow`.
+    Every numeric argument broadcasts; further arguments as in :func:`flow`. With scalars a size beyond the list's end is
+    left out; with arrays the list is always the size below and the size above.
 
     >>> import jetwright as jw
     >>> bore, nearest = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=26 * jw.kW)
     >>> [size.name for size in nearest]
     ['number 52', 'number 51']
+    >>> bore, (below, above) = jw.size_jet(gas="propane", gauge_pressure=5 * jw.psi, heat_net=[20e3, 26e3])
+    >>> below.name.tolist()
+    ['number 54', 'number 52']
     """
     gas = as_gas(gas)
     gross, wanted = _heat(heat_net, heat_gross)
-    bore = bore_for_heat(gas=gas, gauge_pressure=gauge_pressure, heat_net=heat_net, heat_gross=heat_gross, **shape)
+    given = {"gas": gas, "heat_net": heat_net, "heat_gross": heat_gross, **shape}
+    bore = bore_for_heat(gauge_pressure=gauge_pressure, invalid=invalid, **given)
     sizes = _native.drills(drills)
-    below = [size for size in sizes if size[1] <= bore * (1 + 1e-9)][-1:]
-    above = [size for size in sizes if size[1] > bore * (1 + 1e-9)][:1]
+    # A size as good as exact counts as the one below; what lies beyond an end has no name and no bore.
+    names = np.array(["", *(name for name, _ in sizes), ""])
+    bores = np.array([np.nan, *(size for _, size in sizes), np.nan])
+    above = np.searchsorted(bores[1:-1], np.asarray(bore) * (1 + 1e-9), side="right") + 1
     nearest = []
-    for name, diameter in below + above:
-        here = flow(gas=gas, gauge_pressure=gauge_pressure, bore=diameter, **shape)
-        exact = gauge_for_heat(gas=gas, bore=diameter, heat_net=heat_net, heat_gross=heat_gross, invalid="nan", **shape)
-        error = (here.heat_gross if gross else here.heat_net) / wanted - 1
+    unknown = np.isnan(np.asarray(bore))
+    for place in (np.where(unknown, 0, above - 1), np.where(unknown, 0, above)):
+        diameter = _like(bore, bores[place])
+        here = flow(gas=gas, gauge_pressure=gauge_pressure, bore=diameter, invalid="nan", **shape)
+        exact = gauge_for_heat(bore=diameter, invalid="nan", **given)
+        error = (here.heat_gross if gross else here.heat_net) / _aligned(wanted) - 1
+        name = _like(bore, names[place])
         nearest.append(JetSize(name, diameter, here.heat_net, error, exact))
+    if isinstance(bore, float):
+        nearest = [size for size in nearest if size.name]
     return bore, nearest
+
+
+def _aligned(wanted: Any) -> Any:
+    return np.asarray(wanted) if isinstance(wanted, (list, tuple)) else wanted
+
+
+def _like(model: Any, values: Any) -> Any:
+    """Values under the labels of a bore."""
+    if isinstance(model, float):
+        return values.item()
+    if hasattr(model, "coords"):
+        return model.copy(data=values)
+    return type(model)(values, index=model.index) if hasattr(model, "index") else values
+

@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import os
-from typing import Any, Mapping
+from typing import Any, Mapping, NamedTuple
 
 import numpy as np
 
@@ -99,6 +99,54 @@ def sheet(source: str | os.PathLike[str] | Mapping[str, Any]) -> Sheet:
     return Sheet(*_native.sheet_from_text(*_read(source)))
 
 
+_LIGHTS = ("cold", "glowing", "never")
+_GOES_OUT = ("lights", "too_lean", "too_rich", "lets_go", "no_flow")
+
+
+class Lighting(NamedTuple):
+    """What settings do; arrays like the arguments.
+
+    ``lights`` is ``"cold"``, ``"glowing"`` (only in a glowing chamber) or ``"never"``, empty where there is no answer;
+    ``goes_out`` says why not cold; ``pull`` is the ports' wall gradient over what a plain port's flame bears;
+    ``glow_needed`` (K) is how hot walls must be, NaN where the fire keeps none so hot.
+    """
+
+    lights: Any
+    goes_out: Any
+    air_ratio: Any
+    pull: Any
+    glow_needed: Any
+
+
+class LightingRange(NamedTuple):
+    """Ends (Pa) of the gauge pressures; arrays like the argument.
+
+    0 or infinity where the stretch has no end, NaN where there is none. ``cold_low`` and ``cold_high`` are NaN until the
+    file's ``[lighting]`` says where the head was seen to light.
+    """
+
+    within_limits_low: Any
+    within_limits_high: Any
+    cold_low: Any
+    cold_high: Any
+    glowing_low: Any
+    glowing_high: Any
+
+
+def _aim(damper: Any, air_ratio: Any) -> tuple[bool, tuple[str, Any]]:
+    """Whether the air is set by its ratio, and the argument that sets it."""
+    if (damper is None) == (air_ratio is None):
+        raise ValueError("give damper or air_ratio, one of the two")
+    return air_ratio is not None, ("damper", damper) if air_ratio is None else ("air_ratio", air_ratio)
+
+
+def _words(codes: Any, words: tuple[str, ...]) -> Any:
+    """The word of each code; empty for no answer."""
+    places = np.asarray(codes, dtype=float)
+    found = np.array((*words, ""))[np.where(np.isnan(places), len(words), places).astype(int)]
+    return found if found.ndim else str(found)
+
+
 class Burner:
     """The burner of a file (a path) or a mapping, run over arrays of settings.
 
@@ -128,15 +176,13 @@ class Burner:
         Give the ``damper`` opening (0.1 to 1), or the ``air_ratio`` for which to find it. Where the blower cannot give
         the air ratio the element has no answer: use ``invalid="nan"``.
         """
-        if (damper is None) == (air_ratio is None):
-            raise ValueError("give damper or air_ratio, one of the two")
-        aim = ("damper", damper) if air_ratio is None else ("air_ratio", air_ratio)
+        by_ratio, aim = _aim(damper, air_ratio)
         values = {
             "gauge_pressure": gauge_pressure,
             aim[0]: aim[1],
             "chamber_temperature": 0.0 if chamber_temperature is None else chamber_temperature,
         }
-        flags = (air_ratio is not None, chamber_temperature is not None)
+        flags = (by_ratio, chamber_temperature is not None)
         rows = answer(lambda *args: self._native.run(*flags, *args), values, invalid, len(BurnerRun._fields))
         rows[-1] = rows[-1] == 1.0
         return BurnerRun(*rows)
@@ -155,6 +201,37 @@ class Burner:
         """
         flow, pressure = self._native.system_curve(float(gauge_pressure), float(damper), int(points))
         return np.asarray(flow), np.asarray(pressure)
+
+    def lighting(
+        self, *, gauge_pressure: Any, damper: Any = None, air_ratio: Any = None, invalid: str = "raise"
+    ) -> Lighting:
+        """What settings do in a cold chamber and in a glowing one, with what the file's ``[lighting]`` tells.
+
+        Give the ``damper`` opening (0.1 to 1), or the ``air_ratio`` the air is turned down to. All but the limits of
+        burning is indicative, and without a lighting setting in the file ``"cold"`` means that it may light.
+        """
+        by_ratio, aim = _aim(damper, air_ratio)
+        known = _native.lighting_known(self._native)
+        values = {"gauge_pressure": gauge_pressure, aim[0]: aim[1]}
+        native = lambda *args: _native.lighting(self._native, by_ratio, known, *args)  # noqa: E731
+        lights, goes_out, ratio, pull, walls = answer(native, values, invalid, 5)
+        return Lighting(_words(lights, _LIGHTS), _words(goes_out, _GOES_OUT), ratio, pull, walls)
+
+    def lighting_range(self, *, damper: Any = None, air_ratio: Any = None) -> LightingRange:
+        """The gauge pressures that light a cold chamber and that keep a glowing one, for damper openings or air ratios.
+
+        Examples
+        --------
+        >>> import jetwright as jw
+        >>> burner = jw.Burner("examples/bell-foundry.toml")  # doctest: +SKIP
+        >>> burner.lighting_range(damper=[0.3, 0.4, 0.5]).cold_low / jw.psi  # doctest: +SKIP
+        """
+        by_ratio, (_, aim) = _aim(damper, air_ratio)
+        known = _native.lighting_known(self._native)
+        aims = np.asarray(aim, dtype=float)
+        ends = [_native.lighting_range(self._native, by_ratio, known, float(one)) for one in aims.ravel()]
+        columns = np.asarray(ends, dtype=float).reshape(*aims.shape, 6)
+        return LightingRange(*(columns[..., place] for place in range(6)))
 
     def __repr__(self) -> str:
         return f"Burner({self._native.name!r})"

@@ -9,15 +9,20 @@ from typing import Any, Mapping, Sequence
 
 import numpy as np
 
-from ._burning import burning_range
+from ._burning import autoignition, burning_range
 from ._flame import flame
 from ._flow import drills as drill_list
 from ._flow import flow
+from ._furnace import RELIGHTS_ABOVE, Evening
+from ._furnace import chamber as chamber_of
+from ._furnace import wall as wall_of
 from ._gas import Gas
+from ._material import Material, as_material
 from ._sheet import Burner, Sheet
 from ._site import Site
 from ._units import inH2O, kW, mm, psi
 
+_ZERO = 273.15
 _STYLES = (("-", "black"), ("--", "0.35"), (":", "0.35"), ("-.", "0.55"))
 
 
@@ -142,6 +147,35 @@ def blower_and_system(
     return axes
 
 
+def lighting_range(*, burner: Burner, damper: Any = None, axes: Any = None) -> Any:
+    """Which gauge readings light a cold chamber, and which burn only in a glowing one, against the damper left alone.
+
+    Until the file's ``[lighting]`` says where the head was seen to light, the limits of burning alone are drawn.
+    """
+    axes = _axes(axes)
+    opening = np.linspace(0.15, 1.0, 35) if damper is None else np.asarray(damper, dtype=float)
+    found = burner.lighting_range(damper=opening)
+    bottom, top = 0.1 * psi, 30.0 * psi
+    seen = bool(np.isfinite(found.cold_low).any())
+    bands = [
+        ("burns only in a glowing chamber", found.glowing_low, found.glowing_high, "0.9", None),
+        ("within the limits of burning", found.within_limits_low, found.within_limits_high, "0.75", "...."),
+    ]
+    if seen:
+        bands.append(("lights cold", found.cold_low, found.cold_high, "0.5", "////"))
+    for label, low, high, shade, hatch in bands:
+        low, high = np.clip(low, bottom, top) / psi, np.clip(high, bottom, top) / psi
+        band = axes.fill_between(opening * 100, low, high, where=np.isfinite(low), facecolor=shade, hatch=hatch, label=label)
+        band.set_edgecolor("white" if hatch else shade)
+        axes.plot(opening * 100, low, "-", color="black", linewidth=0.9)
+    axes.set(xlabel="damper left at, % open", ylabel="gauge pressure, psi", yscale="log")
+    axes.set(xlim=(opening.min() * 100, opening.max() * 100), ylim=(bottom / psi, top / psi))
+    axes.yaxis.set_major_formatter("{x:g}")
+    axes.set_title("below the bands it goes out" if seen else "limits only: this head has not been seen to light")
+    axes.legend(frameon=True, loc="lower right")
+    return axes
+
+
 def _density(burner: Burner) -> float:
     return float(burner._native.air_density)
 
@@ -193,3 +227,87 @@ def sheet_table(*, sheet: Sheet, axes: Any = None) -> Any:
 
 def _cell(value: float | None, factor: float, digits: int) -> str:
     return "-" if value is None else f"{value * factor:.{digits}f}"
+
+
+def wall_profile(
+    *, layers: Sequence[tuple[Material | str, float]], hot_face: float, evening: Evening | None = None, axes: Any = None, **wall: Any
+) -> Any:
+    """Temperature through a wall that has been hot for long; arguments as in ``jw.wall``, scalars.
+
+    Every layer is shaded by turns and named, with what its material bears as a short line at its inner face. With an
+    ``evening`` (of the same wall) the profiles at the end of its steps stand beside it.
+    """
+    axes = _axes(axes)
+    thickness = [float(part) for _, part in layers]
+    depth = np.linspace(0.0, sum(thickness), 240)
+    steady = wall_of(layers=layers, hot_face=float(hot_face), depth=depth, **wall)
+    edges = np.concatenate([[0.0], np.cumsum(thickness)]) / mm
+    top = 1.12 * (max([float(hot_face), *(as_material(material).limit for material, _ in layers)]) - _ZERO)
+    for number, (material, part) in enumerate(layers):
+        known = as_material(material)
+        axes.axvspan(edges[number], edges[number + 1], color="0.95" if number % 2 == 0 else "0.88", linewidth=0)
+        if part > 0.06 * sum(thickness):  # a sheet as thin as a line has no room for its name
+            middle = (edges[number] + edges[number + 1]) / 2
+            axes.text(middle, 0.985 * top, known.name or "own", ha="center", va="top", fontsize="small")
+        reach = edges[number] + np.array([0.0, max(0.25 * (edges[number + 1] - edges[number]), 0.02 * edges[-1])])
+        axes.plot(reach, [known.limit - _ZERO] * 2, ":", color="black", label="what the layer bears" if number == 0 else None)
+    axes.plot(depth / mm, steady.at_depth - _ZERO, "-", color="black", linewidth=1.8, label="hot for long")
+    if evening is not None:
+        styles = (*_STYLES[1:], ((0, (6, 1, 1, 1, 1, 1)), "0.5"), ((0, (1, 4)), "black"))
+        minutes = np.cumsum([leg.time for leg in evening.legs]) / 60
+        for number, (step, (where, kelvin)) in enumerate(zip(evening.steps, evening.profiles)):
+            style, shade = styles[number % len(styles)]
+            label = f"{step.kind}, at {minutes[number]:.0f} min"
+            axes.plot(where / mm, kelvin - _ZERO, linestyle=style, color=shade, label=label)
+    axes.set(xlabel="depth behind the hot face, mm", ylabel="temperature, °C", xlim=(0, edges[-1]), ylim=(0, top))
+    # Profiles fill the picture from corner to corner: the legend stands below it.
+    axes.legend(frameon=False, fontsize="small", loc="upper center", bbox_to_anchor=(0.5, -0.14), ncols=2)
+    return axes
+
+
+def evening_course(*, evening: Evening, gas: Gas | str | Mapping[str, float] | None = None, axes: Any = None) -> Any:
+    """Hot face and shell through an evening, its steps marked, with 760 degC and the gas's autoignition as lines.
+
+    Above 760 degC a chamber relights gas by itself; above its autoignition temperature it may.
+    """
+    axes = _axes(axes)
+    minutes = evening.time / 60
+    axes.plot(minutes, evening.hot_face - _ZERO, "-", color="black", linewidth=1.8, label="hot face")
+    axes.plot(minutes, evening.outside - _ZERO, "--", color="0.35", label="shell")
+    marks = [("relights gas by itself, 760 °C", RELIGHTS_ABOVE, ":")]
+    lights = None if gas is None else autoignition(gas)
+    if lights is not None:
+        marks.append((f"may light gas, {lights - _ZERO:.0f} °C", lights, "-."))
+    for name, kelvin, style in marks:
+        axes.axhline(kelvin - _ZERO, linestyle=style, color="0.35", linewidth=1.0, label=name)
+    top = 1.15 * (float(evening.hot_face.max()) - _ZERO)
+    for number, (step, start, leg) in enumerate(zip(evening.steps, evening.starts, evening.legs)):
+        if number:
+            axes.axvline(start / 60, color="0.8", linewidth=0.8)
+        if leg.time > 0.05 * evening.time[-1]:
+            label = f"{step.kind}\n{leg.time / 60:.0f} min"
+            axes.text((start + leg.time / 2) / 60, 0.985 * top, label, ha="center", va="top", fontsize="small")
+    axes.set(xlabel="time, minutes", ylabel="temperature, °C", xlim=(0, minutes[-1]), ylim=(0, top))
+    axes.legend(frameon=True, framealpha=1.0, edgecolor="none", fontsize="small", loc="center right")
+    axes.grid(color="0.93")
+    return axes
+
+
+def fire_against_temperature(
+    *, gas: Gas | str | Mapping[str, float], temperature: Any = None, axes: Any = None, **chamber: Any
+) -> Any:
+    """The fire that keeps each temperature of a chamber, and where its heat goes; arguments as in ``jw.chamber``."""
+    axes = _axes(axes)
+    kelvin = np.linspace(600.0, 1700.0, 90) if temperature is None else np.asarray(temperature, dtype=float)
+    balance = chamber_of(gas=gas, chamber_temperature=kelvin, invalid="nan", **chamber)
+    parts = [("into the work", balance.work), ("through the walls", balance.walls), ("out of openings", balance.openings)]
+    parts = [part for part in parts if np.nanmax(part[1]) > 0]
+    below = np.zeros_like(kelvin)
+    for (name, part), shade in zip((*parts, ("up the flue", balance.flue)), ("0.5", "0.68", "0.82", "0.93")):
+        axes.fill_between(kelvin - _ZERO, below / kW, (below + part) / kW, color=shade, linewidth=0, label=name)
+        below = below + part
+    axes.plot(kelvin - _ZERO, balance.fire / kW, "-", color="black", linewidth=1.8, label="the fire it takes")
+    axes.set(xlabel="chamber, °C", ylabel="fire, kW net", xlim=(kelvin[0] - _ZERO, kelvin[-1] - _ZERO), ylim=(0, None))
+    axes.legend(frameon=False, loc="upper left")
+    axes.grid(color="0.93")
+    return axes

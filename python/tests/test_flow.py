@@ -6,6 +6,7 @@ import pickle
 import hypothesis
 import jetwright as jw
 import numpy as np
+import pandas as pd
 import pytest
 from hypothesis import strategies as st
 from jetwright._flow import FIELDS
@@ -221,3 +222,34 @@ def test_sites():
     with pytest.raises(jw.RangeError) as caught:
         jw.Site(altitude=[0.0, 1e5])
     assert caught.value.index == (1,)
+
+
+def test_sizes_over_arrays_are_those_of_scalars():
+    heat = np.array([[12e3, 26e3], [40e3, 5e6]])
+    gauge = np.array([3.0, 8.0]) * jw.psi
+    bore, (below, above) = jw.size_jet(gas="propane", gauge_pressure=gauge, heat_net=heat, site=SITE, invalid="nan")
+    assert bore.shape == below.name.shape == above.heat_net.shape == (2, 2)
+    for row, column in ((0, 0), (0, 1), (1, 0)):
+        alone, sizes = jw.size_jet(gas="propane", gauge_pressure=float(gauge[column]), heat_net=float(heat[row, column]), site=SITE)
+        assert bore[row, column] == alone and [size.name for size in sizes] == [below.name[row, column], above.name[row, column]]
+        for size, many in zip(sizes, (below, above)):
+            assert [value[row, column] for value in many[1:]] == list(size[1:])
+    assert np.isnan(bore[1, 1]) and below.name[1, 1] == above.name[1, 1] == "" and np.isnan(above.exact_gauge_pressure[1, 1])
+    with pytest.raises(jw.RangeError) as caught:
+        jw.size_jet(gas="propane", gauge_pressure=gauge, heat_net=heat, site=SITE)
+    assert caught.value.index == (1, 1)
+    tiny = jw.flow(gas="propane", gauge_pressure=1e4, bore=0.3e-3).heat_net  # under the list's smallest
+    smallest, sizes = jw.size_jet(gas="propane", gauge_pressure=1e4, heat_net=tiny)
+    assert len(sizes) == 1 and sizes[0].bore > smallest
+    series = jw.size_jet(gas="propane", gauge_pressure=3e4, heat_net=pd.Series([2e4, 3e4], index=["a", "b"]))[1][0]
+    assert series.name["b"] == jw.size_jet(gas="propane", gauge_pressure=3e4, heat_net=3e4)[1][0].name
+
+
+def test_sites_are_equal_by_their_values():
+    assert jw.Site(altitude=1600) == jw.Site(altitude=np.float64(1600.0)) and hash(jw.Site(altitude=1600)) == hash(jw.Site(altitude=1600.0))
+    many = np.linspace(0.0, 3000.0, 5000)
+    other = many.copy()
+    other[2500] += 1e-9  # a repr shortens both to the same text
+    assert jw.Site(altitude=many) == jw.Site(altitude=list(many)) != jw.Site(altitude=other)
+    assert jw.Site(altitude=0.0) == jw.Site() != jw.Site(station_pressure=101325.0)
+    assert jw.Site() != "sea level"

@@ -75,3 +75,60 @@ def test_flames_and_their_products():
     lines = {line.get_label(): line for line in axes.get_lines()}
     assert list(lines) == ["CO2", "CO", "H2", "O2"]
     assert (np.diff(lines["CO"].get_ydata()) < 0).all() and (np.diff(lines["O2"].get_ydata()) > 0).all()
+
+
+def test_the_lighting_range_against_the_damper():
+    axes = plots.lighting_range(burner=jw.Burner(BELLS), damper=np.linspace(0.2, 0.6, 5))
+    glowing, limits, cold = (line.get_ydata() for line in axes.get_lines())
+    assert (cold > limits).all() and (limits > glowing).all() and (np.diff(cold) > 0).all()
+    assert "psi" in axes.get_ylabel() and "damper" in axes.get_xlabel() and len(axes.get_legend().get_texts()) == 3
+    axes = plots.lighting_range(burner=jw.Burner(BELLS.with_name("natural-gas.toml")), damper=[0.3, 0.5])
+    assert len(axes.get_lines()) == 2 and "limits only" in axes.get_title()
+
+
+LAYERS = [("insulating brick 26", 0.075), ("fibre blanket", 0.05), ("steel sheet", 1.5e-3)]
+WALL = {"layers": LAYERS, "inner_radius": 0.15, "length": 0.55}
+FURNACE = WALL | {"gas": "propane", "openings": [0.006]}
+
+
+def evening():
+    steps = [
+        jw.Step.warm_up(fire=23e3, chamber_temperature=1500.0),
+        jw.Step.hold(chamber_temperature=1500.0, time=2400.0, work=5e3),
+        jw.Step.cool_down(down_to=600.0),
+    ]
+    return jw.evening(**FURNACE, steps=steps)
+
+
+def test_the_wall_profile_passes_the_faces():
+    axes = plots.wall_profile(**WALL, hot_face=1500.0, evening=evening())
+    lines = {line.get_label(): line for line in axes.get_lines()}
+    faces = jw.wall(**WALL, hot_face=1500.0).faces
+    steady = lines["hot for long"]
+    for depth, face in zip((0.0, 75.0, 125.0, 126.5), faces):
+        assert np.interp(depth, steady.get_xdata(), steady.get_ydata()) == pytest.approx(face - 273.15, abs=5.0)
+    kinds = {label.split(",")[0]: line for label, line in lines.items()}
+    assert {"warm up", "hold", "cool down", "what the layer bears"} <= set(kinds)
+    # A wall that was hot for less than long is colder behind its face.
+    held = kinds["hold"]
+    assert (held.get_ydata()[5:40] < np.interp(held.get_xdata()[5:40], steady.get_xdata(), steady.get_ydata())).all()
+    assert "mm" in axes.get_xlabel() and "°C" in axes.get_ylabel()
+
+
+def test_the_evening_has_its_marks():
+    course = evening()
+    axes = plots.evening_course(evening=course, gas="propane")
+    lines = {line.get_label(): line for line in axes.get_lines()}
+    assert {"relights gas by itself, 760 °C", "may light gas, 450 °C"} <= set(lines)
+    assert lines["hot face"].get_ydata()[-1] == pytest.approx(course.legs[-1].hot_face - 273.15)
+    assert "minutes" in axes.get_xlabel() and "°C" in axes.get_ylabel()
+    named = " ".join(text.get_text() for text in axes.texts)
+    assert "hold\n40 min" in named and "cool down" in named
+
+
+def test_the_fire_is_the_sum_of_its_parts():
+    axes = plots.fire_against_temperature(**FURNACE, work=2e3)
+    fire = axes.get_lines()[0]
+    top = max(path.vertices[:, 1].max() for area in axes.collections for path in area.get_paths())
+    assert top == pytest.approx(fire.get_ydata()[-1]) and len(axes.collections) == 4
+    assert "kW" in axes.get_ylabel() and "°C" in axes.get_xlabel()

@@ -53,7 +53,7 @@ def test_a_mapping_gives_the_same_sheet():
 def test_the_sheet_reads_well():
     sheet = jw.sheet(BELLS)
     assert "SET THE GAUGE" in repr(sheet) and sheet._repr_html_().startswith("<pre>")
-    assert list(sheet.to_pandas().index) == ["light", "melt", "soft", "hold"]
+    assert list(sheet.to_pandas().index) == ["light", "melt", "soft", "hold", "low", "too low"]
     with pytest.raises(ValueError, match="units"):
         sheet.text("furlongs")
 
@@ -65,7 +65,8 @@ def test_bad_files_get_the_commands_message(tmp_path):
         jw.sheet(bad)
     with pytest.raises(ValueError, match="no burner to run"):
         mapping = tomllib.loads(BELLS.read_text())
-        jw.Burner({key: mapping[key] for key in ("name", "site", "gas", "jet", "setting")})
+        without = {key: mapping[key] for key in ("name", "site", "gas", "jet")}
+        jw.Burner(without | {"setting": mapping["setting"][:1]})
     with pytest.raises(ValueError, match="JSON"):
         jw.sheet(tomllib.loads(BELLS.read_text()) | {"fire": {"air_ratio": float("nan")}})
     with pytest.raises(OSError, match="missing"):
@@ -137,3 +138,27 @@ def test_head_and_blower_refuse_bad_numbers():
     assert 3.5 < pressure[1] / pressure[0] < 4.2
     blower = jw.Blower.from_ends(800.0, 0.03)
     assert blower.scaled(density=0.6).static_pressure(0.01) == pytest.approx(0.5 * blower.static_pressure(0.01))
+
+
+def test_lighting_is_the_sheets():
+    sheet, burner = jw.sheet(BELLS), jw.Burner(BELLS)
+    settings = sheet.to_pandas()
+    found = burner.lighting(gauge_pressure=settings["gauge_pressure_pa"], damper=settings["damper_opening"])
+    assert list(found.lights) == list(settings["lights"])
+    assert list(found.lights)[-2:] == ["glowing", "never"] and found.goes_out[0] == "lights"
+    # The sheet takes the pressure at the jet of the burner at work, this of the cold one.
+    np.testing.assert_allclose(found.air_ratio, settings["air_ratio_cold"], rtol=1e-3)
+    left = sheet["lighting"]["damper_left"]
+    low = burner.lighting_range(damper=left)
+    assert float(low.cold_low) == sheet["lighting"]["damper_left_range"]["cold_low_pa"]
+    assert burner.lighting(gauge_pressure=1.5 * jw.psi, air_ratio=1.05).lights == "cold"
+    # More air moves both ends up; the air turned down with the gas lights lower.
+    moved = burner.lighting_range(damper=[0.35, 0.4])
+    assert (np.diff(moved.cold_low) > 0).all() and (np.diff(moved.glowing_low) > 0).all()
+    assert burner.lighting_range(air_ratio=1.05).cold_low < 0.5 * low.cold_low
+    with pytest.raises(jw.RangeError, match="damper"):
+        burner.lighting(gauge_pressure=1e4, damper=0.01)
+    marked = burner.lighting(gauge_pressure=[1e4, np.nan], damper=0.4, invalid="nan")
+    assert list(marked.lights) == ["glowing", ""]
+    with pytest.raises(ValueError, match="one of the two"):
+        burner.lighting_range()

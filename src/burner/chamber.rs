@@ -10,7 +10,7 @@ use crate::words::words;
 /// Gas constant of what leaves the fire, J/(kg K): 28.3 kg/kmol, from an air ratio of 0.95 up within 4 % for
 /// the named hydrocarbons. Richer products are lighter (propane -2 % at 0.9, -10 % at 0.65; methane -4 and
 /// -13 %), those of hydrogen always (-13 % at 1), and the pressure is as much too low (equilibrium at 1500 K).
-const PRODUCTS_GAS_CONSTANT: f64 = 1e3 * GAS_CONSTANT / 28.3;
+pub(super) const PRODUCTS_GAS_CONSTANT: f64 = 1e3 * GAS_CONSTANT / 28.3;
 
 /// The opening the chamber's gases leave by.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -126,6 +126,13 @@ impl<S: Scalar> Conditions<S> {
         AirNeed::new(&self.gas, &self.site)
     }
 
+    /// The same with head and chamber as cold as the air, as when it is lit.
+    #[must_use]
+    pub fn cold(&self) -> Self {
+        let cold = self.site.air_temperature();
+        Self { mixture_temperature: cold, chamber_temperature: cold, ..*self }
+    }
+
     /// Density of a mixture of air and gas at a temperature and the pressure of the air around.
     fn mixture_density(&self, air: S, gas: S, temperature: Temperature<S>) -> Density<S> {
         let moles = air / self.site.air_molar_mass() + gas / self.gas.molar_mass();

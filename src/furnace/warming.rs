@@ -132,6 +132,21 @@ impl<'c, S: Scalar> Warming<'c, S> {
         target: Temperature<S>,
         available: impl Fn(Temperature<S>) -> S,
     ) -> Result<Leg<S>> {
+        self.warm_up_told(fire, target, available, |_, _| {})
+    }
+
+    /// The same, told after every step: the time since its start and the chamber then.
+    ///
+    /// # Errors
+    ///
+    /// As above.
+    pub fn warm_up_told(
+        &mut self,
+        fire: NetHeatRate<S>,
+        target: Temperature<S>,
+        available: impl Fn(Temperature<S>) -> S,
+        mut told: impl FnMut(Duration<S>, &Self),
+    ) -> Result<Leg<S>> {
         let watts = check(Input::HeatRate, fire.watts())?;
         let target = check(Input::ChamberTemperature, target.kelvin())?;
         let (before, shell, chamber) = (self.stored(), self.shell_loss(), self.chamber);
@@ -165,6 +180,7 @@ impl<'c, S: Scalar> Warming<'c, S> {
             leg.shell += exchange.left;
             dt = (dt * S::c(GROWTH)).smaller(S::c(LONGEST));
             steps += 1;
+            told(Duration::from_seconds(seconds), self);
         }
         leg.time = Duration::from_seconds(seconds);
         (leg.fire, leg.openings) = (fire_taken, openings);
@@ -183,6 +199,22 @@ impl<'c, S: Scalar> Warming<'c, S> {
         time: Duration<S>,
         work: Power<S>,
         available: impl Fn(Temperature<S>) -> S,
+    ) -> Result<Leg<S>> {
+        self.hold_told(chamber_temperature, time, work, available, |_, _| {})
+    }
+
+    /// The same, told after every step: the time since its start and the chamber then.
+    ///
+    /// # Errors
+    ///
+    /// As above.
+    pub fn hold_told(
+        &mut self,
+        chamber_temperature: Temperature<S>,
+        time: Duration<S>,
+        work: Power<S>,
+        available: impl Fn(Temperature<S>) -> S,
+        mut told: impl FnMut(Duration<S>, &Self),
     ) -> Result<Leg<S>> {
         let target = check(Input::ChamberTemperature, chamber_temperature.kelvin())?;
         let whole = check(Input::Duration, time.seconds())?;
@@ -206,6 +238,7 @@ impl<'c, S: Scalar> Warming<'c, S> {
             into += exchange.entered;
             leg.shell += exchange.left;
             seconds += dt;
+            told(Duration::from_seconds(seconds), self);
         }
         leg.time = Duration::from_seconds(seconds);
         leg.work = work.watts() * seconds;
@@ -224,6 +257,20 @@ impl<'c, S: Scalar> Warming<'c, S> {
     ///
     /// [`Error::NoSolution`] with the temperature after two days when it is not reached.
     pub fn cool_to(&mut self, target: Temperature<S>, air: MassFlow<S>) -> Result<Leg<S>> {
+        self.cool_to_told(target, air, |_, _| {})
+    }
+
+    /// The same, told after every step: the time since its start and the chamber then.
+    ///
+    /// # Errors
+    ///
+    /// As above.
+    pub fn cool_to_told(
+        &mut self,
+        target: Temperature<S>,
+        air: MassFlow<S>,
+        mut told: impl FnMut(Duration<S>, &Self),
+    ) -> Result<Leg<S>> {
         let target = check(Input::ChamberTemperature, target.kelvin())?;
         let flow = air.kilograms_per_second();
         let room = self.room.air.kelvin();
@@ -255,6 +302,7 @@ impl<'c, S: Scalar> Warming<'c, S> {
             leg.shell += exchange.left;
             dt = (dt * S::c(GROWTH)).smaller(S::c(LONGEST));
             steps += 1;
+            told(Duration::from_seconds(seconds), self);
         }
         leg.time = Duration::from_seconds(seconds);
         leg.air = -into - leg.openings;

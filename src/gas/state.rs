@@ -54,7 +54,7 @@ impl<S: Scalar> Gas<S> {
     }
 
     /// cp/R of the ideal gas.
-    pub(super) fn ideal_heat_capacity(&self, kelvin: S) -> S {
+    pub(crate) fn ideal_heat_capacity(&self, kelvin: S) -> S {
         let t = kelvin * S::c(1.0 / SCALE);
         let [a0, a1, a2, a3, a4] = self.heat_capacity;
         a0 + t * (a1 + t * (a2 + t * (a3 + t * a4)))

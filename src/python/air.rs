@@ -169,6 +169,18 @@ impl Head {
         self.core.area().square_meters()
     }
 
+    /// Loss coefficient on the ports' speed at each friction factor.
+    fn loss_coefficient<'py>(
+        &self,
+        py: Python<'py>,
+        operands: Vec<Operand<'py>>,
+        shape: Vec<usize>,
+    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+        let (array, failure) =
+            map::<1, 1, (), _>(py, &operands, &shape, |&[factor], _| Ok([self.core.loss_coefficient(factor)]))?;
+        Ok((array, told(failure)))
+    }
+
     /// Pressure, port speed and Reynolds number of (mass flow, density, viscosity).
     fn flow<'py>(
         &self,

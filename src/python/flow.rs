@@ -125,43 +125,28 @@ pub fn flow_one(gas: PyRef<'_, Gas>, edge: u8, inputs: [f64; INPUTS]) -> Result<
     one(&gas, edge, &inputs, None).map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
 }
 
-/// The gauge pressure at which each jet makes a heat, gross or net (the gauge's place among the inputs holds the heat).
+/// The gauge pressure, or the bore, with which each jet makes a heat, gross or net, which stands in its place among the
+/// inputs.
 #[pyfunction]
-pub fn gauge_for_flow<'py>(
+pub fn for_heat<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
     edge: u8,
     gross: bool,
+    bore: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let gas = &*gas;
+    let gas = &gas.core;
     let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
         let (supply, coefficient) = supply(edge, inputs)?;
-        let bore = self::shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
-        let jet = Jet { bore, count: inputs[7], coefficient };
-        let heat = heat(gross, inputs[8]);
-        Ok([pressure_for_heat(&jet, &gas.core, &supply, heat)?.pascals()])
-    })?;
-    Ok((array, told(failure)))
-}
-
-/// The bore with which each shape makes a heat, gross or net (the bore's place among the inputs holds the heat).
-#[pyfunction]
-pub fn bore_for_flow<'py>(
-    py: Python<'py>,
-    gas: PyRef<'py, Gas>,
-    edge: u8,
-    gross: bool,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let gas = &*gas;
-    let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
-        let (supply, coefficient) = supply(edge, inputs)?;
-        let heat = heat(gross, inputs[0]);
-        let shape = self::shape(edge, inputs);
-        Ok([bore_for_heat(&shape, inputs[7], coefficient, &gas.core, &supply, heat)?.meters()])
+        let (shape, count) = (self::shape(edge, inputs), inputs[7]);
+        if bore {
+            let heat = heat(gross, inputs[0]);
+            return Ok([bore_for_heat(&shape, count, coefficient, gas, &supply, heat)?.meters()]);
+        }
+        let jet = Jet { bore: shape.with_diameter(Length::from_meters(inputs[0]))?, count, coefficient };
+        Ok([pressure_for_heat(&jet, gas, &supply, heat(gross, inputs[8]))?.pascals()])
     })?;
     Ok((array, told(failure)))
 }

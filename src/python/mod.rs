@@ -7,11 +7,16 @@ mod air;
 mod burning;
 mod flame;
 mod flow;
+mod furnace;
 mod gas;
+mod lighting;
+mod material;
 mod operands;
+mod parts;
 mod sheet;
 mod site;
 mod supply;
+mod work;
 
 use pyo3::prelude::*;
 
@@ -27,15 +32,27 @@ mod _native {
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
-    use super::flow::{bore_for_flow, drills, flow, flow_one, gauge_for_flow};
+    use super::flow::{drills, flow, flow_one, for_heat};
+    #[pymodule_export]
+    use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::gas::Gas;
+    #[pymodule_export]
+    use super::lighting::{lighting, lighting_known, lighting_range};
+    #[pymodule_export]
+    use super::material::{Material, Substance, materials, steels, substances};
+    #[pymodule_export]
+    use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]
     use super::sheet::{Burner, sheet_from_text};
     #[pymodule_export]
     use super::site::site;
     #[pymodule_export]
     use super::supply::{cylinder, low_pressure_line};
+    #[pymodule_export]
+    use super::work::{
+        anchor_count, castable, draught, drying_steps, fresh_air, lining, monoxide_limits, opening, sling_pull, work,
+    };
 
     use super::*;
 

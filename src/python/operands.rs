@@ -52,6 +52,21 @@ where
     T: Copy,
     F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
 {
+    map_from(PARALLEL, py, operands, shape, function)
+}
+
+/// The same with two threads from a number of elements on: two, for what takes milliseconds an element.
+pub fn map_from<'py, const IN: usize, const OUT: usize, T, F>(
+    parallel: usize,
+    py: Python<'py>,
+    operands: &[Operand<'py>],
+    shape: &[usize],
+    function: F,
+) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Failure>)>
+where
+    T: Copy,
+    F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
+{
     // What does not fit into memory is an error in Python, not the end of the process.
     let whole = shape.iter().try_fold(OUT, |product, &size| product.checked_mul(size));
     if whole.is_none_or(|whole| Vec::<f64>::new().try_reserve_exact(whole).is_err()) {
@@ -99,7 +114,7 @@ where
             return None;
         }
         let columns: Vec<&mut [f64]> = columns.chunks_mut(count).collect();
-        if count < PARALLEL || std::env::var_os("JETWRIGHT_THREADS").is_some_and(|threads| threads == "1") {
+        if count < parallel || std::env::var_os("JETWRIGHT_THREADS").is_some_and(|threads| threads == "1") {
             return work(0, columns);
         }
         let half = count / THREADS;
@@ -122,7 +137,8 @@ pub struct Kept<T> {
 }
 
 impl<T: Copy> Kept<T> {
-    fn new() -> Self {
+    /// Nothing yet.
+    pub fn new() -> Self {
         Self { inputs: [f64::NAN; 8], value: None }
     }
 

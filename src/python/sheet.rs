@@ -42,9 +42,9 @@ pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(Strin
 /// The burner a file describes, ready to run over arrays.
 #[pyclass(frozen, module = "jetwright._native", name = "Burner")]
 pub struct Burner {
-    rig: Assembled,
-    text: String,
-    name: String,
+    pub(super) rig: Assembled,
+    pub(super) text: String,
+    pub(super) name: String,
 }
 
 #[pymethods]

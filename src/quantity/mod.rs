@@ -15,6 +15,7 @@ mod speed;
 mod temperature;
 mod text;
 mod time;
+mod volume;
 mod volume_flow;
 mod within;
 
@@ -29,6 +30,7 @@ pub use speed::{Force, RotationalSpeed, Speed};
 pub use temperature::{Temperature, TemperatureDifference};
 pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;
+pub use volume::Volume;
 pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
 pub use within::{WithinError, parse_count, parse_within};
 

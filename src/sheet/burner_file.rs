@@ -13,6 +13,7 @@ use super::entries::{
 use super::file_error::{FileError, Places};
 use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
 use super::read_furnace::{FurnaceEntry, read_furnace};
+use super::read_lighting::{LightingEntry, read_lighting};
 use super::read_supply::{SupplyEntry, read_supply};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
@@ -55,6 +56,8 @@ pub struct BurnerFile {
     pub air_ratio: f64,
     /// The settings, 1 to 12 of them, each with a name of its own.
     pub settings: Vec<SettingEntry>,
+    /// What was seen of its lighting, if described.
+    pub lighting: Option<LightingEntry>,
     /// What is around the fire and in it, if described.
     pub furnace: Option<FurnaceEntry>,
     /// What lies before the jet.
@@ -116,6 +119,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
+    let lighting = read_lighting(&root, blower.is_some() && head.is_some(), damper.is_some(), furnace.is_some())?;
     let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
@@ -132,6 +136,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         chamber,
         air_ratio,
         settings,
+        lighting,
         furnace,
         supply,
         places,

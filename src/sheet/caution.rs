@@ -8,6 +8,7 @@ use std::vec;
 use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
+use super::lighting_caution::LightingCaution;
 use super::shop::Shop;
 use super::supply_caution::SupplyCaution;
 use crate::combustion::{AirNeed, leanest_air_ratio};
@@ -80,6 +81,8 @@ pub enum Caution {
         setting: String,
         /// Air ratio.
         air_ratio: f64,
+        /// Its share of the burnt gases, if a flame is worked out so rich.
+        monoxide: Option<f64>,
     },
     /// Leaner than a cold mixture burns.
     TooLean {
@@ -133,6 +136,8 @@ pub enum Caution {
     },
     /// What the furnace's numbers warn of.
     Furnace(FurnaceCaution),
+    /// What the numbers of lighting warn of.
+    Lighting(LightingCaution),
     /// What the cylinder's and the line's numbers warn of.
     Supply(SupplyCaution),
     /// Sea-level settings mislead here.
@@ -182,7 +187,9 @@ fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     }
     match air_ratio {
         Some(air_ratio) if air_ratio > leanest => found.push(Caution::TooLean { setting: name(), air_ratio, leanest }),
-        Some(air_ratio) if air_ratio < RICH => found.push(Caution::CarbonMonoxide { setting: name(), air_ratio }),
+        Some(air_ratio) if air_ratio < RICH => {
+            found.push(Caution::CarbonMonoxide { setting: name(), air_ratio, monoxide: setting.monoxide });
+        }
         _ => {}
     }
     match (air_ratio, air.opening) {
@@ -260,6 +267,7 @@ impl Caution {
             Caution::HeavyGas { .. } => "heavy_gas",
             Caution::Altitude { .. } => "altitude",
             Caution::Furnace(caution) => caution.key(),
+            Caution::Lighting(caution) => caution.key(),
             Caution::Supply(caution) => caution.key(),
         }
     }
@@ -279,6 +287,7 @@ impl Caution {
             | Caution::DamperNearlyShut { setting, .. }
             | Caution::BackPressure { setting, .. }
             | Caution::SlowJet { setting, .. } => Some(setting),
+            Caution::Lighting(caution) => Some(caution.setting()),
             Caution::Supply(caution) => caution.setting(),
             _ => None,
         }
@@ -295,6 +304,7 @@ impl Caution {
             Caution::LeftOfPeak { .. } => 5,
             Caution::Altitude { .. } => 6,
             Caution::Furnace(caution) => caution.rank(),
+            Caution::Lighting(caution) => caution.rank(),
             Caution::Supply(caution) => caution.rank(),
             Caution::BackPressure { .. } | Caution::DamperNearlyShut { .. } => 7,
             Caution::UnmeasuredTip { .. } => 8,
@@ -311,10 +321,16 @@ impl Caution {
                 Some(air_ratio.map_or(short.clone(), |ratio| format!("air ratio {}, {short}", Shop::ratio(ratio))))
             }
             Caution::TooLean { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
-            Caution::CarbonMonoxide { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
+            Caution::CarbonMonoxide { air_ratio, monoxide, .. } => {
+                let ratio = format!("air ratio {}", Shop::ratio(*air_ratio));
+                // Two figures: real mixing leaves more.
+                let parts = |share: f64| (share * 1e3).round() * 1e3;
+                Some(monoxide.map_or(ratio.clone(), |share| format!("{ratio}, {:.0} ppm at least", parts(share))))
+            }
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),
             Caution::SlowJet { reynolds_number, .. } => Some(format!("Reynolds number {reynolds_number:.0}")),
             Caution::Furnace(caution) => caution.number(shop),
+            Caution::Lighting(caution) => caution.number(),
             Caution::Supply(caution) => caution.number(shop),
             _ => None,
         }
@@ -354,7 +370,10 @@ impl Caution {
                 "the blower runs left of its highest point and may surge: open the damper or bleed air".into()
             }
             Caution::CarbonMonoxide { .. } => {
-                "too little air makes CARBON MONOXIDE, which kills unseen: vent outdoors, wear an alarm".into()
+                "too little air makes CARBON MONOXIDE, which kills unseen: workplaces allow 25 \
+                 ppm (ACGIH) to 50 ppm (OSHA) over 8 h and never above 200 ppm (NIOSH), and 1200 ppm is immediately dangerous to life \
+                 (NIOSH). Vent outdoors, wear an alarm"
+                    .into()
             }
             Caution::DamperNearlyShut { .. } => {
                 "the damper is nearly shut: a hair's turn changes the fire; a slower wheel is steadier".into()
@@ -376,6 +395,7 @@ impl Caution {
                 "the gas is {relative_density:.1} times as heavy as air and pools in low places: no pit, no cellar, no drain nearby"
             ),
             Caution::Furnace(caution) => caution.text(),
+            Caution::Lighting(caution) => caution.text(),
             Caution::Supply(caution) => caution.text(),
             Caution::Altitude { air_ratio } => {
                 format!("settings copied from sea level go wrong here: air ratio 1 becomes {air_ratio:.2}")

@@ -13,12 +13,14 @@ use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
+use super::lighting::{LightingBlock, lighting};
+use super::lighting_caution::lighting_cautions;
 use super::rungs::{Rung, rungs};
 use super::supply_caution::supply_cautions;
 use crate::Input;
 use crate::air::Duty;
-use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
-use crate::combustion::AirNeed;
+use crate::burner::{AirSetting, Conditions, Demand, GLOW_CELSIUS, Remedies, Running};
+use crate::combustion::{AirNeed, Product, Reactants};
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::quantity::{
@@ -41,6 +43,8 @@ pub struct Sheet {
     pub air: Option<AirBlock>,
     /// The furnace; none without its layers.
     pub furnace: Option<FurnaceBlock>,
+    /// What lights cold and what burns only in a glowing chamber; none without blower and head.
+    pub lighting: Option<LightingBlock>,
     /// The cylinder; none unless described.
     pub cylinder: Option<CylinderBlock>,
     /// What the numbers warn of.
@@ -73,6 +77,9 @@ pub struct Setting {
     pub air: Option<SettingAir>,
     /// The size below and the size above, with the gauge that gives this fire.
     pub wrong_drills: [Option<WrongDrill>; 2],
+    /// Carbon monoxide of its products at the chamber's temperature, or at a glow if that is hotter, by volume, dry;
+    /// none without an air ratio that a flame is worked out for.
+    pub monoxide: Option<f64>,
     /// Gas burnt in the setting's time.
     pub gas_used: Option<Mass>,
     /// Money for it.
@@ -161,9 +168,12 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
     let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
+    let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
+    let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
     let cautions = cautions(&rig, &settings, air.as_ref(), others.collect());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, cautions })
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, cautions })
 }
 
 /// The setting with the most gas.
@@ -224,6 +234,7 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
             .mixture()
             .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), conditions.gas_temperature),
         air_needed: need.air_for(gas, 1.0)?,
+        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(&conditions, ratio)),
         air,
         wrong_drills: wrong_drills.map(|wrong| wrong.map(|wrong| wrong.read(rig, &conditions, gas))),
         gas_used,
@@ -231,6 +242,15 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
         cost_per_hour: price(used(Duration::from_hours(1.0))),
         entry: entry.clone(),
     })
+}
+
+/// Carbon monoxide of the products at the chamber's temperature, at least a glow, where what burnt stays as it was.
+fn monoxide(conditions: &Conditions, air_ratio: f64) -> Option<f64> {
+    let glow = Temperature::from_celsius(GLOW_CELSIUS);
+    let at = if conditions.chamber_temperature > glow { conditions.chamber_temperature } else { glow };
+    let reactants =
+        Reactants::new(&conditions.gas, &conditions.site, air_ratio, conditions.mixture_temperature).ok()?;
+    Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))
 }
 
 /// A setting's fire at a reading.

@@ -2,8 +2,9 @@
 
 use std::format;
 use std::prelude::rust_2024::*;
+use std::vec;
 
-use super::compose::Sheet;
+use super::compose::{Setting, Sheet};
 use super::cylinder::{CylinderBlock, CylinderEvening, CylinderRow};
 use super::shop::Shop;
 use super::supply_caution::line_share;
@@ -107,18 +108,28 @@ fn before_jet(page: &mut String, sheet: &Sheet, shop: &Shop) {
         return;
     }
     heading(page, "FROM THE GAUGE TO THE JET");
-    for setting in &sheet.settings {
-        let mut text = format!("\"{}\": {} on the gauge", setting.entry.name, shop.gauge(setting.gauge));
-        if before.line.is_some() {
+    let with_line = before.line.is_some();
+    let gauge = format!("gauge {}", shop.gauge_unit());
+    let mut titles = vec!["", gauge.as_str()];
+    if with_line {
+        titles.extend(["at the jet", "lost"]);
+    }
+    titles.push("gas at");
+    if before.regulator.is_some() {
+        titles.push("valve shut, it reads");
+    }
+    let row = |setting: &Setting| {
+        let mut row = vec![setting.entry.name.clone(), shop.gauge_number(setting.gauge)];
+        if with_line {
             let share = line_share(setting);
             let lies = if share > GAUGE_LIES { ": THE GAUGE LIES" } else { "" };
-            text += &format!(", {} at the jet ({:.1} % lost{lies})", shop.gauge(setting.at_jet), 100.0 * share);
+            row.extend([shop.gauge_number(setting.at_jet), format!("{:.1} %{lies}", 100.0 * share)]);
         }
-        text += &format!(", gas at {}", shop.temperature(setting.gas_temperature));
+        row.push(shop.temperature(setting.gas_temperature));
         if let Some(regulator) = &before.regulator {
-            let still = regulator.reading_without_flow(setting.gauge, setting.gas);
-            text += &format!("; with the valve shut it reads {}", shop.gauge(still));
+            row.push(shop.gauge_number(regulator.reading_without_flow(setting.gauge, setting.gas)));
         }
-        paragraph(page, "", &text);
-    }
+        row
+    };
+    page.push_str(&table(&titles, &[], &sheet.settings.iter().map(row).collect::<Vec<_>>()));
 }

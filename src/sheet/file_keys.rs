@@ -13,6 +13,7 @@ pub const ROOT: &[&str] = &[
     "head",
     "chamber",
     "fire",
+    "lighting",
     "setting",
     "layer",
     "panel",
@@ -67,6 +68,8 @@ pub const HEAD: &[&str] = &[
 pub const CHAMBER: &[&str] = &["exhaust_area", "exhaust_loss", "temperature"];
 /// `[fire]`
 pub const FIRE: &[&str] = &["air_ratio"];
+/// `[lighting]`
+pub const LIGHTING: &[&str] = &["lights_at", "damper", "chamber_volume", "glow_loss"];
 /// `[[setting]]`
 pub const SETTING: &[&str] =
     &["name", "gauge", "heat", "damper", "air_ratio", "chamber_temperature", "minutes", "purpose"];

@@ -94,11 +94,12 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "site": site(sheet),
         "gas": gas(sheet),
         "jet": jet(sheet),
-        "settings": sheet.settings.iter().map(|row| Value::Object(setting_row(sheet, row))).collect::<Vec<_>>(),
+        "settings": setting_rows(sheet),
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
         "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
         "furnace": super::furnace_rows::furnace_json(sheet),
+        "lighting": super::lighting_rows::lighting_json(sheet),
         "cylinder": super::cylinder_rows::cylinder_json(sheet),
         "cautions": sheet.cautions.iter().map(|caution| json!({
             "caution": caution.key(),
@@ -119,7 +120,13 @@ fn caution_text(caution: &super::caution::Caution) -> String {
 /// The settings of a sheet as CSV rows.
 #[must_use]
 pub fn setting_rows(sheet: &Sheet) -> Vec<Map<String, Value>> {
-    sheet.settings.iter().map(|setting| setting_row(sheet, setting)).collect()
+    let rows = sheet.settings.iter().enumerate().map(|(index, setting)| {
+        let mut row = setting_row(sheet, setting);
+        let lighting = sheet.lighting.as_ref().map(|block| &block.settings[index]);
+        extend(&mut row, super::lighting_rows::setting_keys(lighting));
+        row
+    });
+    rows.collect()
 }
 
 fn site(sheet: &Sheet) -> Value {
@@ -202,6 +209,7 @@ fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
             "cure_gauge_pressure_pa": air.and_then(|air| air.remedies).and_then(|cures| cures.gauge).map(|gauge| gauge.pascals()),
             "cure_head_area_ratio": air.and_then(|air| air.remedies).and_then(|cures| cures.head_area),
             "cure_wheel_speed_ratio": air.and_then(|air| air.remedies).and_then(|cures| cures.wheel_speed),
+            "carbon_monoxide_dry": setting.monoxide,
             "duration_s": setting.entry.minutes.map(|time| time.seconds()),
             "gas_used_kg": setting.gas_used.map(|mass| mass.kilograms()),
             "cost": setting.cost,

@@ -29,6 +29,7 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
     tonight(&mut page, sheet, shop);
     by_gauge(&mut page, sheet, shop);
     wrong_drill(&mut page, sheet, shop);
+    page.push_str(&super::lighting_text::lighting_text(sheet, shop));
     if let Some(air) = &sheet.air {
         blower(&mut page, sheet, air, shop);
     }

@@ -93,6 +93,14 @@ impl Seen {
             self.all("sheet: plan", &sheet["furnace"]["plan"]);
             self.all("sheet: castable", &sheet["furnace"]["castable"]);
         }
+        if !sheet["lighting"].is_null() {
+            let lighting = &sheet["lighting"];
+            self.all("sheet: lighting", lighting);
+            self.all("sheet: lighting range", &lighting["damper_left_range"]);
+            self.all("sheet: lighting range", &lighting["air_turned_down_range"]);
+            self.all("sheet: picture", &lighting["picture"]);
+            self.all("sheet: heads_tried", &lighting["heads_tried"]);
+        }
         if !sheet["cylinder"].is_null() {
             self.all("sheet: cylinder", &sheet["cylinder"]);
             self.all("sheet: draws", &sheet["cylinder"]["draws"]);
@@ -182,7 +190,7 @@ fn everything() -> Seen {
         seen.all("jetwright line", &json(&[&super::supply::PIPE, *more].concat()));
     }
     let files = sheets().into_iter().chain(super::furnace::sheets()).chain(super::supply::sheets());
-    for file in files {
+    for file in files.chain(super::lighting::sheets()) {
         seen.sheet(&file.json());
     }
     seen
@@ -220,6 +228,10 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
+    ("gradient_per_s", "1/s", 0.0, 1e7),
+    ("burnable_s", "s", 0.1, 600.0),
+    ("burnable_without_air_s", "s", 0.1, 600.0),
+    ("air_changes_s", "s", 1.0, 3600.0),
     ("capacity_kg", "kg", 0.0, 500.0),
     ("left_kg", "kg", 0.0, 500.0),
     ("_after_s", "s", 0.0, 200_000.0),

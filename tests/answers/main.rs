@@ -5,6 +5,7 @@
 mod cautions;
 mod furnace;
 mod keys;
+mod lighting;
 mod numbers;
 mod output;
 mod supply;

@@ -1,5 +1,5 @@
 //! A hundred thousand evenings of random readings, faults, time steps and commands, judged from outside by a referee
-//! that knows where gas and air really stand. `tests/deliberate_faults.sh` breaks the logic in ten ways and wants each
+//! that knows where gas and air really stand. `tests/deliberate_faults.sh` breaks the logic line by line and wants each
 //! caught here. Every number of the burner is invented.
 
 mod evening;

@@ -30,12 +30,23 @@ pub fn jetwright(arguments: &[&str]) -> String {
     text(&Command::new(env!("CARGO_BIN_EXE_jetwright")).args(arguments).output().expect("the command starts"))
 }
 
+/// The heats its table is made for: the largest fire of a burner file whose air can be set, and eight tenths of it.
+pub fn heats(burner_file: &Path) -> [f64; 2] {
+    let sheet = jetwright(&["sheet", burner_file.to_str().expect("a path of text"), "--format", "json"]);
+    let sheet: serde_json::Value = serde_json::from_str(&sheet).expect("JSON");
+    let set = sheet["settings"].as_array().expect("settings").iter();
+    let heats = set.filter(|setting| setting["too_much_air"] == false && setting["air_shortfall_pa"].is_null());
+    let highest = heats.filter_map(|setting| setting["heat_net_w"].as_f64()).fold(0.0, f64::max);
+    [0.8 * highest, highest]
+}
+
 /// Builds one program for a burner file, and gives it.
 pub fn build(built: &Path, burner_file: &Path, directory: &Path, program: &str) -> PathBuf {
     let path = |name: &str| directory.join(name).to_str().expect("a path of text").to_owned();
     let (file, burner, table) = (burner_file.to_str().expect("a path of text"), path("burner.bin"), path("table.bin"));
     jetwright(&["chip", file, "--image", &burner]);
-    jetwright(&["setpoints", file, "--image", &table]);
+    let [lowest, highest] = heats(burner_file).map(|watts| format!("{watts} W net"));
+    jetwright(&["setpoints", file, "--from", &lowest, "--to", &highest, "--image", &table]);
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/firmware.sh");
     let output = Command::new("bash")
         .args([script, "build", "--release", "--bin", program])

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use serde_json::Value;
 
 use super::burners::{demo, drawn};
-use super::emulator::{build, built, directory, jetwright, ran, run};
+use super::emulator::{build, built, directory, heats, jetwright, ran, run};
 
 /// Half of the last digit the chip prints.
 const PRINTED: f64 = 0.000_5;
@@ -58,8 +58,7 @@ fn the_chip_prints_the_settings_of_the_command() {
             .filter(|line| line.starts_with(|first: char| first.is_ascii_digit()))
             .map(|line| line.split(',').map(|text| text.parse().unwrap_or(f64::NAN)).collect())
             .collect();
-        let heats = settings.iter().map(|setting| setting["heat_net_w"].as_f64().expect("a heat"));
-        let (smallest, largest) = heats.fold((f64::MAX, 0.0_f64), |(low, high), heat| (low.min(heat), high.max(heat)));
+        let [smallest, largest] = heats(&file);
         let (up, down) = (&fires[fires.len() / 2 - 1], &fires[fires.len() - 1]);
         assert!(
             (up[1] / largest - 1.0).abs() < SINGLE_PRECISION && (down[1] / smallest - 1.0).abs() < SINGLE_PRECISION

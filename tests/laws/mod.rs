@@ -14,6 +14,7 @@ mod flue;
 mod fuel;
 mod furnace;
 mod prepared;
+mod lighting;
 mod rig;
 mod round_trips;
 mod single_precision;

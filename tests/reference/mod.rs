@@ -13,6 +13,7 @@ mod flue;
 mod fuel;
 mod furnace;
 mod heating;
+mod lighting;
 mod orifice;
 mod page;
 mod real_gas;
@@ -36,6 +37,7 @@ const TOPICS: &[&str] = &[
     "flue",
     "burning",
     "air",
+    "lighting",
     "fuel",
     "furnace",
 ];
@@ -54,6 +56,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "flue" => flue::ours(row),
         "burning" => burning::ours(row),
         "air" => air::ours(row),
+        "lighting" => lighting::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
         _ => None,
@@ -88,7 +91,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame flue burning air fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {

@@ -1,0 +1,132 @@
+//! Unlit gas: how soon it makes the chamber a bomb, and how long air must blow it out again.
+
+use super::rig::{Burner, Conditions};
+use crate::combustion::{LimitStandard, burning_range};
+use crate::error::Result;
+use crate::gas::GAS_CONSTANT;
+use crate::limits::{Input, check};
+use crate::quantity::{ActualVolumeFlow, Duration, GaugePressure, Volume};
+use crate::scalar::Scalar;
+
+/// Changes of the chamber's air before lighting: NFPA 86, four volumes (from memory); it rules where it applies.
+pub const LEAST_CHANGES: f64 = 4.0;
+/// Share of the lower limit of burning that a chamber is blown down to: NFPA 86 (from memory).
+pub const SAFE_SHARE: f64 = 0.25;
+
+/// Seconds until a stirred chamber of fresh air holds a share of gas: t = -(V/Q) ln(1 - limit/c), c the share of gas in
+/// what flows in and Q all that flows in; none when it never does.
+///
+/// # Errors
+///
+/// A volume, a flow or a share out of range.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::burner::fills_after;
+/// use jetwright::quantity::{ActualVolumeFlow, Volume};
+/// let chamber = Volume::from_liters(20.0_f64);
+/// // 0.3 L/s of gas alone, to 2.1 %: -(20/0.3) ln(0.979).
+/// let alone = fills_after(chamber, ActualVolumeFlow::from_liters_per_second(0.3), 1.0, 0.021).unwrap();
+/// assert!((alone.unwrap().seconds() - 1.415).abs() < 1e-3);
+/// ```
+pub fn fills_after<S: Scalar>(
+    chamber: Volume<S>,
+    inflow: ActualVolumeFlow<S>,
+    gas_share: S,
+    limit: S,
+) -> Result<Option<Duration<S>>> {
+    let volume = check(Input::ChamberVolume, chamber.cubic_meters())?;
+    let flow = check(Input::AirFlow, inflow.cubic_meters_per_second())?;
+    let (share, limit) = (check(Input::Fraction, gas_share)?, check(Input::Fraction, limit)?);
+    if flow <= S::zero() || limit >= share {
+        return Ok(None);
+    }
+    Ok(Some(Duration::from_seconds(-(volume / flow) * (-limit / share).ln_1p())))
+}
+
+/// Changes of air that thin a stirred chamber from one share of gas to another: n = ln(from/to), none below nought.
+///
+/// # Errors
+///
+/// A share out of range, or an end of nought, which no number of changes reaches.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::burner::air_changes;
+/// // From pure propane to a quarter of its lower limit.
+/// assert!((air_changes(1.0_f64, 0.25 * 0.021).unwrap() - 5.25).abs() < 0.01);
+/// ```
+pub fn air_changes<S: Scalar>(from: S, to: S) -> Result<S> {
+    check(Input::Fraction, from)?;
+    check(Input::Fraction, to - S::c(1e-12))?;
+    if from <= to {
+        return Ok(S::zero());
+    }
+    Ok((from / to).ln())
+}
+
+/// What unlit gas does at a setting, with a cold chamber.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unlit<S = f64> {
+    /// Share of gas in what leaves the ports, by volume.
+    pub gas_share: S,
+    /// Until the chamber burns, air on; none when the setting is too lean ever to burn.
+    pub burnable_after: Option<Duration<S>>,
+    /// Until the chamber burns with the blower stopped and the gas on; none when no gas flows.
+    pub burnable_without_air: Option<Duration<S>>,
+    /// Changes of air that make the chamber safe again, whatever it was filled with: at least [`LEAST_CHANGES`].
+    pub changes: S,
+    /// How long that takes with the gas off and the damper where it is; none when no air flows.
+    pub blow_through: Option<Duration<S>>,
+}
+
+impl<S: Scalar> Burner<S> {
+    /// What unlit gas does in a cold chamber of a volume, of one head, at a gauge setting and a damper opening.
+    ///
+    /// From the worst fill, gas alone, air is blown until a quarter of the lower limit is left. Limits of NFPA 497.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range; a mixture that blows back ([`Burner::run`]); a gas that cannot burn.
+    ///
+    /// # Source
+    ///
+    /// Balance of a stirred volume. A chamber that is not stirred has burnable corners sooner, and keeps them longer.
+    pub fn unlit(
+        &self,
+        conditions: &Conditions<S>,
+        gauge: GaugePressure<S>,
+        opening: S,
+        chamber: Volume<S>,
+    ) -> Result<Unlit<S>> {
+        let cold = conditions.cold();
+        let air_temperature = cold.site.air_temperature();
+        let limit = burning_range(&cold.gas, &cold.site, air_temperature, LimitStandard::Nfpa497)?.lower_limit;
+        let running = self.run(&cold, gauge, opening)?;
+        let volume = |kilograms: S, molar_mass: S| {
+            let moles = kilograms / molar_mass * S::c(1e3);
+            moles * S::c(GAS_CONSTANT) * air_temperature.kelvin() / cold.ambient().pascals()
+        };
+        let gas = volume(running.gas.kilograms_per_second(), cold.gas.mixture().molar_mass()) / self.head_count;
+        let air = volume(running.air.kilograms_per_second(), cold.site.air_molar_mass()) / self.head_count;
+        let flow = ActualVolumeFlow::from_cubic_meters_per_second;
+        let both = gas + air;
+        let gas_share = if both > S::zero() { gas / both } else { S::zero() };
+        let changes = air_changes(S::one(), limit * S::c(SAFE_SHARE))?.larger(S::c(LEAST_CHANGES));
+        // With the gas off the same damper gives a little more air, or a little less without the jets' push.
+        let alone = self.run(&cold, GaugePressure::from_pascals(S::zero()), opening)?;
+        let through = volume(alone.air.kilograms_per_second(), cold.site.air_molar_mass()) / self.head_count;
+        let blow_through = (through > S::zero())
+            .then(|| Duration::from_seconds(changes * chamber.cubic_meters() / through))
+            .filter(|time| time.seconds().is_finite());
+        Ok(Unlit {
+            gas_share,
+            burnable_after: fills_after(chamber, flow(both), gas_share, limit)?,
+            burnable_without_air: fills_after(chamber, flow(gas), S::one(), limit)?,
+            changes,
+            blow_through,
+        })
+    }
+}

@@ -1,0 +1,245 @@
+//! The lighting block of the sheet: what lights cold, what burns only in a glowing chamber, and unlit gas.
+
+use std::prelude::rust_2024::*;
+use std::vec;
+
+use super::assembled::Assembled;
+use super::burner_file::BurnerFile;
+use super::compose::{Setting, conditions_of};
+use super::file_error::FileError;
+use super::furnace::FurnaceBlock;
+use super::lighting_gauge::Known;
+use crate::Input;
+use crate::burner::{
+    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Unlit,
+};
+use crate::error::{Error, Result as CheckedResult};
+use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
+
+/// Columns of the picture.
+pub const COLUMNS: usize = 72;
+/// The lowest gauge of the picture, Pa; the highest is four times the largest setting's or so.
+const LOWEST_DRAWN: f64 = 800.0;
+
+/// Everything the sheet says of lighting.
+pub struct LightingBlock {
+    /// The opening the damper is left at; 1 without a damper.
+    pub left: f64,
+    /// How cold the gas of the largest setting comes; the ranges are worked out with it.
+    pub gas_temperature: Temperature,
+    /// The head's constant, none until a lighting setting was seen, and the chamber.
+    pub known: Known,
+    /// The range with the damper left alone.
+    pub range: LightingRange,
+    /// The range with the air turned down with the gas, at the file's air ratio.
+    pub turned: LightingRange,
+    /// With the air turned down with the gas, the gauge below which the flame may run back.
+    pub runs_back_below: Option<GaugePressure>,
+    /// The lowest and the highest fire so: what keeps a glow without running back, and what the blower feeds.
+    pub fires: Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]>,
+    /// Each setting, in the file's order.
+    pub settings: Vec<SettingLighting>,
+    /// Settings of the picture with the damper left alone, the gauge rising by a constant factor.
+    pub drawn: Vec<(GaugePressure, Lighting)>,
+    /// The head with other holes, at the largest setting with the damper left alone.
+    pub heads: Vec<OtherHead>,
+}
+
+/// One setting.
+pub struct SettingLighting {
+    /// What it does, its damper where the sheet sets it.
+    pub lighting: Lighting,
+    /// Whether its damper stands where it is left alone.
+    pub is_left: bool,
+    /// Unlit gas; none without the chamber's volume or when the gas blows back.
+    pub unlit: Option<Unlit>,
+    /// Its ports; none when the gas blows back.
+    pub ports: Option<PortState>,
+}
+
+/// The head with other holes.
+pub struct OtherHead {
+    /// What is other about it.
+    pub what: &'static str,
+    /// Air ratio it gives.
+    pub air_ratio: Option<f64>,
+    /// Its ports.
+    pub ports: PortState,
+}
+
+/// What is tried of the head: width of a hole and number of holes, each over what it is.
+const HEADS: [(&str, f64, f64); 5] = [
+    ("as built", 1.0, 1.0),
+    ("holes a tenth wider", 1.1, 1.0),
+    ("holes a tenth narrower", 0.9, 1.0),
+    ("a fifth more holes", 1.0, 1.2),
+    ("a fifth fewer holes", 1.0, 0.8),
+];
+
+/// Works out the lighting of a burner file; none without blower and head, or for a gas without limits of burning.
+pub(super) fn lighting(
+    file: &BurnerFile,
+    rig: &Assembled,
+    settings: &[Setting],
+    largest: usize,
+    furnace: Option<&FurnaceBlock>,
+) -> Result<Option<LightingBlock>, FileError> {
+    let Some(burner) = &rig.burner else { return Ok(None) };
+    let main = &settings[largest];
+    // The gas is as cold as at the largest setting, whatever the gauge.
+    let conditions = Conditions { gas_temperature: main.gas_temperature, ..rig.conditions };
+    let left = opening_of(main);
+    let mut known = Known { head_constant: None, chamber: chamber(file, furnace) };
+    let seen = file.lighting.as_ref().and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper)));
+    if let Some((gauge, damper)) = seen {
+        let air = AirSetting::Opening(damper.unwrap_or(left));
+        let constant = rig
+            .lit_at_jet(&conditions, gauge, air)
+            .and_then(|at_jet| burner.head_constant(&conditions, at_jet, air))
+            .map_err(|error| file.refuse("lighting.lights_at", seen_words(&error)))?;
+        known.head_constant = Some(constant);
+    }
+    let air = AirSetting::Opening(left);
+    // A gas whose limits are not known has no lighting to tell of.
+    let Ok(range) = rig.lighting_range(&conditions, air, &known) else { return Ok(None) };
+    let turned_air = AirSetting::Ratio(file.air_ratio);
+    let parts = || -> CheckedResult<LightingBlock> {
+        let mut each = vec![];
+        for setting in settings {
+            each.push(setting_lighting(burner, rig, setting, left, &known)?);
+        }
+        // What the gas or the line does not allow, nothing burns at.
+        let drawn =
+            drawn(main.gauge).map(|gauge| (gauge, rig.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
+        let turned = rig.lighting_range(&conditions, turned_air, &known)?;
+        let runs_back_below = burner
+            .runs_back_below(&conditions, turned_air)?
+            .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
+        Ok(LightingBlock {
+            left,
+            gas_temperature: main.gas_temperature,
+            known,
+            range,
+            fires: fires(burner, rig, &conditions, file.air_ratio, &turned, runs_back_below),
+            turned,
+            runs_back_below,
+            settings: each,
+            drawn: drawn.collect(),
+            heads: heads(burner, &conditions, main.at_jet, left),
+        })
+    };
+    parts().map(Some).map_err(|error| file.refuse("head", error))
+}
+
+/// A gauge that the gas does not allow.
+const NO_FLOW: Lighting =
+    Lighting { lights: Lights::Never, goes_out: Some(GoesOut::NoFlow), air_ratio: None, pull: None, walls: None };
+
+/// The fires at both ends of what keeps a glow with the air turned down with the gas.
+fn fires(
+    burner: &Burner,
+    rig: &Assembled,
+    conditions: &Conditions,
+    air_ratio: f64,
+    turned: &LightingRange,
+    runs_back_below: Option<GaugePressure>,
+) -> Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]> {
+    let span = turned.glowing?;
+    let low = runs_back_below.filter(|gauge| *gauge > span.low).unwrap_or(span.low);
+    let fire = |gauge: GaugePressure| {
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(air_ratio)).ok()?;
+        let gas = burner.demand(conditions, at_jet, air_ratio).ok()?.gas;
+        Some((gauge, rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
+    };
+    (low < span.high).then_some([fire(low)?, fire(span.high)?])
+}
+
+/// Why a setting that was seen to light cannot be believed.
+fn seen_words(error: &Error) -> String {
+    match error {
+        Error::NoSolution { input: Input::AirRatio, nearest } => std::format!(
+            "this burner has an air ratio of {nearest:.2} there, which does not burn cold: look at the jet, the damper and \
+             the blower again"
+        ),
+        other => super::advice::advice(other),
+    }
+}
+
+/// The opening a setting's damper stands at; 1 without a damper.
+fn opening_of(setting: &Setting) -> f64 {
+    setting.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0)
+}
+
+/// The chamber: its panels and layers where it has them, else what the lighting's section says.
+fn chamber(file: &BurnerFile, furnace: Option<&FurnaceBlock>) -> Glow {
+    let entry = file.lighting.as_ref();
+    let Some(block) = furnace else {
+        return Glow {
+            volume: entry.and_then(|entry| entry.chamber_volume),
+            loss: entry.and_then(|entry| entry.glow_loss),
+        };
+    };
+    // Walls and openings hot through, with nothing going up the flue.
+    let balance = block.chamber.fire_for(Temperature::from_celsius(GLOW_CELSIUS), Power::from_watts(0.0), |_| 1.0);
+    Glow {
+        volume: Some(Volume::from_cubic_meters(block.lining.take_off().chamber_volume)),
+        loss: balance.ok().map(|balance| Power::from_watts(balance.walls.watts() + balance.openings.watts())),
+    }
+}
+
+fn setting_lighting(
+    burner: &Burner,
+    rig: &Assembled,
+    setting: &Setting,
+    left: f64,
+    known: &Known,
+) -> CheckedResult<SettingLighting> {
+    let opening = opening_of(setting);
+    let conditions = Conditions { gas_temperature: setting.gas_temperature, ..conditions_of(rig, &setting.entry) };
+    let air = AirSetting::Opening(opening);
+    let running = setting.air.as_ref().and_then(|air| air.running);
+    let volume = known.chamber.volume;
+    Ok(SettingLighting {
+        lighting: burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?,
+        is_left: (opening - left).abs() < 0.01,
+        unlit: volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok()),
+        ports: running.and_then(|running| burner.port_state(&conditions, &running).ok()),
+    })
+}
+
+/// The gauge readings of the picture.
+fn drawn(largest: GaugePressure) -> impl Iterator<Item = GaugePressure> {
+    let high = (3.0 * largest.pascals()).clamp(40.0 * LOWEST_DRAWN, Input::GaugePressure.range().max);
+    let step = (high / LOWEST_DRAWN).ln() / (COLUMNS - 1) as f64;
+    (0..COLUMNS).map(move |column| GaugePressure::from_pascals(LOWEST_DRAWN * (step * column as f64).exp()))
+}
+
+fn heads(burner: &Burner, conditions: &Conditions, gauge: GaugePressure, left: f64) -> Vec<OtherHead> {
+    let other = |&(what, width, count): &(&'static str, f64, f64)| {
+        let head = burner.head.resized(width, count).ok()?;
+        let burner = Burner { head, ..burner.clone() };
+        let running = burner.run(conditions, gauge, left).ok()?;
+        let ports = burner.port_state(conditions, &running).ok()?;
+        Some(OtherHead { what, air_ratio: running.air_ratio, ports })
+    };
+    let has_ports = burner.head.ports().is_some();
+    HEADS.iter().filter(|(_, _, count)| has_ports || *count == 1.0).filter_map(other).collect()
+}
+
+impl LightingBlock {
+    /// How many times the pressure that holds it glowing a cold chamber wants; none until both are known.
+    #[must_use]
+    pub fn cold_over_glowing(&self) -> Option<f64> {
+        Some(self.range.cold?.low.pascals() / self.range.glowing?.low.pascals())
+    }
+}
+
+/// What a setting does, as programs read it.
+#[must_use]
+pub const fn lights_key(lights: Lights) -> &'static str {
+    match lights {
+        Lights::Cold => "cold",
+        Lights::Glowing => "glowing",
+        Lights::Never => "never",
+    }
+}

@@ -1,0 +1,177 @@
+//! Lighting through the command: what it refuses, what it warns of, and what the foundry's sheet says.
+
+use serde_json::Value;
+
+use super::{BurnerFile, answer, number, refused};
+
+/// The invented bell foundry.
+const FOUNDRY: &str = include_str!("../../examples/bell-foundry.toml");
+const SEEN: &str = "lights_at = \"6.5 psi\"\n";
+const VOLUME: &str = "chamber_volume = \"20 L\"\n";
+
+/// Propane's lower limit of burning, NFPA 497, at 20 degC by the modified Burgess-Wheeler law.
+const LOWER: f64 = 0.021 * (1.0 + 0.000_721 * 5.0);
+
+/// The foundry with texts replaced.
+fn foundry(changes: &[(&str, &str)]) -> BurnerFile {
+    BurnerFile::of(FOUNDRY, changes)
+}
+
+/// Files that between them fill and empty every key of lighting.
+pub fn sheets() -> Vec<BurnerFile> {
+    vec![
+        foundry(&[]),
+        foundry(&[(SEEN, ""), (VOLUME, ""), ("glow_loss = \"2.7 kW\"", "")]),
+        foundry(&[("drill = \"number 53\"", "bore = \"2.4 mm\"")]),
+        foundry(&WIDE),
+        foundry(&GOES_OUT),
+    ]
+}
+
+/// Holes so wide and many that the flame may run back.
+const WIDE: [(&str, &str); 3] =
+    [("ports = 42", "ports = 120"), ("port_diameter = \"4 mm\"", "port_diameter = \"9 mm\""), ("4 psi", "2 psi")];
+/// A light setting too low for its damper.
+const GOES_OUT: [(&str, &str); 1] = [("gauge = \"7 psi\"", "gauge = \"6 psi\"\ndamper = \"38 %\"")];
+
+fn has(sheet: &Value, word: &str) -> bool {
+    sheet["cautions"].as_array().unwrap().iter().any(|caution| caution["caution"] == word)
+}
+
+fn setting<'v>(sheet: &'v Value, name: &str) -> &'v Value {
+    sheet["settings"].as_array().unwrap().iter().find(|setting| setting["name"] == name).expect(name)
+}
+
+#[test]
+fn the_foundry_has_a_setting_of_each_kind_and_says_why() {
+    let sheet = foundry(&[]).json();
+    for (name, lights) in [("light", "cold"), ("hold", "cold"), ("low", "glowing"), ("too low", "never")] {
+        assert_eq!(setting(&sheet, name)["lights"], lights, "{name}");
+    }
+    assert_eq!(setting(&sheet, "low")["goes_out_cold"], "too_lean");
+    // A cold chamber wants several times the pressure that holds it hot (common practice, no source).
+    let end = |key: &str| number(&sheet, &format!("/lighting/damper_left_range/{key}"));
+    let times = end("cold_low_pa") / end("glowing_low_pa");
+    assert!((3.0..12.0).contains(&times), "{times}");
+    // It lights from where it was seen to, 6.5 psi of 6894.757 Pa.
+    assert!((end("cold_low_pa") / (6.5 * 6894.757) - 1.0).abs() < 1e-4);
+    // Propane's lower limit of 2.1 % (NFPA 497), raised by 0.0721 % a kelvin under 25 degC, is an air ratio over the
+    // 5/0.20946 volumes of dry air, of which 35 % of 2339 Pa of 83 524 Pa is water.
+    let needed = 5.0 / 0.20946 / (1.0 - 0.35 * 2339.0 / 83_524.0);
+    let gauge = end("within_limits_low_pa");
+    let picture = sheet["lighting"]["picture"].as_array().unwrap();
+    let ratio_at = |gauge: f64| {
+        let pair = picture
+            .windows(2)
+            .find(|pair| pair[1]["gauge_pressure_pa"].as_f64().unwrap() > gauge)
+            .expect("the limit lies within the picture");
+        let of = |index: usize, key: &str| pair[index][key].as_f64().unwrap();
+        let share = (gauge - of(0, "gauge_pressure_pa")) / (of(1, "gauge_pressure_pa") - of(0, "gauge_pressure_pa"));
+        of(0, "air_ratio_cold") + share * (of(1, "air_ratio_cold") - of(0, "air_ratio_cold"))
+    };
+    assert!((ratio_at(gauge) / ((1.0 / LOWER - 1.0) / needed) - 1.0).abs() < 1e-3, "{}", ratio_at(gauge));
+    // The same setting with its air turned down lights; with the damper left it does not.
+    let (hold, low) = (setting(&sheet, "hold"), setting(&sheet, "low"));
+    assert_eq!(hold["gauge_pressure_pa"], low["gauge_pressure_pa"]);
+    assert!(hold["air_ratio_cold"].as_f64().unwrap() < 0.6 * low["air_ratio_cold"].as_f64().unwrap());
+    let text = foundry(&[]).text("inch");
+    let wrapped = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in ["thins the fire until", "light high, go down when it glows", "# lights", "^ too low", "let go"] {
+        assert!(wrapped.contains(words), "{words:?} is missing:\n{text}");
+    }
+    let block = &text[text.find("\nLIGHTING\n").unwrap()..text.find("\nBLOWER\n").unwrap()];
+    let wide: Vec<_> = block.lines().filter(|line| line.chars().count() > 96).collect();
+    assert!(wide.is_empty(), "{wide:?}");
+}
+
+#[test]
+fn unlit_gas_is_that_of_a_stirred_chamber() {
+    let sheet = foundry(&[]).json();
+    let light = setting(&sheet, "light");
+    let of = |key: &str| light[key].as_f64().unwrap();
+    // Propane of 44.096 kg/kmol and air at 20 degC and 83 524 Pa: 22.71 L a mole at a bar, 29.18 L here.
+    let liters = |key: &str, molar: f64| of(key) / molar * 1e3 * 8.314_463 * 293.15 / 83_524.0 * 1e3;
+    let gas = liters("mass_flow_kg_per_s", 44.096);
+    let alone = -20.0 / gas * (1.0_f64 - LOWER).ln();
+    assert!((of("unlit_burnable_without_air_s") / alone - 1.0).abs() < 0.01, "{alone}");
+    // A cold head passes some 4 % more air than the hot one of the row.
+    let both = gas + liters("air_kg_per_s", 28.9) * of("air_ratio_cold") / of("air_ratio");
+    let mixed = -20.0 / both * (1.0_f64 - LOWER * both / gas).ln();
+    assert!((of("unlit_burnable_s") / mixed - 1.0).abs() < 0.01, "{mixed}");
+    // From gas alone to a quarter of the limit, in air without the gas.
+    assert!((of("air_changes") - (4.0 / LOWER).ln()).abs() < 1e-6);
+    assert!((of("air_changes_s") / (20.0 * 5.25 / (both - gas)) - 1.0).abs() < 0.05);
+    assert!(setting(&sheet, "low")["unlit_burnable_s"].is_null(), "leaner than ever burns");
+}
+
+#[test]
+fn each_caution_of_lighting_comes_and_goes() {
+    for (word, with, without) in [
+        ("unlit_gas", foundry(&[]), foundry(&[("\"20 L\"", "\"900 L\"")])),
+        ("unlit_gas", foundry(&[]), foundry(&[(VOLUME, "")])),
+        ("flash_back", foundry(&WIDE), foundry(&[])),
+        ("goes_out", foundry(&GOES_OUT), foundry(&[])),
+    ] {
+        assert!(has(&with.json(), word), "{word} did not come");
+        assert!(!has(&without.json(), word), "{word} did not go");
+    }
+    // At the border of fifteen seconds: the time goes with the volume.
+    let first = number(&foundry(&[]).json(), "/settings/3/unlit_burnable_s");
+    let at = |seconds: f64| {
+        let volume = format!("\"{} L\"", 20.0 * seconds / first);
+        let sheet = foundry(&[("\"20 L\"", &volume)]).json();
+        assert!((number(&sheet, "/settings/3/unlit_burnable_s") / seconds - 1.0).abs() < 1e-9);
+        let cautions = sheet["cautions"].as_array().unwrap().clone();
+        cautions.iter().any(|caution| caution["caution"] == "unlit_gas" && caution["setting"] == "hold")
+    };
+    assert!(at(14.9) && !at(15.1));
+}
+
+#[test]
+fn carbon_monoxide_stands_beside_its_limits() {
+    let sheet = foundry(&[]).json();
+    let soft = setting(&sheet, "soft")["carbon_monoxide_dry"].as_f64().unwrap();
+    // Propane at an air ratio of 0.9 and 1600 K: 3.2 % (GRI-Mech 3.0 thermochemistry); some less at 1473 K.
+    assert!((0.028..0.032).contains(&soft), "{soft}");
+    let caution = sheet["cautions"].as_array().unwrap().iter().find(|found| found["caution"] == "carbon_monoxide");
+    let text = caution.unwrap()["text"].as_str().unwrap();
+    for words in ["30000 ppm", "25 ppm (ACGIH)", "50 ppm (OSHA)", "200 ppm (NIOSH)", "1200 ppm"] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    assert!(setting(&sheet, "light")["carbon_monoxide_dry"].as_f64().unwrap() < 1e-4, "a clean fire has next to none");
+}
+
+#[test]
+fn bad_lightings_are_refused_by_name() {
+    let air = &FOUNDRY[FOUNDRY.find("[blower]").unwrap()..FOUNDRY.find("[head]").unwrap()];
+    for (changes, parts) in [
+        (
+            vec![("\"6.5 psi\"", "\"0.5 psi\"")],
+            vec!["lighting.lights_at", "line ", "air ratio of", "does not burn cold"],
+        ),
+        (vec![("\"6.5 psi\"", "\"6.5 furlongs\"")], vec!["lighting.lights_at", "6.5 furlongs"]),
+        (vec![("\"20 L\"", "\"0 L\"")], vec!["lighting.chamber_volume", "accepted from", "L"]),
+        (vec![("\"2.7 kW\"", "\"-2 kW\"")], vec!["lighting.glow_loss"]),
+        (vec![("glow_loss", "glow_lost")], vec!["lighting", "glow_lost", "glow_loss"]),
+        (vec![(SEEN, "damper = \"38 %\"\n")], vec!["lighting.damper", "lights_at"]),
+        (vec![(SEEN, "lights_at = \"6.5 psi\"\ndamper = \"5 %\"\n")], vec!["lighting.damper", "given \"5 %\""]),
+        (vec![(air, ""), ("damper = \"38 %\"\n", "")], vec!["lighting", "[blower]"]),
+    ] {
+        let message = refused(&["sheet", foundry(&changes).path()]);
+        for part in parts {
+            assert!(message.contains(part), "{changes:?} wants {part:?}: {message}");
+        }
+    }
+    // What the panels tell is not asked again.
+    let evening = include_str!("../../examples/casting-evening.toml");
+    let twice = BurnerFile::of(evening, &[("[work]\n", "[lighting]\nchamber_volume = \"20 L\"\n\n[work]\n")]);
+    assert!(refused(&["sheet", twice.path()]).contains("lighting.chamber_volume"));
+}
+
+#[test]
+fn a_csv_row_has_the_lighting_of_its_setting() {
+    let text = answer(&["sheet", foundry(&[]).path(), "--format", "csv"]);
+    let mut lines = text.lines();
+    assert!(lines.next().unwrap().contains(",lights,goes_out_cold,"));
+    assert!(lines.any(|line| line.starts_with("low,") && line.contains(",glowing,too_lean,")));
+}
