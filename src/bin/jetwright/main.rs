@@ -5,6 +5,7 @@
 mod air;
 mod arguments;
 mod chamber;
+mod chip;
 mod command_error;
 mod cylinder;
 mod flame;
@@ -57,6 +58,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Weigh(arguments) => weigh::run(&arguments),
         Command::Meter(arguments) => meter::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Chip(arguments) => chip::run(&arguments),
         Command::Setpoints(arguments) => setpoints::run(&arguments),
         Command::Cylinder(arguments) => cylinder::run(&arguments),
         Command::Line(arguments) => line::run(&arguments),
