@@ -91,6 +91,7 @@ impl<S: Scalar> Head<S> {
             hydraulic_diameter: self.hydraulic_diameter.cast(),
             length_ratio: T::c(self.length_ratio.to_f64()),
             open_fraction: T::c(self.open_fraction.to_f64()),
+            entry_loss: T::c(self.entry_loss.to_f64()),
             ports: self.ports.map(|ports| T::c(ports.to_f64())),
         }
     }

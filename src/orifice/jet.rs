@@ -65,6 +65,11 @@ impl<S: Scalar> Words for Coefficient<S> {
                 value.write(put);
                 supply.write(put);
             }
+            Coefficient::Corrected { factor, uncertainty } => {
+                put(3.0);
+                factor.write(put);
+                uncertainty.write(put);
+            }
         }
     }
     fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
@@ -72,6 +77,7 @@ impl<S: Scalar> Words for Coefficient<S> {
             0 => Coefficient::Model,
             1 => Coefficient::Measured(Words::read(next)?),
             2 => Coefficient::MeasuredAt { value: Words::read(next)?, supply: Words::read(next)? },
+            3 => Coefficient::Corrected { factor: Words::read(next)?, uncertainty: Words::read(next)? },
             _ => return None,
         })
     }
