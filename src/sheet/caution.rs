@@ -29,7 +29,9 @@ const SEA_LEVEL: f64 = 101_325.0;
 const HIGH: f64 = 0.97;
 /// Below this opening a damper is touchy.
 const NEARLY_SHUT: f64 = 0.2;
-/// Below this air ratio a fire makes carbon monoxide in earnest.
+/// Above this share of carbon monoxide in the dry products a fire is dangerous: what NIOSH lets no one breathe.
+const MONOXIDE: f64 = 200e-6;
+/// Below this air ratio a fire makes carbon monoxide in earnest, where no flame is worked out for it.
 const RICH: f64 = 0.98;
 
 /// A warning drawn from a number.
@@ -147,11 +149,17 @@ pub enum Caution {
     },
 }
 
-/// Every caution the numbers call for, the dangerous first.
-pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>, others: Vec<Caution>) -> Vec<Caution> {
+/// Every caution the numbers call for, the dangerous first; the work's own fire is judged as a setting.
+pub fn cautions(
+    rig: &Assembled,
+    settings: &[Setting],
+    work: Option<&Setting>,
+    air: Option<&AirBlock>,
+    others: Vec<Caution>,
+) -> Vec<Caution> {
     let mut found = vec![];
     let leanest = leanest_air_ratio(&rig.gas, &rig.site);
-    for setting in settings {
+    for setting in settings.iter().chain(work) {
         of_setting(setting, leanest, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
@@ -187,7 +195,7 @@ fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     }
     match air_ratio {
         Some(air_ratio) if air_ratio > leanest => found.push(Caution::TooLean { setting: name(), air_ratio, leanest }),
-        Some(air_ratio) if air_ratio < RICH => {
+        Some(air_ratio) if poisons(air_ratio, setting.monoxide) => {
             found.push(Caution::CarbonMonoxide { setting: name(), air_ratio, monoxide: setting.monoxide });
         }
         _ => {}
@@ -205,6 +213,19 @@ fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     if gas_flows && share > MUCH_BACK_PRESSURE {
         found.push(Caution::BackPressure { setting: name(), share });
     }
+}
+
+/// Whether a fire makes so much carbon monoxide that it is cautioned of.
+#[must_use]
+pub fn poisons(air_ratio: f64, monoxide: Option<f64>) -> bool {
+    monoxide.map_or(air_ratio < RICH, |share| share > MONOXIDE)
+}
+
+/// Parts in a million of a share, in two figures: real mixing leaves more.
+fn parts(share: f64) -> f64 {
+    let parts = (1e6 * share).max(1.0);
+    let step = 10_f64.powf(parts.log10().floor() - 1.0);
+    (parts / step).round() * step
 }
 
 fn of_burner(rig: &Assembled, gauge: Option<GaugePressure>, found: &mut Vec<Caution>) {
@@ -323,8 +344,6 @@ impl Caution {
             Caution::TooLean { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
             Caution::CarbonMonoxide { air_ratio, monoxide, .. } => {
                 let ratio = format!("air ratio {}", Shop::ratio(*air_ratio));
-                // Two figures: real mixing leaves more.
-                let parts = |share: f64| (share * 1e3).round() * 1e3;
                 Some(monoxide.map_or(ratio.clone(), |share| format!("{ratio}, {:.0} ppm at least", parts(share))))
             }
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),

@@ -6,6 +6,7 @@ use std::{format, vec};
 
 use super::advice::advice;
 use super::assembled::{Assembled, assemble};
+use super::blow_through::{BlowThrough, blow_through};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
 use super::cylinder::{CylinderBlock, cylinder};
@@ -46,6 +47,8 @@ pub struct Sheet {
     pub furnace: Option<FurnaceBlock>,
     /// What lights cold and what burns only in a glowing chamber; none without blower and head.
     pub lighting: Option<LightingBlock>,
+    /// How long air blows through the chamber before gas.
+    pub blow_through: BlowThrough,
     /// The cylinder; none unless described.
     pub cylinder: Option<CylinderBlock>,
     /// How sure each setting is.
@@ -80,8 +83,8 @@ pub struct Setting {
     pub air: Option<SettingAir>,
     /// The size below and the size above, with the gauge that gives this fire.
     pub wrong_drills: [Option<WrongDrill>; 2],
-    /// Carbon monoxide of its products at the chamber's temperature, or at a glow if that is hotter, by volume, dry;
-    /// none without an air ratio that a flame is worked out for.
+    /// Carbon monoxide of its products, by volume, dry, at the hottest of its own chamber, the chamber at work and a
+    /// glow; none without an air ratio that a flame is worked out for.
     pub monoxide: Option<f64>,
     /// Gas burnt in the setting's time.
     pub gas_used: Option<Mass>,
@@ -170,14 +173,17 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
     let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
-    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
+    let fed = air.as_ref().and_then(|air| air.largest_fire).map(|(_, net)| net);
+    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block, fed));
     let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
-    let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let mut lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_mut());
     let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
     let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
-    let cautions = cautions(&rig, &settings, air.as_ref(), others.collect());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, sure, cautions })
+    let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
+    let cautions = cautions(&rig, &settings, work, air.as_ref(), others.collect());
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, blow_through, sure, cautions })
 }
 
 /// The setting with the most gas.
@@ -197,7 +203,13 @@ pub(super) fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions
     Conditions { chamber_temperature, ..rig.conditions }
 }
 
-fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEntry) -> CheckedResult<Setting> {
+/// Works out a setting.
+pub(super) fn setting(
+    file: &BurnerFile,
+    rig: &Assembled,
+    need: &AirNeed,
+    entry: &SettingEntry,
+) -> CheckedResult<Setting> {
     let conditions = conditions_of(rig, entry);
     let open_air = GaugePressure::from_pascals(0.0);
     let mut gauge = match entry.gas {
@@ -238,7 +250,7 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
             .mixture()
             .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), conditions.gas_temperature),
         air_needed: need.air_for(gas, 1.0)?,
-        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(&conditions, ratio)),
+        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(rig, &conditions, ratio)),
         air,
         wrong_drills: wrong_drills.map(|wrong| wrong.map(|wrong| wrong.read(rig, &conditions, gas))),
         gas_used,
@@ -248,10 +260,13 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
     })
 }
 
-/// Carbon monoxide of the products at the chamber's temperature, at least a glow, where what burnt stays as it was.
-fn monoxide(conditions: &Conditions, air_ratio: f64) -> Option<f64> {
-    let glow = Temperature::from_celsius(GLOW_CELSIUS);
-    let at = if conditions.chamber_temperature > glow { conditions.chamber_temperature } else { glow };
+/// Carbon monoxide of the products at the setting's chamber, the chamber at work or a glow, whichever is hottest: a
+/// chamber lit cold soon glows, and the hotter, the more a rich fire makes.
+fn monoxide(rig: &Assembled, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
+    let mut at = Temperature::from_celsius(GLOW_CELSIUS);
+    for chamber in [conditions.chamber_temperature, rig.conditions.chamber_temperature] {
+        at = if chamber > at { chamber } else { at };
+    }
     let reactants =
         Reactants::new(&conditions.gas, &conditions.site, air_ratio, conditions.mixture_temperature).ok()?;
     Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))

@@ -65,6 +65,8 @@ pub struct CylinderRow {
 
 /// The cylinders over an evening.
 pub struct CylinderEvening {
+    /// Whether it is the furnace's plan; else the settings' own times.
+    pub by_plan: bool,
     /// Gas it asks for.
     pub gas: Mass,
     /// Gas left in the end.
@@ -166,7 +168,9 @@ pub(super) fn cylinder(
         let row = store.row(setting.gas, needs(file, setting.gauge), used);
         rows.push(row.map_err(|error| file.refuse(&format!("setting[{}].gauge", index + 1), advice(&error)))?);
     }
-    let draws = furnace.and_then(|block| block.draws(rig, settings)).unwrap_or_else(|| {
+    let plan = furnace.and_then(|block| block.draws(rig, settings));
+    let by_plan = plan.is_some();
+    let draws = plan.unwrap_or_else(|| {
         let timed = settings.iter().filter_map(|it| Some((it.entry.minutes?, it.gas_used?, it.gauge)));
         timed.collect()
     });
@@ -178,7 +182,7 @@ pub(super) fn cylinder(
         pressure: store.pressure().map_err(refuse)?,
         rows,
         cost: file.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
-        evening: evening(file, store, &draws).map_err(refuse)?,
+        evening: evening(file, store, &draws, by_plan).map_err(refuse)?,
     }))
 }
 
@@ -195,6 +199,7 @@ fn evening(
     file: &BurnerFile,
     mut store: Store<'_>,
     draws: &[(Duration, Mass, GaugePressure)],
+    by_plan: bool,
 ) -> CheckedResult<Option<CylinderEvening>> {
     if draws.is_empty() {
         return Ok(None);
@@ -213,5 +218,5 @@ fn evening(
         at = at + time;
     }
     let Charge { mass: left, temperature: liquid } = store.charge;
-    Ok(Some(CylinderEvening { gas, left, liquid, too_cold_after, empty_after }))
+    Ok(Some(CylinderEvening { by_plan, gas, left, liquid, too_cold_after, empty_after }))
 }

@@ -55,6 +55,7 @@ pub(super) fn cylinder_json(sheet: &Sheet) -> Value {
 
 fn evening(evening: &CylinderEvening) -> Value {
     json!({
+        "by_plan": evening.by_plan,
         "gas_used_kg": evening.gas.kilograms(),
         "left_kg": evening.left.kilograms(),
         "liquid_temperature_k": evening.liquid.kelvin(),

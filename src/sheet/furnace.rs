@@ -7,6 +7,7 @@ use std::vec;
 use super::assembled::Assembled;
 use super::burner_file::BurnerFile;
 use super::compose::Setting;
+use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
 use super::furnace_spread::holding_half_width;
@@ -29,10 +30,6 @@ use crate::quantity::{
 
 /// How far above the chamber its gases leave: common practice for a small furnace, no source.
 const FLUE_EXCESS: f64 = 50.0;
-/// Changes of the chamber's air before lighting: NFPA 86, four volumes (from memory); it rules where it applies.
-const CHANGES: f64 = 4.0;
-/// Shortest time the chamber is blown through, common practice, no source.
-const BLOW_THROUGH: f64 = 60.0;
 /// Down to this the steel of a head does not scale, Celsius (from memory).
 const HEAD_BEARS: f64 = 540.0;
 /// Convection of the fire's gases on work, W/(m2 K): common practice, no source.
@@ -74,11 +71,9 @@ pub struct FurnaceBlock {
     pub may_light: (Temperature, Duration),
     /// How long air must run after the gas is off.
     pub air_on: Duration,
-    /// How long air must blow through before lighting; none without a blower's flow.
-    pub blow_through: Option<Duration>,
     /// What that draught drives back through a stopped head; none without one.
     pub back_through_head: Option<MassFlow>,
-    /// Air that the largest fire takes from the room.
+    /// Air that the largest fire takes from the room, a setting's or the work's.
     pub fire_air: ActualVolumeFlow,
     /// Fresh air that keeps carbon monoxide at its limit; none unless a leak is stated.
     pub monoxide_air: Option<ActualVolumeFlow>,
@@ -96,10 +91,33 @@ pub struct WorkBlock {
     pub melt: Option<Melt>,
     /// The average fire while it works, straight after warming up; none when no heat is left.
     pub leg: Option<Leg>,
-    /// The gauge for that fire; none when no reading in range gives it.
-    pub gauge: Option<GaugePressure>,
-    /// Gas of that fire.
-    pub gas: Option<MassFlow>,
+    /// That fire as a setting of gauge and damper, at the file's air ratio; none when no reading in range gives it.
+    pub setting: Option<Setting>,
+}
+
+/// Why the burner cannot make the work's fire.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OutOfReach {
+    /// No gauge in range gives it, or no heat is left of it.
+    Jet,
+    /// The blower cannot feed it.
+    Blower,
+}
+
+impl WorkBlock {
+    /// Why the burner cannot make the work's fire; none when it can.
+    #[must_use]
+    pub fn out_of_reach(&self) -> Option<OutOfReach> {
+        let Some(setting) = &self.setting else { return Some(OutOfReach::Jet) };
+        let air = setting.air.as_ref();
+        air.is_some_and(|air| air.shortfall.is_some() || air.running.is_none()).then_some(OutOfReach::Blower)
+    }
+
+    /// The work's fire as a setting; none when it is out of reach.
+    #[must_use]
+    pub fn fire(&self) -> Option<&Setting> {
+        self.setting.as_ref().filter(|_| self.out_of_reach().is_none())
+    }
 }
 
 /// A cast lining: what to buy, lift and dry.
@@ -169,7 +187,7 @@ pub(super) fn furnace(
         warming.hold(temperature, hour, nothing, &available).map_err(refuse("chamber.temperature"))?;
     }
     let work = match &entry.work {
-        Some(work) => Some(work_block(file, rig, work, &lining, &mut warming, temperature, &available)?),
+        Some(work) => Some(work_block(file, rig, need, work, &lining, &mut warming, temperature, &available)?),
         None => None,
     };
     let still = MassFlow::from_kilograms_per_second(0.0);
@@ -186,7 +204,13 @@ pub(super) fn furnace(
         .burner
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
-    let fire_air = MassFlow::from_kilograms_per_second(need.mass_ratio * ratio * fire.gas.kilograms_per_second());
+    let air_of = |fire: &Setting| {
+        let ratio = fire.air.as_ref().and_then(super::compose::SettingAir::air_ratio).unwrap_or(file.air_ratio);
+        need.mass_ratio * ratio * fire.gas.kilograms_per_second()
+    };
+    let work_fire = work.as_ref().and_then(WorkBlock::fire);
+    let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
+    let fire_air = MassFlow::from_kilograms_per_second(most_air);
     let monoxide_air = match entry.room {
         Some(room) => {
             let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
@@ -212,10 +236,6 @@ pub(super) fn furnace(
         relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
         may_light: (lights, cool(lights.celsius(), still)),
         air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
-        blow_through: air.map(|running| {
-            let flow = running.air_flow.cubic_meters_per_second().max(1e-9);
-            Duration::from_seconds((CHANGES * lining.take_off().chamber_volume / flow).max(BLOW_THROUGH))
-        }),
         castable: castable(file, rig, entry, &lining, settings, &available)?,
         wall: steady,
         lining,
@@ -308,6 +328,7 @@ pub(super) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> Check
 fn work_block(
     file: &BurnerFile,
     rig: &Assembled,
+    need: &AirNeed,
     work: &WorkEntry,
     lining: &Lining,
     warming: &mut Warming<'_>,
@@ -336,9 +357,18 @@ fn work_block(
     let power = Power::from_watts(heat / work.time.seconds());
     let melt = work.charge.melt(temperature, air, work.temperature, FILM).ok();
     let leg = warming.hold(temperature, work.time, power, available).ok();
-    let gauge = leg.and_then(|leg| gauge_for(file, rig, leg.mean_fire()));
-    let gas = leg.map(|leg| rig.gas.net_heating_value().flow_for(leg.mean_fire()));
-    Ok(WorkBlock { heat, power, melt, leg, gauge, gas })
+    let setting = leg.and_then(|leg| {
+        let entry = SettingEntry {
+            name: "the work".into(),
+            gas: GasAim::Heat(HeatRate::Net(leg.mean_fire())),
+            air: AirAim::AirRatio(file.air_ratio),
+            chamber_temperature: None,
+            minutes: Some(work.time),
+            purpose: None,
+        };
+        super::compose::setting(file, rig, need, &entry).ok()
+    });
+    Ok(WorkBlock { heat, power, melt, leg, setting })
 }
 
 /// The gauge that gives a fire.

@@ -6,8 +6,10 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::vec;
 
+use super::caution::poisons;
 use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
+use super::furnace_plan::{AIR_OFF, blow_words, gas_off_words, stand_words};
 use super::shop::{Shop, fire_words};
 use super::table::table;
 use super::uncertainty::{fire_cell, footnote, ratio_cell};
@@ -170,7 +172,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
                 match ratio {
                     _ if setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows".into(),
-                    Some(ratio) => fire_words(ratio, leanest).into(),
+                    Some(ratio) => fire_words(ratio, leanest, poisons(ratio, setting.monoxide)).into(),
                     None if setting.air.is_some() => "never light: gas blows back".into(),
                     None => String::new(),
                 },
@@ -181,7 +183,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     paragraph(page, "", &footnote(sheet));
 }
 
-fn damper_words(setting: &Setting) -> String {
+pub(super) fn damper_words(setting: &Setting) -> String {
     let Some(air) = &setting.air else { return "-".into() };
     match (air.opening, air.shortfall) {
         (_, Some(_)) => "wide, too little".into(),
@@ -194,18 +196,24 @@ fn damper_words(setting: &Setting) -> String {
 }
 
 fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let Some((time, mass, cost)) = sheet.evening() else { return };
+    let Some((_, mass, cost)) = sheet.evening() else { return };
+    // One evening a sheet: the furnace's plan where there is one.
+    if sheet.furnace.as_ref().is_some_and(|block| block.no_plan(&sheet.settings).is_none()) {
+        return;
+    }
     let currency = &sheet.file.gas.currency;
     heading(page, "TONIGHT");
     let mut clock = Duration::from_seconds(0.0);
+    paragraph(page, &format!("  {}", Shop::clock(clock)), &blow_words(&sheet.blow_through));
+    clock = clock + sheet.blow_through.time;
     for setting in &sheet.settings {
         let (Some(minutes), Some(used)) = (setting.entry.minutes, setting.gas_used) else { continue };
         let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
         let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
         let text = format!(
-            "{}{purpose}: gauge {} for {:.0} min, {} of gas{money}",
+            "{}{purpose}: {} for {:.0} min, {} of gas{money}",
             setting.entry.name,
-            shop.gauge(setting.gauge),
+            stand_words(setting, shop),
             minutes.minutes(),
             shop.mass(used),
         );
@@ -213,11 +221,11 @@ fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
         clock = clock + minutes;
     }
     let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-    paragraph(
-        page,
-        &format!("  {}", Shop::clock(time)),
-        &format!("gas off. The evening burns {} of gas{money}.", shop.mass(mass)),
-    );
+    let air_on = sheet.furnace.as_ref().map(|block| block.air_on);
+    paragraph(page, &format!("  {}", Shop::clock(clock)), &gas_off_words(air_on));
+    let end = air_on.map_or("  then".into(), |time| format!("  {}", Shop::clock(clock + time)));
+    paragraph(page, &end, AIR_OFF);
+    paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(mass)));
 }
 
 fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
