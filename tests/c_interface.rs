@@ -6,6 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use jetwright::control::{
     AirChanges, AirRatioBand, Command as Asked, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
     SensorLimits, Setpoint, SetpointTable, Totals, Travel,
@@ -18,7 +19,7 @@ use jetwright::quantity::{
 use jetwright::site::Site;
 
 const HEADER: &str = "examples/c/src/jetwright.h";
-const FILES: [&str; 6] = ["mod", "status", "table", "limiting", "physics", "controller"];
+const FILES: [&str; 7] = ["mod", "status", "table", "limiting", "physics", "flue", "controller"];
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -44,7 +45,7 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
         },
         // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
         export: cbindgen::ExportConfig {
-            include: ["JetwrightGas", "JetwrightEdge", "JetwrightCommand"].map(String::from).to_vec(),
+            include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),
             ..Default::default()
         },
         ..Default::default()
@@ -219,6 +220,20 @@ fn expected() -> Vec<(String, Vec<f64>)> {
     let mass_flow = passed.mass_flow.kilograms_per_second();
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
+
+    line("refused", &[5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0]);
+    let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
+    for (oxygen, carbon_monoxide, basis) in [(0.03, 0.0, Basis::Dry), (0.03, 0.002, Basis::Wet)] {
+        let reading = FlueReading { oxygen, carbon_monoxide, basis };
+        let ratio = air_ratio_from_oxygen(&Gas::from(Species::Propane), &damp, reading).unwrap();
+        let expected = expected_reading(&Gas::from(Species::Propane), &damp, ratio).unwrap();
+        line("flue", &[ratio, expected.oxygen_dry, expected.oxygen_wet, expected.carbon_dioxide_dry]);
+    }
+    for air_ratio in [0.8, 1.05, 1.5] {
+        let cold = Temperature::from_kelvin(293.15);
+        let reactants = Reactants::new(&Gas::from(Species::Propane), &damp, air_ratio, cold).unwrap();
+        line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
+    }
 
     let mut limit = limiter();
     for _ in 0..20 {

@@ -4,6 +4,7 @@
  *
  * cc -std=c99 -I../src host.c libjetwright.a -lm && ./a.out table.jwt
  */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -67,6 +68,35 @@ int main(int count, char **arguments)
     CHECK(jetwright_jet_flow(&jet, &supply, &flow));
     printf("flow %.9g %.9g %.9g %d\n", flow.mass_flow_kg_per_s, flow.heat_net_w, flow.discharge_coefficient,
            (int)flow.choked);
+
+    /* What the flue gas tells of the air, and the share of the heat that a chamber of 1500 K keeps. */
+    JetwrightSite site = {0.0f, 293.15f, 0.5f};
+    JetwrightFlueReading readings[] = {{0.03f, 0.0f, JETWRIGHT_BASIS_DRY}, {0.03f, 0.002f, JETWRIGHT_BASIS_WET}};
+    JetwrightFlueReading no_basis = {0.03f, 0.0f, 2}, too_much = {0.5f, 0.0f, JETWRIGHT_BASIS_DRY};
+    JetwrightFlueReading no_number = {NAN, 0.0f, JETWRIGHT_BASIS_DRY}, bare_air = {0.209f, 0.0f, JETWRIGHT_BASIS_WET};
+    JetwrightFlame flame = {JETWRIGHT_GAS_PROPANE, 0.5f, 293.15f, 1500.0f};
+    JetwrightExpectedReading expected;
+    float ratio = 0.0f, share = 0.0f;
+    site.ambient_pa = supply.ambient_pa;
+    printf("refused %d", (int)jetwright_air_ratio_from_oxygen(99, &site, &readings[0], &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &no_basis, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &too_much, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &no_number, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &bare_air, &ratio));
+    printf(" %d", (int)jetwright_available_heat(&flame, &site, &share));
+    printf(" %d\n", (int)jetwright_available_heat(&flame, NULL, &share));
+    for (int basis = 0; basis < 2; basis++) {
+        CHECK(jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &readings[basis], &ratio));
+        CHECK(jetwright_expected_reading(JETWRIGHT_GAS_PROPANE, &site, ratio, &expected));
+        printf("flue %.9g %.9g %.9g %.9g\n", ratio, expected.oxygen_dry, expected.oxygen_wet,
+               expected.carbon_dioxide_dry);
+    }
+    float ratios[] = {0.8f, 1.05f, 1.5f};
+    for (int index = 0; index < 3; index++) {
+        flame.air_ratio = ratios[index];
+        CHECK(jetwright_available_heat(&flame, &site, &share));
+        printf("available %.9g\n", share);
+    }
 
     /* Gas and air from 10 to 20 kW. */
     JetwrightCrossLimit limit;

@@ -197,6 +197,20 @@ typedef enum JetwrightEdge {
 } JetwrightEdge;
 
 /*
+ Whether a reading of the flue gas counts the water.
+ */
+typedef enum JetwrightBasis {
+  /*
+   Of gas drawn off and cooled, its water condensed: most analysers.
+   */
+  JETWRIGHT_BASIS_DRY = 0,
+  /*
+   Of the gas as it is: a hot probe in the flue.
+   */
+  JETWRIGHT_BASIS_WET = 1,
+} JetwrightBasis;
+
+/*
  What a person asks for.
  */
 typedef enum JetwrightCommand {
@@ -445,6 +459,82 @@ typedef struct JetwrightOutputs {
 } JetwrightOutputs;
 
 /*
+ The air around.
+ */
+typedef struct JetwrightSite {
+  /*
+   Its pressure as a barometer on the site reads it, Pa.
+   */
+  float ambient_pa;
+  /*
+   Its temperature, K.
+   */
+  float air_temperature_k;
+  /*
+   Its relative humidity, 0 to 1.
+   */
+  float humidity;
+} JetwrightSite;
+
+/*
+ What an analyser reads in the flue gas, by volume, 0 to 1.
+ */
+typedef struct JetwrightFlueReading {
+  /*
+   Oxygen.
+   */
+  float oxygen;
+  /*
+   Carbon monoxide, if it is read; else nought.
+   */
+  float carbon_monoxide;
+  /*
+   A `JetwrightBasis`.
+   */
+  uint32_t basis;
+} JetwrightFlueReading;
+
+/*
+ What an analyser should read when all burns to the end, by volume, 0 to 1.
+ */
+typedef struct JetwrightExpectedReading {
+  /*
+   Oxygen, water condensed.
+   */
+  float oxygen_dry;
+  /*
+   Oxygen, water counted.
+   */
+  float oxygen_wet;
+  /*
+   Carbon dioxide, water condensed.
+   */
+  float carbon_dioxide_dry;
+} JetwrightExpectedReading;
+
+/*
+ A flame, and the chamber it heats.
+ */
+typedef struct JetwrightFlame {
+  /*
+   A `JetwrightGas`.
+   */
+  uint32_t gas;
+  /*
+   Air supplied over air needed, 0.6 to 4.
+   */
+  float air_ratio;
+  /*
+   Temperature of gas and air before they burn, K.
+   */
+  float mixture_temperature_k;
+  /*
+   Temperature at which the burnt gas leaves the chamber, 600 to 2900 K.
+   */
+  float chamber_temperature_k;
+} JetwrightFlame;
+
+/*
  How fast an actuator moves toward its command, as heat of its flow in a second.
  */
 typedef struct JetwrightTravel {
@@ -654,6 +744,31 @@ enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *contr
                                                struct JetwrightOutputs *outputs);
 
 /*
+ The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
+
+ Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+ */
+enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                     const struct JetwrightSite *site,
+                                                     const struct JetwrightFlueReading *reading,
+                                                     float *air_ratio);
+
+/*
+ What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+ */
+enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                float air_ratio,
+                                                struct JetwrightExpectedReading *expected);
+
+/*
+ Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+ */
+enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                              const struct JetwrightSite *site,
+                                              float *share);
+
+/*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
  */
 enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
@@ -846,6 +961,31 @@ enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
 enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
                                                 float air_temperature_k,
                                                 float *pressure_pa);
+
+/*
+ The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
+
+ Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+ */
+enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                     const struct JetwrightSite *site,
+                                                     const struct JetwrightFlueReading *reading,
+                                                     float *air_ratio);
+
+/*
+ What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+ */
+enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                float air_ratio,
+                                                struct JetwrightExpectedReading *expected);
+
+/*
+ Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+ */
+enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                              const struct JetwrightSite *site,
+                                              float *share);
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
