@@ -153,6 +153,10 @@ impl<F: Float, const N: usize> Scalar for Dual<F, N> {
         Self::constant(F::c(constant))
     }
     #[inline]
+    fn from_f32(number: f32) -> Self {
+        Self::constant(F::from_f32(number))
+    }
+    #[inline]
     fn to_f64(self) -> f64 {
         self.value.to_f64()
     }

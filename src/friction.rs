@@ -1,6 +1,7 @@
 //! Friction of a flow in a round wall: one factor for jets, ducts and ports.
 
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Reynolds number below which a flow is laminar.
 const LAMINAR_BELOW: f64 = 2000.0;
@@ -25,6 +26,8 @@ pub struct Friction<S = f64> {
 pub struct Wall<S = f64> {
     roughness_term: S,
 }
+
+words!(Wall { roughness_term });
 
 impl<S: Scalar> Wall<S> {
     /// A wall whose roughness is this share of the diameter; more than a twentieth counts as a twentieth, the

@@ -8,6 +8,7 @@ extern crate std;
 // In the order the gas flows; each room uses only rooms above it.
 mod scalar;
 mod dual;
+mod words;
 pub mod error;
 pub mod limits;
 pub mod quantity;

@@ -4,6 +4,7 @@ use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Density, Length, Temperature};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Oxygen in dry air by volume.
 pub const OXYGEN_IN_DRY_AIR: f64 = 0.209_46;
@@ -44,6 +45,8 @@ pub struct Site<S = f64> {
     water_fraction: S,
     air_density: Density<S>,
 }
+
+words!(Site { ambient_pressure, air_temperature, humidity, water_fraction, air_density });
 
 impl<S: Scalar> Site<S> {
     /// A site known by its altitude alone, in standard weather.

@@ -34,4 +34,7 @@ bash tests/python.sh
 step "the core on bare metal"
 bash tests/bare_metal.sh
 
+step "the firmware in the emulator"
+bash tests/firmware.sh
+
 printf '\nall checks passed\n'

@@ -355,3 +355,23 @@ fn a_setpoint_table_is_the_same_in_every_form() {
         }
     }
 }
+
+#[test]
+fn a_chips_image_is_written_whole_or_not_at_all() {
+    let directory = directory("chip");
+    let (burner, image) = (directory.join("burner.toml"), directory.join("burner.bin"));
+    let path = |path: &Path| path.to_str().expect("a path of text").to_owned();
+    std::fs::write(&burner, BLANK).expect("the directory can be written");
+    let answer = accepted(&["chip", &path(&burner), "--image", &path(&image)]);
+    let bytes = std::fs::read(&image).expect("the image was written");
+    assert!(answer.contains(&format!("in {} bytes", bytes.len())), "{answer}");
+    let chip = jetwright::control::ChipBurner::<f32>::read_image(&bytes).expect("a burner");
+    assert!(!chip.settings.is_empty() && answer.starts_with(&chip.settings.len().to_string()), "{answer}");
+    // Without a blower there is no burner to carry.
+    let jet = "name = \"jet (invented)\"\n[site]\naltitude = \"0 m\"\nair_temperature = \"20 C\"\nhumidity = \"40 %\"\n\
+        [gas]\nkind = \"propane\"\n[jet]\nbore = \"1.5 mm\"\nbore_length = \"9 mm\"\nedge = \"square\"\n[[setting]]\nname = \"a\"\ngauge = \"0.3 bar\"\n";
+    std::fs::write(&burner, jet).expect("the directory can be written");
+    let none = directory.join("none.bin");
+    let message = refused(&["chip", &path(&burner), "--image", &path(&none)]);
+    assert!(message.contains("blower") && !none.exists(), "{message}");
+}

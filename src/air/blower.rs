@@ -7,6 +7,7 @@ use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Power, PressureDifference};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// One point of a blower's curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,6 +33,8 @@ pub struct Blower<S = f64> {
     /// Pressure lost per flow beyond the last point; above zero.
     fall: S,
 }
+
+words!(Blower { pressure, power, density, fall });
 
 impl<S: Scalar> Blower<S> {
     /// A blower from the points of its curve and the density of the air they were taken in.
@@ -175,13 +178,51 @@ impl<S: Scalar> Blower<S> {
     /// The static pressure at a flow; below zero beyond free delivery.
     #[must_use]
     pub fn static_pressure(&self, flow: ActualVolumeFlow<S>) -> PressureDifference<S> {
-        let flow = flow.cubic_meters_per_second();
+        PressureDifference::from_pascals(self.pressure_and_slope(flow.cubic_meters_per_second()).0)
+    }
+
+    /// The static pressure at a flow, Pa, and how it changes with the flow, Pa per m3/s.
+    pub(crate) fn pressure_and_slope(&self, flow: S) -> (S, S) {
         let (last_flow, last_pressure) = self.pressure.last();
-        PressureDifference::from_pascals(if flow > last_flow {
-            last_pressure - self.fall * (flow - last_flow)
+        if flow > last_flow {
+            return (last_pressure - self.fall * (flow - last_flow), -self.fall);
+        }
+        let first = self.pressure.first();
+        if flow < first.0 { (first.1, S::zero()) } else { self.pressure.value_and_slope(flow) }
+    }
+
+    /// The flow at a static pressure, right of the highest point: the inverse of [`Blower::static_pressure`].
+    ///
+    /// Near the highest point a little pressure means much flow, and the flow is the less sure.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::NoSolution`] naming the blower's pressure above that of the highest point, with the pressure there.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::air::Blower;
+    /// use jetwright::quantity::{ActualVolumeFlow, Density, PressureDifference};
+    /// let free = ActualVolumeFlow::from_liters_per_second(60.0_f64);
+    /// let shut_off = PressureDifference::from_pascals(1000.0);
+    /// let blower = Blower::from_two_numbers(shut_off, free, Density::from_kilograms_per_cubic_meter(1.2)).unwrap();
+    /// // The parabola has three quarters of its pressure at half of its flow.
+    /// let flow = blower.flow_at(PressureDifference::from_pascals(750.0)).unwrap();
+    /// assert!((flow.cubic_meters_per_second() - 0.03).abs() < 5e-5);
+    /// ```
+    pub fn flow_at(&self, static_pressure: PressureDifference<S>) -> Result<ActualVolumeFlow<S>> {
+        let pressure = static_pressure.pascals();
+        let (last_flow, last_pressure) = self.pressure.last();
+        let beyond = pressure < last_pressure;
+        let flow = if beyond {
+            Some(last_flow + (last_pressure - pressure) / self.fall)
         } else {
-            self.pressure.value(flow.larger(self.pressure.first().0))
-        })
+            self.pressure.falling_at(pressure)
+        };
+        let nearest = self.peak().1.pascals().to_f32();
+        let flow = flow.ok_or(Error::NoSolution { input: Input::BlowerPressure, nearest })?;
+        Ok(ActualVolumeFlow::from_cubic_meters_per_second(flow))
     }
 
     /// The power at the shaft, where the points give it; as at the first point left of that, straight
@@ -227,6 +268,11 @@ impl<S: Scalar> Blower<S> {
     /// The flows of the points, rising.
     pub fn flows(&self) -> impl DoubleEndedIterator<Item = ActualVolumeFlow<S>> + '_ {
         self.pressure.points().map(|(flow, _)| ActualVolumeFlow::from_cubic_meters_per_second(flow))
+    }
+
+    /// Flow and static pressure of the points, in rising order.
+    pub(crate) fn pressures(&self) -> impl Iterator<Item = (S, S)> + '_ {
+        self.pressure.points()
     }
 
     /// The density of the air this curve is for.

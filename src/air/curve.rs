@@ -5,6 +5,10 @@ use heapless::Vec;
 use crate::error::{Error, Result};
 use crate::limits::Input;
 use crate::scalar::Scalar;
+use crate::words::{Words, words};
+
+/// Most steps of the inverse: Newton takes some five, and halving would take this many to the end of double.
+const NEWTON_CAP: usize = 60;
 
 /// Most points a [`Curve`] takes.
 pub const POINT_CAP: usize = 16;
@@ -35,12 +39,25 @@ pub struct Curve<S = f64> {
     knots: Vec<Knot<S>, POINT_CAP>,
 }
 
+impl<S: Scalar> Words for Curve<S> {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        self.knots.write(put);
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        let knots: Vec<Knot<S>, POINT_CAP> = Words::read(next)?;
+        let rising = knots.iter().zip(knots.iter().skip(1)).all(|(start, end)| start.x < end.x);
+        (knots.len() >= 2 && rising).then_some(Self { knots })
+    }
+}
+
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Knot<S> {
     x: S,
     y: S,
     slope: S,
 }
+
+words!(Knot { x, y, slope });
 
 impl<S: Scalar> Curve<S> {
     /// The curve through `(x, y)` points, `x` rising.
@@ -87,22 +104,38 @@ impl<S: Scalar> Curve<S> {
     /// The highest point; the leftmost if several are equal.
     #[must_use]
     pub fn highest(&self) -> (S, S) {
-        let first = self.knots[0];
-        let highest = self.knots.iter().fold(first, |best, knot| if knot.y > best.y { *knot } else { best });
-        (highest.x, highest.y)
+        let start = self.first();
+        self.points().fold(start, |best, point| if point.1 > best.1 { point } else { best })
     }
 
     /// The first point.
     #[must_use]
     pub fn first(&self) -> (S, S) {
-        (self.knots[0].x, self.knots[0].y)
+        self.points().next().unwrap_or_default()
     }
 
     /// The last point.
     #[must_use]
     pub fn last(&self) -> (S, S) {
-        let last = self.knots[self.knots.len() - 1];
-        (last.x, last.y)
+        self.points().next_back().unwrap_or_default()
+    }
+
+    /// The greatest `x` of a point or between two at which the curve is at `y` and falls, right of its highest point.
+    #[must_use]
+    pub fn falling_at(&self, y: S) -> Option<S> {
+        let mut after = self.knots.iter().rev();
+        let mut end = after.next()?;
+        let highest = self.highest().0;
+        for start in after {
+            if end.x <= highest {
+                return None;
+            }
+            if start.y >= y && y >= end.y {
+                return Some(falling_between(start, end, y));
+            }
+            end = start;
+        }
+        None
     }
 
     /// The same curve with both axes stretched, by factors above zero.
@@ -117,22 +150,21 @@ impl<S: Scalar> Curve<S> {
         curve
     }
 
-    fn value_and_slope(&self, x: S) -> (S, S) {
-        let (first, last) = (self.knots[0], self.knots[self.knots.len() - 1]);
-        if x < first.x {
-            return (first.y + (x - first.x) * first.slope, first.slope);
+    /// Height and first derivative.
+    #[must_use]
+    pub fn value_and_slope(&self, x: S) -> (S, S) {
+        let mut knots = self.knots.iter();
+        let Some(mut start) = knots.next() else { return (S::zero(), S::zero()) };
+        if x < start.x {
+            return start.straight(x);
         }
-        let Some(pair) = self.knots.windows(2).find(|pair| x < pair[1].x) else {
-            return (last.y + (x - last.x) * last.slope, last.slope);
-        };
-        let (two, three) = (S::c(2.0), S::c(3.0));
-        let width = pair[1].x - pair[0].x;
-        let t = (x - pair[0].x) / width;
-        let rise = secant(pair);
-        let square = three * rise - two * pair[0].slope - pair[1].slope;
-        let cube = pair[0].slope + pair[1].slope - two * rise;
-        let value = pair[0].y + width * t * (pair[0].slope + t * (square + t * cube));
-        (value, pair[0].slope + t * (two * square + t * three * cube))
+        for end in knots {
+            if x < end.x {
+                return between(start, end, x);
+            }
+            start = end;
+        }
+        start.straight(x)
     }
 
     fn set_slopes(&mut self) {
@@ -149,6 +181,51 @@ impl<S: Scalar> Curve<S> {
         self.knots[0].slope = end_slope(self.knots[0], self.knots[1], self.knots[2]);
         self.knots[last].slope = end_slope(self.knots[last], self.knots[last - 1], self.knots[last - 2]);
     }
+}
+
+impl<S: Scalar> Knot<S> {
+    /// The straight line on through this point: height and slope.
+    fn straight(&self, x: S) -> (S, S) {
+        (self.y + (x - self.x) * self.slope, self.slope)
+    }
+}
+
+/// The cubic between two neighbors: height and slope.
+fn between<S: Scalar>(start: &Knot<S>, end: &Knot<S>, x: S) -> (S, S) {
+    let (two, three) = (S::c(2.0), S::c(3.0));
+    let width = end.x - start.x;
+    let t = (x - start.x) / width;
+    let rise = (end.y - start.y) / width;
+    let square = three * rise - two * start.slope - end.slope;
+    let cube = start.slope + end.slope - two * rise;
+    let value = start.y + width * t * (start.slope + t * (square + t * cube));
+    (value, start.slope + t * (two * square + t * three * cube))
+}
+
+/// Where a falling cubic is at `y`: Newton kept in its bracket, which halves where it would leave it.
+fn falling_between<S: Scalar>(start: &Knot<S>, end: &Knot<S>, y: S) -> S {
+    let (mut low, mut high) = (start.x, end.x);
+    let drop = start.y - end.y;
+    if drop <= S::zero() {
+        return high;
+    }
+    let mut x = low + (start.y - y) / drop * (high - low);
+    for _ in 0..NEWTON_CAP {
+        let (value, slope) = between(start, end, x);
+        if value > y {
+            low = x
+        } else {
+            high = x
+        }
+        let next = x + (y - value) / slope;
+        let next = if next >= low && next <= high { next } else { S::c(0.5) * (low + high) };
+        let step = (next - x).abs();
+        x = next;
+        if step <= S::c(8.0) * S::EPSILON * x {
+            break;
+        }
+    }
+    x
 }
 
 fn secant<S: Scalar>(pair: &[Knot<S>]) -> S {

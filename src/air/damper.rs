@@ -7,6 +7,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference};
 use crate::scalar::Scalar;
 use crate::solve;
+use crate::words::{Words, words};
 
 /// Opening and loss coefficient of a round slide gate, the opening being open height over diameter.
 ///
@@ -43,6 +44,18 @@ pub enum DamperKind {
     Butterfly,
 }
 
+impl Words for DamperKind {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        put(match self {
+            DamperKind::BlastGate => 0.0,
+            DamperKind::Butterfly => 1.0,
+        });
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        Some(if next()? == 0.0 { DamperKind::BlastGate } else { DamperKind::Butterfly })
+    }
+}
+
 /// A damper in a round duct.
 ///
 /// The logarithm of the published coefficients is joined by a [`Curve`] over the opening, and goes on
@@ -59,6 +72,8 @@ pub struct Damper<S = f64> {
     diameter: Length<S>,
     log_loss: Curve<S>,
 }
+
+words!(Damper { kind, diameter, log_loss });
 
 impl<S: Scalar> Damper<S> {
     /// A damper in a duct of this inside diameter.

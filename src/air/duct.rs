@@ -6,6 +6,7 @@ use crate::friction::Wall;
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference, Temperature};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Keeps 64/Re finite at rest; the friction it leaves out is of flows a micron a second.
 const LEAST_REYNOLDS_NUMBER: f64 = 1e-3;
@@ -18,6 +19,8 @@ pub struct Duct<S = f64> {
     fitting_loss: S,
     wall: Wall<S>,
 }
+
+words!(Duct { diameter, length, fitting_loss, wall });
 
 impl<S: Scalar> Duct<S> {
     /// A duct of this inside diameter, length and wall roughness; `fitting_loss` is the sum of the loss

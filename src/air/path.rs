@@ -8,6 +8,7 @@ use crate::error::{Error, Result};
 use crate::limits::Input;
 use crate::quantity::{ActualVolumeFlow, Density, PressureDifference};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Most ducts an [`AirPath`] takes.
 pub const DUCT_CAP: usize = Input::DuctCount.range().max as usize;
@@ -34,6 +35,8 @@ pub struct AirPath<S = f64> {
     ducts: Vec<Duct<S>, DUCT_CAP>,
     damper: Option<Damper<S>>,
 }
+
+words!(AirPath { ducts, damper });
 
 impl<S: Scalar> AirPath<S> {
     /// A path of these ducts and this damper.

@@ -5,6 +5,7 @@ use crate::gas::GAS_CONSTANT;
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Area, MassFlow, PressureDifference, Temperature};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Gas constant of what leaves the fire, J/(kg K): 28.3 kg/kmol, from an air ratio of 0.95 up within 4 % for
 /// the named hydrocarbons. Richer products are lighter (propane -2 % at 0.9, -10 % at 0.65; methane -4 and
@@ -17,6 +18,8 @@ pub struct Exhaust<S = f64> {
     area: Area<S>,
     loss_coefficient: S,
 }
+
+words!(Exhaust { area, loss_coefficient });
 
 impl<S: Scalar> Exhaust<S> {
     /// An opening and its loss coefficient; 1.5 is a plain hole, half a head in and one out.

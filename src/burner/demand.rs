@@ -1,6 +1,6 @@
 //! The other way round: what a blower must do for a gauge setting and an air ratio, and the damper for it.
 
-use super::rig::{Burner, Conditions, too_weak};
+use super::rig::{Burner, Conditions, Feed, too_weak};
 use crate::air::Duty;
 use crate::error::Result;
 use crate::limits::{Input, check};
@@ -49,19 +49,20 @@ impl<S: Scalar> Burner<S> {
         self.checked(conditions, gauge)?;
         check(Input::AirRatio, air_ratio)?;
         let need = conditions.air_need();
+        let here = conditions.air();
         let head_air = |jet: &JetFlow<S>| jet.mass_flow * (need.mass_ratio * air_ratio);
         let range = Input::BackPressure.range();
         let high = gauge.pascals().smaller(S::c(range.max));
         let root = solve::root(Input::BackPressure, S::c(range.min), high, |back| {
-            self.jet_flow(conditions, gauge, back)
-                .map_or(-back, |jet| self.head_need(conditions, &jet, head_air(&jet)).back_pressure() - back)
+            self.jet_flow(conditions, gauge, back).map_or(-back, |jet| {
+                self.head_need(conditions, &here, Feed::of(&jet), head_air(&jet)).back_pressure() - back
+            })
         })?;
         let jet = self.jet_flow(conditions, gauge, root.x)?;
         let air = head_air(&jet) * self.head_count;
-        let density = conditions.site.air_density();
-        let air_flow = air.at(density);
+        let air_flow = air.at(here.density);
         let open = self.path.damper_loss_coefficient(S::one())?;
-        let path = self.path_loss(conditions, air_flow, open);
+        let path = self.path_loss(&here, air_flow, open);
         Ok(Demand {
             jet,
             gas: jet.mass_flow * self.head_count,

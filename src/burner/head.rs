@@ -5,6 +5,7 @@ use crate::friction::Wall;
 use crate::limits::{Input, check};
 use crate::quantity::{Area, Density, Length, MassFlow, PressureDifference, Speed};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// How the stream settles along a hole, by length over diameter: Idelchik, Handbook of Hydraulic Resistance,
 /// diagram 4-12 (table; a formula for it in wide circulation is mis-printed).
@@ -28,9 +29,13 @@ pub struct Head<S = f64> {
     hydraulic_diameter: Length<S>,
     length_ratio: S,
     open_fraction: S,
+    /// Loss coefficient on port speed but for the exit and the friction.
+    entry_loss: S,
     /// How many equal round ports; none for a slot.
     ports: Option<S>,
 }
+
+words!(Head { area, hydraulic_diameter, length_ratio, open_fraction, entry_loss, ports });
 
 /// A mixture passing the ports of one head.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -74,7 +79,8 @@ impl<S: Scalar> Head<S> {
     fn new(area: Area<S>, hydraulic_diameter: Length<S>, length: Length<S>, open_fraction: S) -> Result<Self> {
         let length_ratio = check(Input::PortLength, length.meters())? / hydraulic_diameter.meters();
         let open_fraction = check(Input::OpenFraction, open_fraction)?;
-        Ok(Self { area, hydraulic_diameter, length_ratio, open_fraction, ports: None })
+        let entry_loss = entry_loss(length_ratio, open_fraction);
+        Ok(Self { area, hydraulic_diameter, length_ratio, open_fraction, entry_loss, ports: None })
     }
 
     /// The same head with its open area multiplied, by more ports of the same size.
@@ -99,7 +105,15 @@ impl<S: Scalar> Head<S> {
         };
         let open_fraction = check(Input::OpenFraction, self.open_fraction * more)?;
         let length_ratio = self.length_ratio / width;
-        Ok(Self { area: self.area * more, hydraulic_diameter: diameter, length_ratio, open_fraction, ports })
+        let entry_loss = entry_loss(length_ratio, open_fraction);
+        Ok(Self {
+            area: self.area * more,
+            hydraulic_diameter: diameter,
+            length_ratio,
+            open_fraction,
+            entry_loss,
+            ports,
+        })
     }
 
     /// How many round ports; none for a slot.
@@ -140,27 +154,7 @@ impl<S: Scalar> Head<S> {
     /// ```
     #[must_use]
     pub fn loss_coefficient(&self, friction_factor: S) -> S {
-        let closed = S::one() - self.open_fraction;
-        let root = closed.sqrt();
-        // (1-f)^0.75 and (1-f)^1.375 from square roots.
-        let three_quarters = root * root.sqrt();
-        let eighth = root.sqrt().sqrt();
-        let entry = S::c(0.5) * three_quarters + self.settling() * closed * root.sqrt() * eighth;
-        entry + S::one() + friction_factor * self.length_ratio
-    }
-
-    /// The settling term at this head's length, between the rows of the table.
-    fn settling(&self) -> S {
-        let mut below = SETTLING[0];
-        for row in SETTLING {
-            let (low, high) = (S::c(below.0), S::c(row.0));
-            if self.length_ratio <= high && high > low {
-                let share = (self.length_ratio - low) / (high - low);
-                return S::c(below.1) + share * S::c(row.1 - below.1);
-            }
-            below = row;
-        }
-        S::zero()
+        self.entry_loss + S::one() + friction_factor * self.length_ratio
     }
 
     /// The pressure a mass flow of a mixture takes: zeta rho v^2 / 2.
@@ -226,6 +220,30 @@ impl<S: Scalar> Head<S> {
         // The profile between two plates is steeper than in a pipe until it is turbulent: 96 instead of 64.
         shear.larger(S::c(12.0) * rate)
     }
+}
+
+/// 0.5 (1-f)^0.75 + tau (1-f)^1.375.
+fn entry_loss<S: Scalar>(length_ratio: S, open_fraction: S) -> S {
+    let closed = S::one() - open_fraction;
+    let root = closed.sqrt();
+    // (1-f)^0.75 and (1-f)^1.375 from square roots.
+    let three_quarters = root * root.sqrt();
+    let eighth = root.sqrt().sqrt();
+    S::c(0.5) * three_quarters + settling(length_ratio) * closed * root.sqrt() * eighth
+}
+
+/// The settling term at a length over diameter, between the rows of the table.
+fn settling<S: Scalar>(length_ratio: S) -> S {
+    let mut below = SETTLING[0];
+    for row in SETTLING {
+        let (low, high) = (S::c(below.0), S::c(row.0));
+        if length_ratio <= high && high > low {
+            let share = (length_ratio - low) / (high - low);
+            return S::c(below.1) + share * S::c(row.1 - below.1);
+        }
+        below = row;
+    }
+    S::zero()
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@
 use super::demand::AirSetting;
 use super::glow::{Glow, lights_at, spare};
 use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
-use super::rig::{Burner, Conditions, too_weak};
+use super::rig::{Burner, Conditions, Feed, too_weak};
 use crate::combustion::{BurningRange, LimitStandard, burning_range};
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
@@ -115,7 +115,7 @@ impl<S: Scalar> Burner<S> {
         let air_flow = self.air_of_one_head(air_flow.kilograms_per_second());
         let ratio = conditions.air_need().air_ratio(air_flow, jet.mass_flow);
         let air_ratio = ratio.ok_or(Error::NoSolution { input: Input::AirRatio, nearest: 0.0 })?;
-        let flow = self.head_need(conditions, &jet, air_flow).head;
+        let flow = self.head_need(conditions, &conditions.air(), Feed::of(&jet), air_flow).head;
         Ok(AtWork {
             gases: air_flow + jet.mass_flow,
             fire: jet.heat_net,

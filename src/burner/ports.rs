@@ -1,7 +1,7 @@
 //! What passes one port, and how the flame stands on it.
 
 use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
-use super::rig::{Burner, Conditions};
+use super::rig::{Burner, Conditions, Feed};
 use super::running::Running;
 use crate::error::Result;
 use crate::limits::{Input, check};
@@ -50,7 +50,7 @@ impl<S: Scalar> Burner<S> {
         conditions.checked()?;
         check(Input::HeadCount, self.head_count)?;
         let air = self.air_of_one_head(running.air.kilograms_per_second());
-        let flow = self.head_need(conditions, &running.jet, air).head;
+        let flow = self.head_need(conditions, &conditions.air(), Feed::of(&running.jet), air).head;
         let cold = Conditions { mixture_temperature: conditions.site.air_temperature(), ..*conditions };
         let heat = running.jet.heat_net.watts();
         let flame = running
@@ -63,7 +63,7 @@ impl<S: Scalar> Burner<S> {
             heat: NetHeatRate::from_watts(heat / self.head.ports().unwrap_or(S::one())),
             heat_per_area: heat / self.head.area().square_meters(),
             pressure: flow.pressure,
-            pressure_cold: self.head_need(&cold, &running.jet, air).head.pressure,
+            pressure_cold: self.head_need(&cold, &cold.air(), Feed::of(&running.jet), air).head.pressure,
             flame,
         })
     }

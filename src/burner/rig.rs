@@ -13,6 +13,7 @@ use crate::quantity::{
 };
 use crate::scalar::Scalar;
 use crate::site::Site;
+use crate::words::words;
 
 /// A forced-air burner, as built.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +34,8 @@ pub struct Burner<S = f64> {
     pub exhaust: Option<Exhaust<S>>,
 }
 
+words!(Burner { jet, head, head_count, blower, path, mixing_tube, exhaust });
+
 /// What a burner runs under.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Conditions<S = f64> {
@@ -48,6 +51,30 @@ pub struct Conditions<S = f64> {
     pub chamber_temperature: Temperature<S>,
 }
 
+/// What the air of a site has at rest, worked out once for a search.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Air<S> {
+    pub density: Density<S>,
+    pub viscosity: S,
+    /// Viscosity in the ports.
+    pub in_ports: S,
+}
+
+/// What the jets of one head give it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Feed<S> {
+    /// Gas, kg/s.
+    pub gas: S,
+    /// Thrust of the jets, N.
+    pub thrust: S,
+}
+
+impl<S: Scalar> Feed<S> {
+    pub fn of(jet: &JetFlow<S>) -> Self {
+        Self { gas: jet.mass_flow.kilograms_per_second(), thrust: jet.thrust.newtons() }
+    }
+}
+
 /// What the mixture of one head needs, and gets from its jets, for a gas and an air flow.
 pub(super) struct HeadNeed<S> {
     pub head: HeadFlow<S>,
@@ -61,6 +88,8 @@ impl<S: Scalar> HeadNeed<S> {
         self.head.pressure.pascals() + self.chamber_pressure.pascals() - self.push.pascals()
     }
 }
+
+words!(Conditions { site, gas, gas_temperature, mixture_temperature, chamber_temperature });
 
 impl<S: Scalar> Conditions<S> {
     pub(super) fn checked(&self) -> Result<()> {
@@ -83,6 +112,14 @@ impl<S: Scalar> Conditions<S> {
         }
     }
 
+    pub(super) fn air(&self) -> Air<S> {
+        Air {
+            density: self.site.air_density(),
+            viscosity: air_viscosity(self.site.air_temperature()),
+            in_ports: air_viscosity(self.mixture_temperature),
+        }
+    }
+
     /// The air this gas needs here.
     #[must_use]
     pub fn air_need(&self) -> AirNeed<S> {
@@ -98,7 +135,7 @@ impl<S: Scalar> Conditions<S> {
 
     /// Density of a mixture of air and gas at a temperature and the pressure of the air around.
     fn mixture_density(&self, air: S, gas: S, temperature: Temperature<S>) -> Density<S> {
-        let moles = air / self.site.air_molar_mass() + gas / self.gas.mixture().molar_mass();
+        let moles = air / self.site.air_molar_mass() + gas / self.gas.molar_mass();
         let molar_mass = (air + gas) / moles;
         let density = self.ambient().pascals() * molar_mass / (S::c(1e3 * GAS_CONSTANT) * temperature.kelvin());
         Density::from_kilograms_per_cubic_meter(density)
@@ -119,23 +156,28 @@ impl<S: Scalar> Burner<S> {
     }
 
     /// What one head needs for its gas and air flow.
-    pub(super) fn head_need(&self, conditions: &Conditions<S>, jet: &JetFlow<S>, air: MassFlow<S>) -> HeadNeed<S> {
-        let (air, gas) = (air.kilograms_per_second(), jet.mass_flow.kilograms_per_second());
+    pub(super) fn head_need(
+        &self,
+        conditions: &Conditions<S>,
+        here: &Air<S>,
+        feed: Feed<S>,
+        air: MassFlow<S>,
+    ) -> HeadNeed<S> {
+        let (air, gas) = (air.kilograms_per_second(), feed.gas);
         let both = MassFlow::from_kilograms_per_second(air + gas);
         let none = PressureDifference::from_pascals(S::zero());
         if both.kilograms_per_second() <= S::zero() {
-            let density = conditions.site.air_density();
-            let head = self.head.flow(both, density, air_viscosity(conditions.mixture_temperature));
+            let head = self.head.flow(both, here.density, here.in_ports);
             return HeadNeed { head, chamber_pressure: none, push: none };
         }
         let in_ports = conditions.mixture_density(air, gas, conditions.mixture_temperature);
-        let head = self.head.flow(both, in_ports, air_viscosity(conditions.mixture_temperature));
+        let head = self.head.flow(both, in_ports, here.in_ports);
         let chamber_pressure = self
             .exhaust
             .map_or(none, |exhaust| exhaust.pressure(both, conditions.ambient(), conditions.chamber_temperature));
         let push = self.mixing_tube.map_or(none, |tube| {
             let in_tube = conditions.mixture_density(air, gas, conditions.site.air_temperature());
-            push(jet.thrust.newtons(), air, air + gas, conditions.site.air_density(), in_tube, tube)
+            push(feed.thrust, air, air + gas, here.density, in_tube, tube)
         });
         HeadNeed { head, chamber_pressure, push }
     }
@@ -157,13 +199,12 @@ impl<S: Scalar> Burner<S> {
     /// outlet, whose speed the static pressure of the curve allows for.
     pub(super) fn path_loss(
         &self,
-        conditions: &Conditions<S>,
+        here: &Air<S>,
         flow: ActualVolumeFlow<S>,
         damper_loss_coefficient: S,
     ) -> PressureDifference<S> {
-        let density = conditions.site.air_density();
-        let viscosity = air_viscosity(conditions.site.air_temperature());
-        let lost = self.path.loss_with(flow, density, viscosity, damper_loss_coefficient);
+        let density = here.density;
+        let lost = self.path.loss_with(flow, density, here.viscosity, damper_loss_coefficient);
         let (Some(tube), Some(duct)) = (self.mixing_tube, self.path.last_duct()) else { return lost };
         let in_tube = flow.cubic_meters_per_second() / (self.head_count * tube_area(tube));
         let gained = (in_tube.squared() - duct.velocity(flow).squared()).larger(S::zero());
@@ -177,7 +218,7 @@ impl<S: Scalar> Burner<S> {
 }
 
 /// The area of a mixing tube, m2.
-fn tube_area<S: Scalar>(tube: Length<S>) -> S {
+pub(super) fn tube_area<S: Scalar>(tube: Length<S>) -> S {
     S::c(core::f64::consts::FRAC_PI_4) * tube.meters().squared()
 }
 

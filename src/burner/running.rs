@@ -1,6 +1,6 @@
 //! A burner at a gauge setting and a damper opening: jet, air, head and chamber solved together.
 
-use super::rig::{Burner, Conditions};
+use super::rig::{Burner, Conditions, Feed};
 use crate::air::{OperatingPoint, operating_point};
 use crate::error::Result;
 use crate::orifice::JetFlow;
@@ -65,22 +65,25 @@ impl<S: Scalar> Burner<S> {
     ) -> Result<Running<S>> {
         self.checked(conditions, gauge)?;
         let blower = self.blower_here(conditions)?;
-        let density = conditions.site.air_density();
-        let path_loss = |flow| self.path_loss(conditions, flow, damper_loss_coefficient);
+        let here = conditions.air();
+        let path_loss = |flow| self.path_loss(&here, flow, damper_loss_coefficient);
         let back_at = |flow| blower.static_pressure(flow).pascals() - path_loss(flow).pascals();
         let point: OperatingPoint<S> = operating_point(&blower, |flow| {
             let flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
-            let air = self.air_of_one_head(flow.at(density).kilograms_per_second());
+            let air = self.air_of_one_head(flow.at(here.density).kilograms_per_second());
             match self.jet_flow(conditions, gauge, back_at(flow)) {
-                Ok(jet) => path_loss(flow).pascals() + self.head_need(conditions, &jet, air).back_pressure(),
+                Ok(jet) => {
+                    let need = self.head_need(conditions, &here, Feed::of(&jet), air);
+                    path_loss(flow).pascals() + need.back_pressure()
+                }
                 // Not met: every input was checked above. A number that is not finite ends the search.
                 Err(_) => S::one() / S::zero(),
             }
         })?;
-        let back = back_at(point.flow);
-        let air = point.flow.at(density);
-        let jet = self.jet_flow(conditions, gauge, back)?;
-        let need = self.head_need(conditions, &jet, self.air_of_one_head(air.kilograms_per_second()));
+        let jet = self.jet_flow(conditions, gauge, back_at(point.flow))?;
+        let air = point.flow.at(here.density);
+        let one_head = self.air_of_one_head(air.kilograms_per_second());
+        let need = self.head_need(conditions, &here, Feed::of(&jet), one_head);
         let gas = jet.mass_flow * self.head_count;
         Ok(Running {
             jet,
@@ -90,7 +93,7 @@ impl<S: Scalar> Burner<S> {
             air_ratio: conditions.air_need().air_ratio(air, gas),
             blower_pressure: point.static_pressure,
             path_loss: path_loss(point.flow),
-            back_pressure: GaugePressure::from_pascals(back),
+            back_pressure: GaugePressure::from_pascals(back_at(point.flow)),
             head_pressure: need.head.pressure,
             chamber_pressure: need.chamber_pressure,
             push: need.push,

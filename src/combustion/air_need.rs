@@ -37,8 +37,8 @@ impl<S: Scalar> AirNeed<S> {
     /// ```
     #[must_use]
     pub fn new(gas: &Gas<S>, site: &Site<S>) -> Self {
-        let oxygen = gas.mixture().oxygen_to_burn();
-        let molar_mass = gas.mixture().molar_mass();
+        let oxygen = gas.oxygen_to_burn();
+        let molar_mass = gas.molar_mass();
         let volume_ratio = oxygen / site.oxygen_fraction();
         Self {
             volume_ratio,

@@ -56,7 +56,7 @@ impl fmt::Display for ImageError {
 impl core::error::Error for ImageError {}
 
 /// CRC-32 of IEEE 802.3, bit by bit: it runs once, and a table of it would be larger than the setpoints.
-fn checksum(bytes: &[u8]) -> u32 {
+pub(super) fn checksum(bytes: &[u8]) -> u32 {
     !bytes.iter().fold(!0, |sum: u32, &byte| {
         (0..8).fold(sum ^ u32::from(byte), |sum, _| (sum >> 1) ^ (0xEDB8_8320 & (sum & 1).wrapping_neg()))
     })

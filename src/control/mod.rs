@@ -9,10 +9,12 @@
 //! a band whatever the speed of the actuators.
 
 mod air_changes;
+mod burner_image;
 mod clock;
 mod control_error;
 mod controller;
 mod crosslimit;
+mod estimate;
 mod image;
 mod position;
 mod sensors;
@@ -22,9 +24,11 @@ mod sum;
 mod totals;
 
 pub use air_changes::AirChanges;
+pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
 pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
+pub use estimate::{Estimate, Readings};
 pub use image::ImageError;
 pub use position::Travel;
 pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};

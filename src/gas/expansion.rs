@@ -13,6 +13,9 @@ use crate::scalar::Scalar;
 /// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one.
 pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
 
+/// How far the guess of the throat's pressure may be off, relative; further up a stream is clear of choking.
+const GUESS_WITHIN: f64 = 0.02;
+
 /// An expansion from rest without loss, down to the pressure ahead or to the throat where it chokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Expansion<S = f64> {
@@ -41,6 +44,14 @@ struct Rest<S> {
     pressure: S,
     temperature: S,
     local: Local<S>,
+}
+
+impl<S: Scalar> Rest<S> {
+    /// ln of the throat's pressure ratio (2/(k+1))^(k/(k-1)), as a series about k = 1, from the exponent at rest.
+    fn throat_guess(&self) -> S {
+        let over = self.local.exponent() - S::one();
+        -S::c(0.5) - over * (S::c(0.375) - S::c(0.0775) * over)
+    }
 }
 
 /// The state after one step, per unit of R.
@@ -96,7 +107,12 @@ impl<S: Scalar> Gas<S> {
         if ratio >= S::c(NEVER_CHOKED_ABOVE) {
             return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
         }
-        let throat = self.throat(&rest);
+        let guess = rest.throat_guess();
+        let guess_ratio = guess.exp();
+        if ratio >= guess_ratio * S::c(1.0 + GUESS_WITHIN) {
+            return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
+        }
+        let throat = self.throat(&rest, guess, guess_ratio);
         if ratio <= throat.pressure_ratio {
             return Ok(throat);
         }
@@ -129,11 +145,7 @@ impl<S: Scalar> Gas<S> {
 
     /// The expansion to the throat: where u^2 = k p v, by one Newton step in ln p from a guess that is within
     /// 0.01; the flux is flat there, so what the step leaves is beyond the seventh digit.
-    fn throat(&self, rest: &Rest<S>) -> Expansion<S> {
-        let over = rest.local.exponent() - S::one();
-        // ln of (2/(k+1))^(k/(k-1)) as a series about k = 1.
-        let guess = -S::c(0.5) - over * (S::c(0.375) - S::c(0.0775) * over);
-        let ratio = guess.exp();
+    fn throat(&self, rest: &Rest<S>, guess: S, ratio: S) -> Expansion<S> {
         let step = self.step(rest, ratio, guess);
         let here = self.local(rest.pressure * ratio, step.temperature);
         let exponent = here.exponent();

@@ -2,11 +2,13 @@
 
 use super::heating::CombustionReference;
 use super::mixture::Mixture;
+use super::saturation::DewPoint;
 use super::species::{Species, SpeciesData};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
 pub(crate) const GAS_CONSTANT: f64 = 8.314_462_618;
@@ -31,6 +33,10 @@ const VISCOSITY_TEMPERATURE: f64 = 293.15;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gas<S = f64> {
     pub(super) mixture: Mixture<S>,
+    /// kg/kmol.
+    molar_mass: S,
+    /// Molecules of oxygen a molecule takes.
+    oxygen_to_burn: S,
     /// R / M, J/(kg K).
     pub(super) specific_gas_constant: S,
     /// cp/R as a polynomial in T / 300 K.
@@ -42,7 +48,23 @@ pub struct Gas<S = f64> {
     gross: GrossHeatPerMass<S>,
     net: NetHeatPerMass<S>,
     standard_density: Density<S>,
+    pub(super) dew_point: DewPoint<S>,
 }
+
+words!(Gas {
+    mixture,
+    molar_mass,
+    oxygen_to_burn,
+    specific_gas_constant,
+    heat_capacity,
+    virial,
+    viscosity,
+    viscosity_exponent,
+    gross,
+    net,
+    standard_density,
+    dew_point
+});
 
 impl<S: Scalar> Gas<S> {
     /// Works out a mixture.
@@ -65,6 +87,8 @@ impl<S: Scalar> Gas<S> {
         let weight = mixture.mean(|data| root_of(data.molar_mass));
         Self {
             mixture,
+            molar_mass: values.molar_mass,
+            oxygen_to_burn: mixture.oxygen_to_burn(),
             specific_gas_constant: S::c(GAS_CONSTANT * 1e3) / values.molar_mass,
             heat_capacity,
             virial: virial(&mixture),
@@ -73,6 +97,7 @@ impl<S: Scalar> Gas<S> {
             gross: values.gross_mass,
             net: values.net_mass,
             standard_density: values.density,
+            dew_point: DewPoint::new(&mixture),
         }
     }
 
@@ -80,6 +105,16 @@ impl<S: Scalar> Gas<S> {
     #[must_use]
     pub fn mixture(&self) -> &Mixture<S> {
         &self.mixture
+    }
+    /// Molar mass, kg/kmol.
+    #[must_use]
+    pub fn molar_mass(&self) -> S {
+        self.molar_mass
+    }
+    /// Oxygen molecules to burn one molecule of it.
+    #[must_use]
+    pub fn oxygen_to_burn(&self) -> S {
+        self.oxygen_to_burn
     }
     /// R / M, J/(kg K).
     #[must_use]

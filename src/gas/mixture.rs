@@ -4,6 +4,7 @@ use super::species::{Species, SpeciesData};
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// How far fractions may be from adding to one.
 pub(crate) const SUM_TOLERANCE: f64 = 1e-4;
@@ -13,6 +14,8 @@ pub(crate) const SUM_TOLERANCE: f64 = 1e-4;
 pub struct Mixture<S = f64> {
     fractions: [S; Species::COUNT],
 }
+
+words!(Mixture { fractions });
 
 impl<S: Scalar> Mixture<S> {
     /// One pure gas.

@@ -80,10 +80,7 @@ impl<S: Scalar> Gas<S> {
     /// Refuses states where the gas is a liquid beyond doubt.
     pub(super) fn must_be_gas(&self, pascals: S, kelvin: S, beta: S) -> Result<()> {
         if beta < S::c(LIQUID_VIRIAL) {
-            let ratio = self
-                .mixture
-                .saturation_ratio(AbsolutePressure::from_pascals(pascals), Temperature::from_kelvin(kelvin));
-            return Err(Error::Liquid { given: ratio.to_f32() });
+            return Err(Error::Liquid { given: self.dew_point.ratio(pascals, kelvin).to_f32() });
         }
         Ok(())
     }

@@ -6,6 +6,7 @@ use crate::friction::Wall;
 use crate::limits::{Input, check};
 use crate::quantity::{Area, Length};
 use crate::scalar::Scalar;
+use crate::words::words;
 
 /// Roughness of a drilled wall when none is given, m (common practice, no source).
 const DRILLED_ROUGHNESS: f64 = 5e-6;
@@ -110,6 +111,19 @@ pub struct Bore<S = f64> {
     /// Coefficient of approach.
     pub(super) approach_factor: S,
 }
+
+words!(Bore {
+    diameter,
+    area,
+    length_ratio,
+    edge,
+    entry_loss,
+    softening,
+    reattachment,
+    wall,
+    approach_ratio,
+    approach_factor
+});
 
 /// (K / K square)^0.4.
 fn softening<S: Scalar>(entry_loss: S) -> S {

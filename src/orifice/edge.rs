@@ -4,6 +4,7 @@ use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{Angle, Length};
 use crate::scalar::Scalar;
+use crate::words::Words;
 
 /// Loss of a square mouth on the dynamic head in the bore: 1/0.81^2 - 1, from the 0.81 of short tubes at
 /// low speed (Lichtarowicz, Duggins and Markland, J. Mech. Eng. Sci. 7 (1965) 210, 1.5 to 2 diameters).
@@ -60,6 +61,31 @@ pub enum Edge<S = f64> {
         /// Radius of the rounding.
         radius: Length<S>,
     },
+}
+
+impl<S: Scalar> Words for Edge<S> {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        let nought = S::zero();
+        let (kind, first, second) = match *self {
+            Edge::Sharp => (0.0, nought, nought),
+            Edge::Square => (1.0, nought, nought),
+            Edge::Chamfered { depth, angle } => (2.0, depth.meters(), angle.radians()),
+            Edge::Rounded { radius } => (3.0, radius.meters(), nought),
+        };
+        put(kind);
+        [first, second].write(put);
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        let kind = next()?;
+        let [first, second] = Words::read(next)?;
+        Some(match kind as u32 {
+            0 => Edge::Sharp,
+            1 => Edge::Square,
+            2 => Edge::Chamfered { depth: Length::from_meters(first), angle: Angle::from_radians(second) },
+            3 => Edge::Rounded { radius: Length::from_meters(first) },
+            _ => return None,
+        })
+    }
 }
 
 impl<S: Scalar> Edge<S> {

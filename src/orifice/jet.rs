@@ -11,6 +11,7 @@ use crate::quantity::{
     PressureDifference, ReferenceState, Speed, StandardVolumeFlow, Temperature,
 };
 use crate::scalar::Scalar;
+use crate::words::{Words, words};
 
 /// The gas before the jet, and the air it blows into.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,6 +25,8 @@ pub struct Supply<S = f64> {
     /// Temperature of the gas before the jet.
     pub temperature: Temperature<S>,
 }
+
+words!(Supply { ambient, gauge, back, temperature });
 
 /// Where the discharge coefficient comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -42,6 +45,31 @@ pub enum Coefficient<S = f64> {
     },
 }
 
+impl<S: Scalar> Words for Coefficient<S> {
+    fn write(&self, put: &mut impl FnMut(f32)) {
+        match self {
+            Coefficient::Model => put(0.0),
+            Coefficient::Measured(value) => {
+                put(1.0);
+                value.write(put);
+            }
+            Coefficient::MeasuredAt { value, supply } => {
+                put(2.0);
+                value.write(put);
+                supply.write(put);
+            }
+        }
+    }
+    fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+        Some(match next()? as u32 {
+            0 => Coefficient::Model,
+            1 => Coefficient::Measured(Words::read(next)?),
+            2 => Coefficient::MeasuredAt { value: Words::read(next)?, supply: Words::read(next)? },
+            _ => return None,
+        })
+    }
+}
+
 /// One jet, or several equal ones.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Jet<S = f64> {
@@ -52,6 +80,8 @@ pub struct Jet<S = f64> {
     /// Where the coefficient comes from.
     pub coefficient: Coefficient<S>,
 }
+
+words!(Jet { bore, count, coefficient });
 
 /// What a jet passes: all jets together, unless said.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -13,10 +13,10 @@ use crate::scalar::Scalar;
 
 /// Most Newton steps of the subsonic solution; the worst met on a dense grid is 9.
 const NEWTON_CAP: usize = 16;
-/// Newton squares the error: a step this small leaves 1e-10, or rounding, behind it.
-const NEWTON_CLOSE: f64 = 1e-5;
 /// Steps of the two choking limits, each of which gains more than a digit a step.
 const CHOKING_STEPS: usize = 8;
+/// Newton squares the error: a step this small leaves 1e-10, or rounding, behind it.
+const NEWTON_CLOSE: f64 = 1e-5;
 /// A step of a choking limit this small is the last: the flux is flat at its peak, and Newton's step to the sonic
 /// end leaves the square of it.
 const CHOKING_CLOSE: f64 = 1e-6;
@@ -24,21 +24,10 @@ const CHOKING_CLOSE: f64 = 1e-6;
 /// equation; the ratio to its own lossless flow hardly changes there.
 const LEAST_EXPONENT: f64 = 1.02;
 
-/// 1 / 2(k + 1): enough terms for double precision at the series' end.
-const SERIES: [f64; 12] = [
-    1.0 / 2.0,
-    1.0 / 4.0,
-    1.0 / 6.0,
-    1.0 / 8.0,
-    1.0 / 10.0,
-    1.0 / 12.0,
-    1.0 / 14.0,
-    1.0 / 16.0,
-    1.0 / 18.0,
-    1.0 / 20.0,
-    1.0 / 22.0,
-    1.0 / 24.0,
-];
+/// A step this small is the last; its square is a few spacings of single precision.
+fn close_enough<S: Scalar>(least: f64) -> S {
+    (S::c(4.0) * S::EPSILON.sqrt()).larger(S::c(least))
+}
 
 /// The flow of a bore against the lossless flow of the same gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -92,11 +81,7 @@ pub fn frictional_bore<S: Scalar>(
 ) -> Result<BoreFlow<S>> {
     let bore = Equations::new(entry_loss, stream);
     let nozzle = bore.nozzle();
-    let solution = if nozzle.choked { bore.choked(&nozzle, &friction)? } else { None };
-    let solution = match solution {
-        Some(choked) => choked,
-        None => bore.subsonic(&nozzle, &friction)?,
-    };
+    let solution = bore.solution(&nozzle, &friction).ok_or(Error::NotConverged { input: Input::BoreLength })?;
     let exit_speed = solution.exit.sqrt();
     // A subsonic stream ends at the pressure ahead; the difference of the two would be rounding.
     let exit_excess = if solution.choked {
@@ -117,13 +102,16 @@ pub fn frictional_bore<S: Scalar>(
 /// The lossless flow of the same perfect gas.
 struct Nozzle<S> {
     flux: S,
-    choked: bool,
+    /// The pressure ratio of its throat, if it is choked.
+    throat: Option<S>,
 }
 
 struct Solution<S> {
     flux: S,
     exit: S,
     choked: bool,
+    /// Whether more speed at the head would still mean more flux.
+    rising: bool,
     iterations: usize,
 }
 
@@ -192,12 +180,12 @@ impl<S: Scalar> Equations<S> {
         if ratio < S::c(NEVER_CHOKED_ABOVE) {
             let throat = (sonic_tau.ln() / two_a).exp();
             if ratio <= throat {
-                return Nozzle { flux: throat * sonic.sqrt() / sonic_tau, choked: true };
+                return Nozzle { flux: throat * sonic.sqrt() / sonic_tau, throat: Some(throat) };
             }
         }
         let cooling = (two_a * (-self.fall).ln_1p()).exp_m1();
         let flux = ratio * (-cooling / self.a).sqrt() / (one + cooling);
-        Nozzle { flux, choked: false }
+        Nozzle { flux, throat: None }
     }
 
     fn head(&self, v: S) -> Head<S> {
@@ -217,12 +205,13 @@ impl<S: Scalar> Equations<S> {
         if v > S::c(0.3) {
             return (tau.ln() * (-S::c(0.5) / self.a)).exp() - S::one();
         }
-        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1).
-        let mut sum = S::one();
-        for k in (1..SERIES.len()).rev() {
-            sum = S::one() + (S::c(SERIES[k]) + self.a * S::c(2.0 * k as f64 * SERIES[k])) * v * sum;
+        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1); single precision ends with the sixth.
+        let term = |k: f64, rest: S| S::one() + (S::c(0.5 / (k + 1.0)) + self.a * S::c(k / (k + 1.0))) * v * rest;
+        let mut rest = S::one();
+        if S::EPSILON < S::c(1e-9) {
+            rest = [11.0, 10.0, 9.0, 8.0, 7.0].into_iter().fold(rest, |rest, k| term(k, rest));
         }
-        S::c(SERIES[0]) * v * sum
+        S::c(0.5) * v * term(1.0, term(2.0, term(3.0, term(4.0, term(5.0, term(6.0, rest))))))
     }
 
     /// The friction equation at a trial speed.
@@ -253,30 +242,51 @@ impl<S: Scalar> Equations<S> {
         Residual { value, slope, exit: v * stretch, exit_slope: stretch + v * delta_slope }
     }
 
+    /// The flow, choked or not. Where the lossless nozzle chokes the bore may, and the likelier is tried first.
+    fn solution(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Option<Solution<S>> {
+        let start = friction(S::c(0.72));
+        let Some(throat) = nozzle.throat else { return self.subsonic(nozzle, friction, start) };
+        // Losses lower the pressure ratio that chokes about as 1/sqrt(1 + 0.65 (K + f L/D)).
+        let losses = S::one() + S::c(0.65) * (self.entry_loss + start.factor);
+        let likely_subsonic = (S::one() - self.fall).squared() * losses > throat.squared();
+        let subsonic = if likely_subsonic { self.subsonic(nozzle, friction, start) } else { None };
+        // Newton may have found the supersonic branch, past the peak of the flux or the speed of sound.
+        let is_sound = |found: &Solution<S>| found.rising && found.exit * self.c < S::one();
+        subsonic
+            .filter(is_sound)
+            .or_else(|| self.choked(nozzle, friction, start))
+            .or_else(|| self.subsonic(nozzle, friction, start))
+    }
+
     /// The subsonic flow: Newton in ln v.
-    fn subsonic(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Solution<S>> {
+    fn subsonic(
+        &self,
+        nozzle: &Nozzle<S>,
+        friction: &impl Fn(S) -> Friction<S>,
+        start: Friction<S>,
+    ) -> Option<Solution<S>> {
         let one = S::one();
         // Nearer to sonic than this the flux no longer changes by a spacing of f32.
         let most = S::c(0.9999) / self.c;
-        let start = friction(S::c(0.72));
         // A laminar stream's friction grows as it slows: 64/Re at about 1/(1 + 0.7 f L/D) of the lossless flow.
         let slowed = S::c(0.7) * start.factor;
         let guess_friction = if start.log_slope <= -one { slowed * (one + slowed) } else { start.factor };
         let mut v = self.low_speed(guess_friction).smaller(most);
-        let close_enough = S::EPSILON.sqrt().larger(S::c(NEWTON_CLOSE));
         for iterations in 1..=NEWTON_CAP {
             let head = self.head(v);
             let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
             let step = (-trial.value / (v * trial.slope)).clamped(-one, one);
             let next = (v * (one + S::c(0.5) * step) / (one - S::c(0.5) * step)).smaller(most);
-            if step.abs() <= close_enough || (v >= most && next >= most) {
-                let flux = head.flux * (one + head.log_flux_slope(v, self.a) * (next - v));
+            if step.abs() <= close_enough::<S>(NEWTON_CLOSE) || (v >= most && next >= most) {
+                let flux_slope = head.log_flux_slope(v, self.a);
+                let flux = head.flux * (one + flux_slope * (next - v));
                 let exit = trial.exit + trial.exit_slope * (next - v);
-                return Ok(Solution { flux, exit, choked: false, iterations });
+                let rising = flux_slope > S::zero();
+                return Some(Solution { flux, exit, choked: false, rising, iterations });
             }
             v = next;
         }
-        Err(Error::NotConverged { input: Input::BoreLength })
+        None
     }
 
     /// The speed from both equations to second order in v, y/(1-y) = S v/2 + Q v^2, S = 1 + K + f L/D, and nearly to
@@ -295,28 +305,34 @@ impl<S: Scalar> Equations<S> {
     }
 
     /// The choked flow, if the pressure ahead is low enough for it.
-    fn choked(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> Result<Option<Solution<S>>> {
+    fn choked(
+        &self,
+        nozzle: &Nozzle<S>,
+        friction: &impl Fn(S) -> Friction<S>,
+        start: Friction<S>,
+    ) -> Option<Solution<S>> {
         let sonic = S::one() / self.c;
-        let v = self.sonic_end(nozzle, friction);
+        let v = self.sonic_end(nozzle, friction, start);
         let head = self.head(v);
         if head.log_flux_slope(v, self.a) >= S::zero() {
             let exit_pressure = head.flux * (S::one() - self.a * sonic) / sonic.sqrt();
             let choked = S::one() - self.fall <= exit_pressure;
-            let solution = Solution { flux: head.flux, exit: sonic, choked: true, iterations: CHOKING_STEPS };
-            return Ok(choked.then_some(solution));
+            let flux = head.flux;
+            let solution = Solution { flux, exit: sonic, choked: true, rising: true, iterations: CHOKING_STEPS };
+            return choked.then_some(solution);
         }
         let v = self.flux_peak(v);
         let head = self.head(v);
         let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
         let choked = trial.exit >= sonic || trial.value >= S::zero();
-        let exit = trial.exit.smaller(sonic);
-        Ok(choked.then_some(Solution { flux: head.flux, exit, choked: true, iterations: 2 * CHOKING_STEPS }))
+        let (flux, exit) = (head.flux, trial.exit.smaller(sonic));
+        choked.then_some(Solution { flux, exit, choked: true, rising: false, iterations: 2 * CHOKING_STEPS })
     }
 
     /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
-    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>) -> S {
+    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, start: Friction<S>) -> S {
         let one = S::one();
-        let guess = friction(S::c(0.75)).factor / self.c;
+        let guess = start.factor / self.c;
         if guess <= S::zero() {
             return one / self.c;
         }
@@ -330,7 +346,7 @@ impl<S: Scalar> Equations<S> {
             let slope = t + length * here.log_slope * v * head.log_flux_slope(v, self.a);
             let step = (t - t.ln_1p() - length) * (one + t) / slope.larger(S::c(0.25) * t);
             t -= step;
-            if step.abs() <= S::c(CHOKING_CLOSE) * t {
+            if step.abs() <= close_enough::<S>(CHOKING_CLOSE) * t {
                 break;
             }
         }
@@ -347,7 +363,7 @@ impl<S: Scalar> Equations<S> {
             let x = S::c(0.5) * (one + head.loss) / (head.loss_slope * head.tau);
             let step = (x / (one - self.a * x) - v) * S::c(1.2);
             v += step;
-            if step.abs() <= S::c(CHOKING_CLOSE) * v {
+            if step.abs() <= close_enough::<S>(CHOKING_CLOSE) * v {
                 break;
             }
         }

@@ -73,6 +73,15 @@ macro_rules! quantity {
                 }
             )*
         }
+
+        impl<S: $crate::Scalar> $crate::words::Words for $name<S> {
+            fn write(&self, put: &mut impl FnMut(f32)) {
+                self.0.write(put);
+            }
+            fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
+                S::read(next).map(Self)
+            }
+        }
     };
 }
 

@@ -7,6 +7,7 @@ mod assembled;
 mod before_jet;
 pub mod burner_file;
 mod caution;
+mod chip;
 mod compose;
 mod cylinder;
 mod cylinder_rows;

@@ -75,6 +75,11 @@ pub enum Command {
     /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
+    /// Write the burner and its settings as bytes for a controller's chip.
+    #[command(
+        after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chip burner.toml --image burner.bin"
+    )]
+    Chip(ChipArguments),
     /// Gauge and air setting for every heat, as a table, an image or source for a controller's chip.
     #[command(
         after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
@@ -88,6 +93,15 @@ pub enum Command {
     #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"27 mm\" --length \"15 m\" \
         --drop \"120 Pa\"")]
     Line(crate::supply_arguments::LineArguments),
+}
+
+#[derive(Debug, Args)]
+pub struct ChipArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    /// The file to write.
+    #[arg(long)]
+    pub image: PathBuf,
 }
 
 #[derive(Debug, Args)]

@@ -5,6 +5,7 @@
 mod air;
 mod arguments;
 mod chamber;
+mod chip;
 mod command_error;
 mod cylinder;
 mod flame;
@@ -49,6 +50,7 @@ fn answer() -> Result<String, CommandError> {
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
+        Command::Chip(arguments) => chip::run(&arguments),
         Command::Setpoints(arguments) => setpoints::run(&arguments),
         Command::Cylinder(arguments) => cylinder::run(&arguments),
         Command::Line(arguments) => line::run(&arguments),

@@ -1,0 +1,18 @@
+//! `jetwright chip`.
+
+use jetwright::sheet::{burner_file, compose};
+
+use crate::arguments::ChipArguments;
+use crate::command_error::CommandError;
+
+/// Writes the burner of a file as bytes for a chip.
+pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
+    let sheet = compose(burner_file::read(&arguments.file)?, false)?;
+    let Some(chip) = sheet.for_chip() else {
+        return Err(sheet.file.refuse("blower", "a chip needs the blower and the head").into());
+    };
+    let mut image = vec![0; chip.image_bytes()];
+    chip.write_image(&mut image).expect("the bytes are as many as the image says");
+    std::fs::write(&arguments.image, &image).map_err(CommandError::Output)?;
+    Ok(format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display()))
+}

@@ -1,0 +1,108 @@
+//! What the firmware costs, and that the README says so.
+
+use std::collections::BTreeMap;
+
+use super::burners::{Draw, demo};
+use super::elf;
+use super::emulator::{build, built, directory};
+use super::states::{State, ask, of_file};
+
+/// How far a number of the README may be from the one measured.
+const KEPT: f64 = 0.1;
+const README: &str = include_str!("../../README.md");
+
+/// States of the demonstration as a year of work may bring them.
+fn usual(count: usize) -> Vec<State> {
+    let mut draw = Draw::new(7);
+    let mut between = |low: f64, high: f64| draw.between(low, high) as f32;
+    (0..count)
+        .map(|_| {
+            [
+                between(70e3, 104e3),
+                between(253.0, 318.0),
+                between(0.0, 1.0),
+                between(263.0, 308.0),
+                between(290.0, 450.0),
+                between(290.0, 1700.0),
+                between(2e3, 150e3),
+                between(0.2, 1.0),
+            ]
+        })
+        .collect()
+}
+
+/// The value that a share of all does not exceed.
+fn quantile(mut values: Vec<f32>, share: f64) -> f64 {
+    values.sort_by(f32::total_cmp);
+    f64::from(values[((values.len() - 1) as f64 * share).round() as usize])
+}
+
+/// The rows of the README's table: what, and how much.
+fn stated() -> BTreeMap<&'static str, f64> {
+    let rows = README.lines().filter_map(|line| {
+        let mut cells = line.strip_prefix("| ")?.split(" | ");
+        let (what, amount) = (cells.next()?, cells.next()?);
+        amount.replace(' ', "").trim_end_matches('|').parse().ok().map(|amount| (what, amount))
+    });
+    rows.collect()
+}
+
+#[test]
+fn the_costs_are_those_of_the_readme() {
+    let Some(built) = built() else { return };
+    let directory = directory("firmware-costs");
+    let program = build(&built, &demo(), &directory, "proof");
+    let chip = of_file(&demo());
+    let whispers = usual(20).into_iter().map(|mut state| {
+        state[6] = 150.0;
+        state
+    });
+    let states = usual(1000).into_iter().chain(whispers).collect();
+    let (answers, printed) = ask(&program, &directory, &[(chip, states)]);
+    let printed: BTreeMap<&str, f64> = printed
+        .lines()
+        .filter_map(|line| line.split_once(' '))
+        .map(|(what, count)| (what, count.parse().unwrap()))
+        .collect();
+    assert_eq!(printed["limit_doubts"], 0.0, "the limiter is measured at work");
+
+    // At a gauge of a few pascals the whole search is made.
+    let near: Vec<_> = answers.iter().filter(|answer| answer.burner[4] <= 8.0).collect();
+    assert!(near.len() > 950, "{}", near.len());
+    let chain = |share| quantile(near.iter().map(|answer| answer.burner_instructions).collect(), share);
+    let most = |of: fn(&super::states::Answer) -> f32| quantile(answers.iter().map(of).collect(), 1.0);
+    let limit = build(&built, &demo(), &directory, "limit");
+    let (limit, settings) = (elf::read(&limit), elf::read(&build(&built, &demo(), &directory, "settings")));
+    let measured = BTreeMap::from([
+        ("lookup in the setpoint table", printed["lookup"]),
+        ("cross-limiting step", printed["limit"]),
+        ("live estimate, at most", most(|answer| answer.estimate_instructions)),
+        (
+            "jet alone, half of the states",
+            quantile(answers.iter().map(|answer| answer.jet_instructions).collect(), 0.5),
+        ),
+        ("jet alone, at most", most(|answer| answer.jet_instructions)),
+        ("forward chain, half of the states", chain(0.5)),
+        ("forward chain, nine of ten", chain(0.9)),
+        ("forward chain, at most", chain(1.0)),
+        ("forward chain by the whole search, at most", most(|answer| answer.burner_instructions)),
+        ("weather applied anew, at most", most(|answer| answer.prepared_instructions)),
+        ("flash of `limit`, bytes", f64::from(limit.flash())),
+        ("RAM of `limit` beside its stack, bytes", f64::from(limit.ram())),
+        ("stack of a cross-limiting step, bytes at most", printed["limit_stack"]),
+        ("flash of `settings`, bytes", f64::from(settings.flash())),
+        ("stack of all that is above, bytes", printed["answer_stack"].max(printed["read_stack"])),
+    ]);
+    let stated = stated();
+    for (what, measured) in &measured {
+        println!("| {what} | {measured} |");
+    }
+    for (what, measured) in &measured {
+        let stated = stated.get(what).unwrap_or_else(|| panic!("no row '{what}' in {stated:?}"));
+        assert!((stated - measured).abs() <= KEPT * measured, "{what}: stated {stated}, measured {measured}");
+    }
+    // The goals that are reached stay reached.
+    assert!(measured["lookup in the setpoint table"] <= 100.0 && measured["cross-limiting step"] <= 300.0);
+    assert!(measured["live estimate, at most"] <= 3000.0 && measured["forward chain, half of the states"] <= 5000.0);
+    assert!(measured["flash of `limit`, bytes"] <= 4096.0);
+}

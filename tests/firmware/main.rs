@@ -1,0 +1,11 @@
+//! The firmware of `examples/firmware` in the emulator against the host. `tests/firmware.sh` builds it and runs these;
+//! without it there is nothing to run.
+
+#![cfg(feature = "cli")]
+
+mod burners;
+mod costs;
+mod elf;
+mod emulator;
+mod settings;
+mod states;

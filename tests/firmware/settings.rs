@@ -1,0 +1,87 @@
+//! The settings table of a burner file, on the chip and from the command.
+
+use std::path::PathBuf;
+
+use serde_json::Value;
+
+use super::burners::{demo, drawn};
+use super::emulator::{build, built, directory, heats, jetwright, ran, run};
+
+/// Half of the last digit the chip prints.
+const PRINTED: f64 = 0.000_5;
+/// Single precision against double.
+const SINGLE_PRECISION: f64 = 1e-4;
+
+#[test]
+fn the_chip_prints_the_settings_of_the_command() {
+    let Some(built) = built() else { return };
+    let directory = directory("firmware-settings");
+    let drawn = (1..=3).map(|seed| {
+        let path: PathBuf = directory.join(format!("drawn-{seed}.toml"));
+        std::fs::write(&path, drawn(seed)).expect("the directory can be written");
+        path
+    });
+    for file in std::iter::once(demo()).chain(drawn) {
+        let program = build(&built, &file, &directory, "settings");
+        let printed = run(&program, &directory);
+        let sheet = jetwright(&["sheet", file.to_str().expect("a path of text"), "--format", "json"]);
+        let sheet: Value = serde_json::from_str(&sheet).expect("JSON");
+        let mut lines = printed.lines();
+        assert_eq!(
+            lines.next(),
+            Some("setting,gauge_pressure_pa,heat_net_w,gas_kg_per_h,air_kg_per_h,air_ratio,damper_opening")
+        );
+        let settings = sheet["settings"].as_array().expect("settings");
+        assert!(settings.len() >= 2);
+        for setting in settings {
+            let line: Vec<&str> = lines.next().expect("a line a setting").split(',').collect();
+            assert_eq!(line[0], setting["name"], "{printed}");
+            let number = |key: &str| setting[key].as_f64().unwrap_or_else(|| panic!("{key} of {setting}"));
+            let expected = [
+                number("gauge_pressure_pa"),
+                number("heat_net_w"),
+                number("mass_flow_kg_per_s") * 3600.0,
+                number("air_kg_per_s") * 3600.0,
+                number("air_ratio"),
+                number("damper_opening"),
+            ];
+            for (text, expected) in line[1..].iter().zip(expected) {
+                let found: f64 = text.parse().unwrap_or_else(|_| panic!("{text} in {printed}"));
+                assert!(
+                    (found - expected).abs() <= PRINTED + SINGLE_PRECISION * expected,
+                    "{found} {expected} {file:?}"
+                );
+            }
+        }
+        // The fire follows: at the end of each half the heat is that of the table's end.
+        let fires: Vec<Vec<f64>> = lines
+            .filter(|line| line.starts_with(|first: char| first.is_ascii_digit()))
+            .map(|line| line.split(',').map(|text| text.parse().unwrap_or(f64::NAN)).collect())
+            .collect();
+        let [smallest, largest] = heats(&file);
+        let (up, down) = (&fires[fires.len() / 2 - 1], &fires[fires.len() - 1]);
+        assert!(
+            (up[1] / largest - 1.0).abs() < SINGLE_PRECISION && (down[1] / smallest - 1.0).abs() < SINGLE_PRECISION
+        );
+        // What the estimate makes of the sensors is the heat set: half a percent of its jets, a little of the table.
+        assert!((up[5] / largest - 1.0).abs() < 0.01 && (up[6] / 1.05 - 1.0).abs() < 0.02, "{up:?} {printed}");
+        assert!(printed.contains("a listed flame safeguard stays in charge of the gas valve"));
+    }
+}
+
+#[test]
+fn a_damaged_image_is_refused_and_the_gas_is_off() {
+    let Some(built) = built() else { return };
+    let directory = directory("firmware-damaged");
+    let whole = std::fs::read(build(&built, &demo(), &directory, "settings")).expect("the program was built");
+    for image in ["burner.bin", "table.bin"] {
+        let image = std::fs::read(directory.join(image)).expect("the image was written");
+        let mut bytes = whole.clone();
+        let at = bytes.windows(image.len()).position(|part| part == image).expect("the image is in the program");
+        bytes[at + image.len() / 2] ^= 1;
+        let damaged = directory.join("damaged");
+        std::fs::write(&damaged, bytes).expect("the directory can be written");
+        let (well, printed) = ran(&damaged, &directory);
+        assert!(!well && printed.contains("gas off"), "{printed}");
+    }
+}

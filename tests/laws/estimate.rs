@@ -1,0 +1,88 @@
+//! The live estimate against the burner it reads.
+
+use super::rig::Rig;
+use crate::tolerance::{ESTIMATED_GAS, SINGLE_PRECISION};
+use jetwright::burner::Conditions;
+use jetwright::control::{Estimate, Readings};
+use jetwright::quantity::{ActualVolumeFlow, GaugePressure, PressureDifference, Temperature};
+use jetwright::{Error, Input, Result, Scalar};
+
+const BURNERS: usize = 300;
+const GAUGES: [f64; 5] = [1e3, 5e3, 20e3, 70e3, 250e3];
+/// Kelvin that the gas is warmer than the burner was prepared for.
+const WARMER: [f64; 3] = [-15.0, 0.0, 15.0];
+
+fn readings<S: Scalar>(gauge: f64, kelvin: f64, pressure: f64) -> Readings<S> {
+    Readings {
+        gauge: GaugePressure::from_pascals(S::c(gauge)),
+        gas_temperature: Temperature::from_kelvin(S::c(kelvin)),
+        blower_pressure: PressureDifference::from_pascals(S::c(pressure)),
+    }
+}
+
+#[test]
+fn a_running_burner_is_read_back() {
+    let (mut met, mut worst) = (0, [0.0_f64; 4]);
+    for rig in Rig::cover(BURNERS) {
+        let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+        let prepared = burner.prepared(&conditions).unwrap();
+        let single = (rig.burner::<f32>(), rig.conditions::<f32>());
+        let prepared_single = single.0.prepared(&single.1).unwrap();
+        for (index, gauge) in GAUGES.into_iter().enumerate() {
+            let kelvin = conditions.gas_temperature.kelvin() + WARMER[index % 3];
+            let kelvin = kelvin.clamp(Input::GasTemperature.range().min, Input::GasTemperature.range().max);
+            let warmer = Conditions { gas_temperature: Temperature::from_kelvin(kelvin), ..conditions };
+            let Ok(running) = burner.run(&warmer, GaugePressure::from_pascals(gauge), rig.opening) else { continue };
+            // The jets must be driven by more than a breath, and the blower fall at all.
+            let ratio = running.air_ratio.unwrap_or(0.0);
+            if running.back_pressure.pascals() > 0.3 * gauge || !(0.5..=5.0).contains(&ratio) {
+                continue;
+            }
+            let pressure = f64::from(running.blower_pressure.pascals() as f32);
+            let found = readings::<f64>(gauge, kelvin, pressure).estimate(&prepared).unwrap();
+            let off = |found: f64, real: f64| (found / real - 1.0).abs();
+            let gas = off(found.gas.kilograms_per_second(), running.gas.kilograms_per_second());
+            // The flow is that of the curve: near its highest point a pressure says little about the flow, so it is the
+            // pressure that is compared, and the flow where the curve is steep.
+            let highest = prepared.blower().peak().1.pascals();
+            let pressure_of = |flow: f64| {
+                let flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
+                prepared.blower().static_pressure(flow).pascals()
+            };
+            let missed = |flow: f64| (pressure_of(flow) - pressure).abs() / highest;
+            let air = missed(found.air_flow.cubic_meters_per_second());
+            let steep = (pressure_of(found.air_flow.cubic_meters_per_second() * 0.99) - pressure) / highest > 1e-3;
+            if steep {
+                let air = off(found.air.kilograms_per_second(), running.air.kilograms_per_second());
+                assert!(air < SINGLE_PRECISION, "{air:e} {rig:?}");
+            }
+            let narrow: Result<Estimate<f32>> = readings::<f32>(gauge, kelvin, pressure).estimate(&prepared_single);
+            let narrow = narrow.unwrap();
+            let single = off(f64::from(narrow.gas.kilograms_per_second()), found.gas.kilograms_per_second());
+            let single_air = missed(f64::from(narrow.air_flow.cubic_meters_per_second()));
+            met += 1;
+            worst[0] = worst[0].max(gas);
+            worst[1] = worst[1].max(air);
+            worst[2] = worst[2].max(if steep { single } else { 0.0 });
+            worst[3] = worst[3].max(single_air);
+        }
+    }
+    assert!(met > 500, "{met}");
+    assert!(worst[0] < ESTIMATED_GAS, "{worst:?}");
+    assert!(worst[1] < 1e-9 && worst[2].max(worst[3]) < SINGLE_PRECISION, "{worst:?}");
+}
+
+#[test]
+fn a_reading_that_means_nothing_is_refused() {
+    let rig = super::rig::BELL_FOUNDRY;
+    let (burner, conditions) = (rig.burner::<f64>(), rig.conditions());
+    let prepared = burner.prepared(&conditions).unwrap();
+    let refused = |gauge, kelvin, pressure| readings::<f64>(gauge, kelvin, pressure).estimate(&prepared).unwrap_err();
+    let nan = f64::NAN;
+    assert_eq!(refused(nan, 290.0, 900.0), Error::NotFinite { input: Input::GaugePressure });
+    assert_eq!(refused(30e3, nan, 900.0), Error::NotFinite { input: Input::GasTemperature });
+    assert_eq!(refused(30e3, 290.0, nan), Error::NotFinite { input: Input::BlowerPressure });
+    assert!(matches!(refused(-1.0, 290.0, 900.0), Error::OutOfRange { .. }));
+    assert!(matches!(refused(30e3, 290.0, 2.0 * rig.blower_pressure), Error::NoSolution { .. }));
+    assert!(matches!(refused(1.0, 290.0, 900.0), Error::NoSolution { .. }));
+}
