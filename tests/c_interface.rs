@@ -6,20 +6,23 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+use jetwright::air::{AirPath, Blower, BlowerPoint, Damper, DamperKind, Duct};
+use jetwright::burner::{Burner, Conditions, Exhaust, Head};
 use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use jetwright::control::{
-    AirChanges, AirRatioBand, Command as Asked, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
-    SensorLimits, Setpoint, SetpointTable, Totals, Travel,
+    AirChanges, AirRatioBand, ChipBurner, Command as Asked, Controller, ControllerSettings, CrossLimit,
+    CrossLimitSettings, Inputs, Readings, SensorLimits, Setpoint, SetpointTable, Totals, Travel,
 };
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
 use jetwright::quantity::{
-    ActualVolumeFlow, Duration, GaugePressure, Length, NetHeatPerMass, NetHeatRate, PricePerMass, Temperature,
+    AbsolutePressure, ActualVolumeFlow, Area, Density, Duration, GaugePressure, Length, NetHeatPerMass, NetHeatRate,
+    PressureDifference, PricePerMass, Temperature,
 };
 use jetwright::site::Site;
 
 const HEADER: &str = "examples/c/src/jetwright.h";
-const FILES: [&str; 7] = ["mod", "status", "table", "limiting", "physics", "flue", "controller"];
+const FILES: [&str; 8] = ["mod", "status", "table", "limiting", "physics", "flue", "estimate", "controller"];
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -84,6 +87,39 @@ fn table() -> SetpointTable<17, f32> {
     table.unwrap().to_single()
 }
 
+/// A small blower on a head of 42 holes at 1 600 m: invented.
+fn burner_image() -> Vec<u8> {
+    let (mm, kelvin) = (Length::from_millimeters, Temperature::from_kelvin);
+    let points = [(0.0, 720.0), (5.0, 745.0), (9.5, 700.0), (14.0, 550.0), (19.0, 320.0), (23.5, 25.0)];
+    let points = points.map(|(flow, pressure)| BlowerPoint {
+        flow: ActualVolumeFlow::from_liters_per_second(flow),
+        static_pressure: PressureDifference::from_pascals(pressure),
+        shaft_power: None,
+    });
+    let duct = Duct::new(mm(40.0), Length::from_meters(1.2), mm(0.15), 0.8).unwrap();
+    let gate = Damper::new(DamperKind::BlastGate, mm(32.0)).unwrap();
+    let burner = Burner {
+        jet: Jet::new(BoreShape::drilled(BoreLength::Fixed(mm(10.0))).with_diameter(mm(1.5)).unwrap()),
+        head: Head::with_ports(42.0, mm(4.0), mm(25.0), 0.3).unwrap(),
+        head_count: 1.0,
+        blower: Blower::new(&points, Density::from_kilograms_per_cubic_meter(1.2)).unwrap(),
+        path: AirPath::new(&[duct], Some(gate)).unwrap(),
+        mixing_tube: Some(mm(40.0)),
+        exhaust: Some(Exhaust::new(Area::from_square_meters(60e-4), 1.5).unwrap()),
+    };
+    let conditions = Conditions {
+        site: Site::at_altitude(Length::from_meters(1600.0), kelvin(293.15), 0.35).unwrap(),
+        gas: Gas::from(Species::Propane),
+        gas_temperature: kelvin(285.15),
+        mixture_temperature: kelvin(363.15),
+        chamber_temperature: kelvin(1473.15),
+    };
+    let chip = ChipBurner { burner, conditions, settings: std::iter::empty().collect() };
+    let mut image = vec![0; chip.image_bytes()];
+    chip.write_image(&mut image).unwrap();
+    image
+}
+
 fn run(command: &mut Command) -> Output {
     let output = command.output().unwrap_or_else(|error| panic!("{command:?}: {error}"));
     let text = String::from_utf8_lossy(&output.stderr);
@@ -129,7 +165,8 @@ fn a_program_in_c_gets_the_numbers_of_rust() {
     let mut image = [0; SetpointTable::<17, f32>::IMAGE_BYTES];
     table().write_image(&mut image).unwrap();
     fs::write(directory.join("table.jwt"), image).unwrap();
-    let answer = run(Command::new(&program).arg(directory.join("table.jwt")));
+    fs::write(directory.join("burner.jwt"), burner_image()).unwrap();
+    let answer = run(Command::new(&program).args(["table.jwt", "burner.jwt"].map(|name| directory.join(name))));
     let in_c = numbers(&String::from_utf8(answer.stdout).unwrap());
     let in_rust = expected();
     assert_eq!(in_c.len(), in_rust.len(), "{in_c:?}");
@@ -233,6 +270,26 @@ fn expected() -> Vec<(String, Vec<f64>)> {
         let cold = Temperature::from_kelvin(293.15);
         let reactants = Reactants::new(&Gas::from(Species::Propane), &damp, air_ratio, cold).unwrap();
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
+    }
+
+    line("refused", &[2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0]);
+    let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
+    let sultry = AbsolutePressure::from_pascals(82_000.0);
+    let sultry = Conditions {
+        site: Site::at_station_pressure(sultry, Temperature::from_kelvin(308.15), 0.8).unwrap(),
+        chamber_temperature: Temperature::from_kelvin(1500.0),
+        ..chip.conditions
+    };
+    for (conditions, kelvin, pascals) in [(chip.conditions, 289.15, 570.0), (sultry, 301.15, 535.0)] {
+        let readings = Readings {
+            gauge: GaugePressure::from_pascals(41_369.0),
+            gas_temperature: Temperature::from_kelvin(kelvin),
+            blower_pressure: PressureDifference::from_pascals(pascals),
+        };
+        let found = readings.estimate(&chip.burner.prepared(&conditions).unwrap()).unwrap();
+        let (gas, air) = (found.gas.kilograms_per_second(), found.air.kilograms_per_second());
+        let (heat, air_flow) = (found.heat_net.watts(), found.air_flow.cubic_meters_per_second());
+        line("estimate", &[gas, heat, air_flow, air, found.air_ratio.unwrap(), found.back_pressure.pascals()]);
     }
 
     let mut limit = limiter();

@@ -6,6 +6,7 @@
 //! Process control only, never a flame safeguard.
 
 mod controller;
+mod estimate;
 mod flue;
 mod kept;
 mod limiting;
@@ -16,6 +17,10 @@ mod table;
 pub use controller::{
     JETWRIGHT_CONTROLLER_WORDS, JetwrightCommand, JetwrightController, JetwrightControllerSettings, JetwrightInputs,
     JetwrightOutputs, JetwrightSensorLimits, JetwrightState, jetwright_controller_make, jetwright_controller_tick,
+};
+pub use estimate::{
+    JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightReadings, jetwright_burner_at,
+    jetwright_burner_estimate, jetwright_burner_read,
 };
 pub use flue::{
     JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,

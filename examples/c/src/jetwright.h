@@ -16,6 +16,11 @@
 #define JETWRIGHT_CONTROLLER_WORDS 125
 
 /*
+ Words of a `JetwrightBurner`.
+ */
+#define JETWRIGHT_BURNER_WORDS 240
+
+/*
  Words of a `JetwrightCrossLimit`.
  */
 #define JETWRIGHT_CROSS_LIMIT_WORDS 22
@@ -105,9 +110,13 @@ typedef enum JetwrightStatus {
    */
   JETWRIGHT_STATUS_IMAGE_DAMAGED = 14,
   /*
-   The image's numbers are no table.
+   The image's numbers are no table, or no burner.
    */
   JETWRIGHT_STATUS_IMAGE_CONTENT = 15,
+  /*
+   The image does not begin like a burner.
+   */
+  JETWRIGHT_STATUS_IMAGE_NOT_A_BURNER = 16,
 } JetwrightStatus;
 
 /*
@@ -459,6 +468,20 @@ typedef struct JetwrightOutputs {
 } JetwrightOutputs;
 
 /*
+ A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
+ */
+typedef struct JetwrightBurner {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The burner.
+   */
+  uint64_t words[JETWRIGHT_BURNER_WORDS];
+} JetwrightBurner;
+
+/*
  The air around.
  */
 typedef struct JetwrightSite {
@@ -475,6 +498,54 @@ typedef struct JetwrightSite {
    */
   float humidity;
 } JetwrightSite;
+
+/*
+ Three readings of a running burner.
+ */
+typedef struct JetwrightReadings {
+  /*
+   What the gauge before the jets reads while gas flows, Pa.
+   */
+  float gauge_pa;
+  /*
+   Temperature of the gas there, K.
+   */
+  float gas_temperature_k;
+  /*
+   Static pressure at the blower's outlet, before the damper, Pa.
+   */
+  float blower_pa;
+} JetwrightReadings;
+
+/*
+ What the readings mean. Gas and air are those of all heads together.
+ */
+typedef struct JetwrightEstimate {
+  /*
+   Gas, kg/s: count it with `jetwright_totals_add`.
+   */
+  float gas_kg_per_s;
+  /*
+   Its heat with the flue's water as steam, W.
+   */
+  float heat_net_w;
+  /*
+   Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+   */
+  float air_flow_m3_per_s;
+  /*
+   Air, kg/s.
+   */
+  float air_kg_per_s;
+  /*
+   Air supplied over air needed; nought where no gas flows.
+   */
+  float air_ratio;
+  /*
+   Static pressure where the jets stand, Pa.
+   */
+  float back_pa;
+} JetwrightEstimate;
 
 /*
  What an analyser reads in the flue gas, by volume, 0 to 1.
@@ -744,6 +815,37 @@ enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *contr
                                                struct JetwrightOutputs *outputs);
 
 /*
+ Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
+                                           const uint8_t *image,
+                                           uintptr_t length);
+
+/*
+ Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
+ tick.
+ */
+enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                         const struct JetwrightSite *site,
+                                         float chamber_temperature_k);
+
+/*
+ Heat and air ratio of a burner from three readings. No damper mark is trusted.
+
+ Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
+ curve its pressure does not tell the air, and near it only roughly.
+ */
+enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                               const struct JetwrightReadings *readings,
+                                               struct JetwrightEstimate *estimate);
+
+/*
  The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 
  Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
@@ -986,6 +1088,37 @@ enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
 enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
                                               const struct JetwrightSite *site,
                                               float *share);
+
+/*
+ Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
+                                           const uint8_t *image,
+                                           uintptr_t length);
+
+/*
+ Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
+ tick.
+ */
+enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                         const struct JetwrightSite *site,
+                                         float chamber_temperature_k);
+
+/*
+ Heat and air ratio of a burner from three readings. No damper mark is trusted.
+
+ Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
+ curve its pressure does not tell the air, and near it only roughly.
+ */
+enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                               const struct JetwrightReadings *readings,
+                                               struct JetwrightEstimate *estimate);
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
