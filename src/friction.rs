@@ -39,6 +39,12 @@ impl<S: Scalar> Wall<S> {
         Self { roughness_term }
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Wall<T> {
+        Wall { roughness_term: T::c(self.roughness_term.to_f64()) }
+    }
+
     /// The Darcy friction factor: 64/Re below 2000, 1/sqrt(f) = -1.8 log10((e/3.7D)^1.11 + 6.9/Re)
     /// above 4000, and a smooth passage between.
     ///

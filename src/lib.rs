@@ -23,6 +23,7 @@ pub mod air;
 pub mod burner;
 pub mod fuel;
 pub mod furnace;
+pub mod measure;
 pub mod control;
 #[cfg(feature = "sheet")]
 pub mod sheet;

@@ -105,6 +105,8 @@ inputs! {
     ApproachRatio = "approach ratio", "", 0.0, 0.7;
     /// A coefficient measured by the user.
     DischargeCoefficient = "discharge coefficient", "", 0.2, 1.1;
+    /// A measured coefficient over the model's.
+    CoefficientFactor = "measured coefficient over the model's", "", 0.2, 2.0;
     /// How many equal jets share the gas.
     JetCount = "number of jets", "", 1.0, 64.0;
     /// Heat of the fire.
@@ -213,6 +215,30 @@ inputs! {
     DraughtHeight = "draught height", "m", 0.0, 20.0;
     /// Volume fraction of a gas in a room.
     RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
+    /// Gas a cylinder lost in a weighing.
+    MassLost = "mass lost", "kg", 0.001, 1_000.0;
+    /// Smallest step a scale shows.
+    ScaleStep = "step of the scale", "kg", 1.0e-5, 5.0;
+    /// How long a weighing or a meter's reading took.
+    WeighingTime = "time weighed", "s", 10.0, 172_800.0;
+    /// How well a time is known.
+    ClockError = "uncertainty of the time", "s", 0.0, 600.0;
+    /// How many runs were weighed or metered.
+    RunCount = "number of runs", "", 1.0, 1_000.0;
+    /// Change of a measured factor with the flow.
+    Trend = "trend of the runs", "", -5.0, 5.0;
+    /// Gas a meter counted.
+    MeteredVolume = "volume metered", "m3", 1.0e-4, 10_000.0;
+    /// Half width of an uncertainty, as a share.
+    UncertaintyShare = "uncertainty as a share", "", 0.0, 0.5;
+    /// Half width of an uncertainty of a pressure.
+    PressureUncertainty = "uncertainty of a pressure", "Pa", 0.0, 100_000.0;
+    /// Half width of an uncertainty of a temperature.
+    TemperatureUncertainty = "uncertainty of a temperature", "K", 0.0, 200.0;
+    /// Half width of an uncertainty of a length of the jet.
+    LengthUncertainty = "uncertainty of a length", "m", 0.0, 1.0e-3;
+    /// Full scale of a gauge.
+    GaugeSpan = "span of the gauge", "Pa", 1_000.0, 2_500_000.0;
     /// Price of one kilogram of gas.
     Price = "price", "per kg", 0.0, 1_000.0;
 }

@@ -156,6 +156,25 @@ mod tests {
         assert!(awkward::<f32>() <= 40, "{}", awkward::<f32>());
     }
 
+    /// Evaluations that a root takes, and those it counts.
+    fn paid<S: Scalar>() -> (usize, usize) {
+        let mut calls = 0;
+        let found = root(Input::Bore, S::zero(), S::c(2.0), |x| {
+            calls += 1;
+            x * x * x - S::c(0.7)
+        });
+        (calls, found.unwrap().iterations)
+    }
+
+    #[test]
+    fn a_plain_number_pays_nothing_for_derivatives() {
+        let ((single, of_single), (double, of_double)) = (paid::<f32>(), paid::<f64>());
+        // The two ends and the steps between, and no more.
+        assert_eq!((single, double), (of_single + 2, of_double + 2));
+        let (carried, of_carried) = paid::<crate::Dual<f32, 3>>();
+        assert_eq!((carried, of_carried), (of_single + 4, of_single));
+    }
+
     #[test]
     fn the_border_of_the_answered_is_found() {
         let refused = Error::NotFinite { input: Input::Bore };

@@ -130,7 +130,7 @@ fn every_help_ends_with_an_example_that_works() {
             .collect();
         accepted(&words);
     }
-    for name in ["sheet", "blank", "chamber", "lining", "setpoints"] {
+    for name in ["sheet", "blank", "chamber", "lining", "weigh", "meter", "setpoints"] {
         assert!(accepted(&[name, "--help"]).contains("Example:\n  jetwright blank > burner.toml"));
     }
 }

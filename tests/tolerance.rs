@@ -55,6 +55,10 @@ pub const ESTIMATED_GAS: f64 = 5e-3;
 /// leaves open itself.
 pub const DERIVATIVE: f64 = 1e-4;
 
+/// Spread of many draws against the first order, relative: what a budget promises where it calls itself straight, and
+/// what a thousand draws leave open.
+pub const SPREAD_OF_DRAWS: f64 = 0.12;
+
 /// How far a value lies within `tolerance` of another: relative, unless the text ends with ` abs`.
 ///
 /// The share of the tolerance that is used up, so at most one when it is met; not a number when the text is none.

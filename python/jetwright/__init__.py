@@ -44,6 +44,16 @@ from ._furnace import (
 )
 from ._gas import Expansion, Gas, Saturated
 from ._material import Material, Substance, materials, steels, substances
+from ._measure import (
+    Comparison,
+    FlowUncertainty,
+    Weighing,
+    WeighingPlan,
+    compare_weighings,
+    flow_uncertainty,
+    plan_weighing,
+    weigh,
+)
 from ._native import __version__
 from ._parts import Duty, PerfectGas, damper_loss, duct_loss, duty, perfect_gas
 from ._sheet import Burner, Lighting, LightingRange, Sheet, sheet
@@ -84,6 +94,7 @@ __all__ = [
     "Burner",
     "BurnerRun",
     "BurningRange",
+    "Comparison",
     "CylinderDraw",
     "Draught",
     "DryingStep",
@@ -93,6 +104,7 @@ __all__ = [
     "ExpectedReading",
     "Flame",
     "FlowResult",
+    "FlowUncertainty",
     "Gas",
     "Head",
     "JetSize",
@@ -113,6 +125,8 @@ __all__ = [
     "Step",
     "Substance",
     "Wall",
+    "Weighing",
+    "WeighingPlan",
     "Work",
     "__version__",
     "air_needed",
@@ -128,6 +142,7 @@ __all__ = [
     "cfm",
     "chamber",
     "cool_down",
+    "compare_weighings",
     "cylinder",
     "damper_loss",
     "deg",
@@ -141,6 +156,7 @@ __all__ = [
     "fire_character",
     "flame",
     "flow",
+    "flow_uncertainty",
     "foot",
     "fresh_air",
     "gauge_for_heat",
@@ -158,6 +174,7 @@ __all__ = [
     "monoxide_limits",
     "opening",
     "perfect_gas",
+    "plan_weighing",
     "psi",
     "sheet",
     "shell_loss",
@@ -167,4 +184,5 @@ __all__ = [
     "wall",
     "warm_up",
     "work",
+    "weigh",
 ]

@@ -22,6 +22,7 @@ __all__ = [
     "burning_velocity",
     "castable",
     "chamber",
+    "compare",
     "cool_down",
     "cylinder",
     "damper_loss",
@@ -36,6 +37,7 @@ __all__ = [
     "flame",
     "flow",
     "flow_one",
+    "flow_uncertainty",
     "for_heat",
     "fresh_air",
     "lighting",
@@ -47,6 +49,7 @@ __all__ = [
     "monoxide_limits",
     "opening",
     "perfect_gas",
+    "plan_weighing",
     "products",
     "relights_above",
     "sheet_from_text",
@@ -55,8 +58,10 @@ __all__ = [
     "sling_pull",
     "steels",
     "substances",
+    "uncertainty_sources",
     "wall",
     "warm_up",
+    "weigh",
     "work",
 ]
 __version__: str
@@ -86,6 +91,27 @@ def for_heat(
 def cylinder(gas: Gas, kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def low_pressure_line(gas: Gas, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def drills(list: str) -> list[tuple[str, float]]: ...
+def flow_uncertainty(
+    gas: Gas, edge: int, weighed: Sequence[float] | None, operands: _Operands, shape: Sequence[int]
+) -> _Answer: ...
+def uncertainty_sources() -> list[str]: ...
+def weigh(
+    gas: Gas,
+    edge: int,
+    inputs: Sequence[float],
+    widths: Sequence[float],
+    runs: Sequence[tuple[float, float, float]],
+    step: float,
+    clock: float,
+) -> tuple[list[float], str, tuple[float, float, float] | None]: ...
+def plan_weighing(
+    gas: Gas, edge: int, inputs: Sequence[float], widths: Sequence[float], step: float, clock: float
+) -> tuple[float, float, float, float]: ...
+def compare(
+    before: tuple[float, float, float, tuple[float, float, float] | None],
+    now: tuple[float, float, float, tuple[float, float, float] | None],
+    is_same_gauge: bool,
+) -> tuple[float, float, float, str]: ...
 def sheet_from_text(text: str, is_json: bool, name: str) -> tuple[str, str, str]: ...
 def damper_loss(kind: int, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def duct_loss(operands: _Operands, shape: Sequence[int]) -> _Answer: ...

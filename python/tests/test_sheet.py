@@ -16,7 +16,7 @@ COMMAND = os.environ.get("JETWRIGHT_COMMAND")
 BELLS = EXAMPLES / "bell-foundry.toml"
 
 
-@pytest.mark.parametrize("name", ["bell-foundry", "blower-too-small", "natural-gas"])
+@pytest.mark.parametrize("name", ["bell-foundry", "bell-foundry-weighed", "blower-too-small", "natural-gas"])
 def test_the_sheet_is_the_commands_to_the_last_digit(name):
     assert COMMAND, "JETWRIGHT_COMMAND names the built command; tests/all.sh sets it"
     path = str(EXAMPLES / f"{name}.toml")

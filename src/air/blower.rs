@@ -175,6 +175,23 @@ impl<S: Scalar> Blower<S> {
         })
     }
 
+    /// The same blower with its pressure at every flow multiplied, for a curve that is known to a share only.
+    #[must_use]
+    pub fn with_pressure(&self, factor: S) -> Self {
+        Self { pressure: self.pressure.stretched(S::one(), factor), fall: self.fall * factor, ..self.clone() }
+    }
+
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Blower<T> {
+        Blower {
+            pressure: self.pressure.cast(),
+            power: self.power.as_ref().map(Curve::cast),
+            density: self.density.cast(),
+            fall: T::c(self.fall.to_f64()),
+        }
+    }
+
     /// The static pressure at a flow; below zero beyond free delivery.
     #[must_use]
     pub fn static_pressure(&self, flow: ActualVolumeFlow<S>) -> PressureDifference<S> {

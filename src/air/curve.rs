@@ -138,6 +138,14 @@ impl<S: Scalar> Curve<S> {
         None
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Curve<T> {
+        let cast = |value: S| T::c(value.to_f64());
+        let knots = self.knots.iter().map(|knot| Knot { x: cast(knot.x), y: cast(knot.y), slope: cast(knot.slope) });
+        Curve { knots: knots.collect() }
+    }
+
     /// The same curve with both axes stretched, by factors above zero.
     #[must_use]
     pub(super) fn stretched(&self, x_factor: S, y_factor: S) -> Self {

@@ -90,6 +90,12 @@ impl<S: Scalar> Damper<S> {
         Ok(Self { kind, diameter, log_loss })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Damper<T> {
+        Damper { kind: self.kind, diameter: self.diameter.cast(), log_loss: self.log_loss.cast() }
+    }
+
     /// The loss coefficient at an opening, on the velocity in the open duct.
     ///
     /// # Range

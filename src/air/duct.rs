@@ -36,6 +36,17 @@ impl<S: Scalar> Duct<S> {
         Ok(Self { diameter, length, fitting_loss: check(Input::FittingLoss, fitting_loss)?, wall })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Duct<T> {
+        Duct {
+            diameter: self.diameter.cast(),
+            length: self.length.cast(),
+            fitting_loss: T::c(self.fitting_loss.to_f64()),
+            wall: self.wall.cast(),
+        }
+    }
+
     /// The pressure lost: (f L/D + sum K) rho v^2 / 2, backward for a flow backward.
     ///
     /// # Units

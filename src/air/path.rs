@@ -50,6 +50,12 @@ impl<S: Scalar> AirPath<S> {
         Ok(Self { ducts, damper })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> AirPath<T> {
+        AirPath { ducts: self.ducts.iter().map(Duct::cast).collect(), damper: self.damper.as_ref().map(Damper::cast) }
+    }
+
     /// The pressure lost at a damper opening: the sum over ducts and damper, each on its own velocity.
     ///
     /// # Units

@@ -33,6 +33,12 @@ impl<S: Scalar> Exhaust<S> {
         Ok(Self { area, loss_coefficient })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Exhaust<T> {
+        Exhaust { area: self.area.cast(), loss_coefficient: T::c(self.loss_coefficient.to_f64()) }
+    }
+
     /// Pressure in the chamber above the room: zeta rho v^2 / 2 of the hot gases in the opening.
     ///
     /// # Examples

@@ -83,6 +83,19 @@ impl<S: Scalar> Head<S> {
         Ok(Self { area, hydraulic_diameter, length_ratio, open_fraction, entry_loss, ports: None })
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Head<T> {
+        Head {
+            area: self.area.cast(),
+            hydraulic_diameter: self.hydraulic_diameter.cast(),
+            length_ratio: T::c(self.length_ratio.to_f64()),
+            open_fraction: T::c(self.open_fraction.to_f64()),
+            entry_loss: T::c(self.entry_loss.to_f64()),
+            ports: self.ports.map(|ports| T::c(ports.to_f64())),
+        }
+    }
+
     /// The same head with its open area multiplied, by more ports of the same size.
     #[must_use]
     pub fn widened(&self, factor: S) -> Self {

@@ -101,6 +101,26 @@ impl<S: Scalar> Gas<S> {
         }
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Gas<T> {
+        let cast = |value: S| T::c(value.to_f64());
+        Gas {
+            mixture: self.mixture.cast(),
+            molar_mass: cast(self.molar_mass),
+            oxygen_to_burn: cast(self.oxygen_to_burn),
+            specific_gas_constant: cast(self.specific_gas_constant),
+            heat_capacity: self.heat_capacity.map(cast),
+            virial: self.virial.map(cast),
+            viscosity: cast(self.viscosity),
+            viscosity_exponent: cast(self.viscosity_exponent),
+            gross: self.gross.cast(),
+            net: self.net.cast(),
+            standard_density: self.standard_density.cast(),
+            dew_point: DewPoint { log_pressure: self.dew_point.log_pressure.map(cast) },
+        }
+    }
+
     /// Its composition.
     #[must_use]
     pub fn mixture(&self) -> &Mixture<S> {

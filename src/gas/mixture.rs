@@ -63,6 +63,12 @@ impl<S: Scalar> Mixture<S> {
         Species::all().zip(self.fractions).filter(|&(_, fraction)| fraction > S::zero())
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Mixture<T> {
+        Mixture { fractions: self.fractions.map(|fraction| T::c(fraction.to_f64())) }
+    }
+
     /// Molar mass, kg/kmol: the mean of the species'.
     #[must_use]
     pub fn molar_mass(&self) -> S {

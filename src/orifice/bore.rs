@@ -61,6 +61,20 @@ impl<S: Scalar> BoreShape<S> {
         Self { edge: Edge::Sharp, ..Self::drilled(BoreLength::Fixed(Length::from_meters(S::zero()))) }
     }
 
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> BoreShape<T> {
+        BoreShape {
+            length: match self.length {
+                BoreLength::Fixed(length) => BoreLength::Fixed(length.cast()),
+                BoreLength::Diameters(count) => BoreLength::Diameters(T::c(count.to_f64())),
+            },
+            edge: self.edge.cast(),
+            roughness: self.roughness.cast(),
+            approach: self.approach.map(Length::cast),
+        }
+    }
+
     /// The bore of this shape and diameter.
     ///
     /// # Errors
@@ -140,6 +154,13 @@ fn reattachment<S: Scalar>(x: S) -> S {
 }
 
 impl<S: Scalar> Bore<S> {
+    /// The same bore with the loss of its mouth multiplied: an edge that a file has broken loses less than a square
+    /// one, a burr loses more.
+    #[must_use]
+    pub fn with_mouth(&self, factor: S) -> Self {
+        let entry_loss = self.entry_loss * factor;
+        Self { entry_loss, softening: softening(entry_loss), ..*self }
+    }
     /// Diameter.
     #[must_use]
     pub fn diameter(&self) -> Length<S> {

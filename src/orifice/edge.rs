@@ -89,6 +89,17 @@ impl<S: Scalar> Words for Edge<S> {
 }
 
 impl<S: Scalar> Edge<S> {
+    /// The same in another number type.
+    #[must_use]
+    pub fn cast<T: Scalar>(&self) -> Edge<T> {
+        match *self {
+            Edge::Sharp => Edge::Sharp,
+            Edge::Square => Edge::Square,
+            Edge::Chamfered { depth, angle } => Edge::Chamfered { depth: depth.cast(), angle: angle.cast() },
+            Edge::Rounded { radius } => Edge::Rounded { radius: radius.cast() },
+        }
+    }
+
     /// Loss of the mouth on the dynamic head in a bore of this diameter.
     ///
     /// # Errors

@@ -34,6 +34,13 @@ pub enum Coefficient<S = f64> {
     /// The model of this room.
     #[default]
     Model,
+    /// The model's times a factor that a measurement gave.
+    Corrected {
+        /// Gas passed over the model's.
+        factor: S,
+        /// Its spread at two standard deviations, as a share.
+        uncertainty: S,
+    },
     /// A measured value, the same at every pressure.
     Measured(S),
     /// A measured value at one gauge pressure; elsewhere it follows the model's dependence on pressure.
@@ -58,6 +65,11 @@ impl<S: Scalar> Words for Coefficient<S> {
                 value.write(put);
                 supply.write(put);
             }
+            Coefficient::Corrected { factor, uncertainty } => {
+                put(3.0);
+                factor.write(put);
+                uncertainty.write(put);
+            }
         }
     }
     fn read(next: &mut impl FnMut() -> Option<f32>) -> Option<Self> {
@@ -65,6 +77,7 @@ impl<S: Scalar> Words for Coefficient<S> {
             0 => Coefficient::Model,
             1 => Coefficient::Measured(Words::read(next)?),
             2 => Coefficient::MeasuredAt { value: Words::read(next)?, supply: Words::read(next)? },
+            3 => Coefficient::Corrected { factor: Words::read(next)?, uncertainty: Words::read(next)? },
             _ => return None,
         })
     }
@@ -164,6 +177,9 @@ impl<S: Scalar> Jet<S> {
         let modelled = Modelled::new(&self.bore, gas, supply)?;
         let (coefficient, uncertainty) = match self.coefficient {
             Coefficient::Model => (modelled.discharge.coefficient, modelled.discharge.uncertainty),
+            Coefficient::Corrected { factor, uncertainty } => {
+                (modelled.discharge.coefficient * check(Input::CoefficientFactor, factor)?, uncertainty)
+            }
             Coefficient::Measured(value) => (check(Input::DischargeCoefficient, value)?, S::c(0.02)),
             Coefficient::MeasuredAt { value, supply } => {
                 let there = Modelled::new(&self.bore, gas, &supply)?.discharge.coefficient;

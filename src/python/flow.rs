@@ -29,7 +29,7 @@ const MEASURED: u8 = 4;
 const BORE: core::ops::Range<usize> = 0..6;
 
 /// The shape of an element.
-fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
+pub(super) fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
     let [_, length, first, second, roughness, approach, ..] = *inputs;
     BoreShape {
         length: BoreLength::Fixed(Length::from_meters(length)),
@@ -45,7 +45,7 @@ fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
 }
 
 /// The supply of an element and where its coefficient comes from.
-fn supply(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
+pub(super) fn supply(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
     let [.., coefficient, _, gauge, back, temperature, ambient] = *inputs;
     crate::limits::check(crate::Input::StationPressure, ambient)?;
     let supply = Supply {

@@ -11,6 +11,7 @@ mod furnace;
 mod gas;
 mod lighting;
 mod material;
+mod measure;
 mod operands;
 mod parts;
 mod sheet;
@@ -41,6 +42,8 @@ mod _native {
     use super::lighting::{lighting, lighting_known, lighting_range};
     #[pymodule_export]
     use super::material::{Material, Substance, materials, steels, substances};
+    #[pymodule_export]
+    use super::measure::{compare, flow_uncertainty, plan_weighing, uncertainty_sources, weigh};
     #[pymodule_export]
     use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]

@@ -12,7 +12,7 @@ use super::operands::{Operand, Told, map, told};
 use crate::burner::Conditions;
 use crate::error::Error;
 use crate::quantity::{GaugePressure, Temperature};
-use crate::sheet::{Assembled, Shop, assemble, burner_file, compose, rows, sheet_text};
+use crate::sheet::{Assembled, Extent, Shop, assemble, burner_file, compose, rows, sheet_text};
 
 fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
@@ -35,7 +35,7 @@ pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(Strin
     let file = burner_file::parse(&text, name).map_err(refuse)?;
     let metric = compose(file.clone(), false).map_err(refuse)?;
     let inch = compose(file, true).map_err(refuse)?;
-    let page = |sheet: &crate::sheet::Sheet, inch: bool| sheet_text(sheet, &Shop { inch });
+    let page = |sheet: &crate::sheet::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
     Ok((rows::sheet_json(&metric).to_string(), page(&metric, false), page(&inch, true)))
 }
 

@@ -58,6 +58,12 @@ macro_rules! quantity {
             pub const fn $si_get(self) -> S {
                 self.0
             }
+            /// The same in another number type, where it is a constant.
+            #[must_use]
+            #[inline]
+            pub fn cast<T: $crate::Scalar>(self) -> $name<T> {
+                $name(T::c(self.0.to_f64()))
+            }
             $(
                 #[doc = concat!("From ", $unit, ".")]
                 #[must_use]

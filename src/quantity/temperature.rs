@@ -1,7 +1,7 @@
 //! Temperature as a point, and a difference of two.
 
 use super::text::{Quantity, Unit};
-use super::{additive, quantity};
+use super::{additive, quantity, readable};
 use crate::scalar::Scalar;
 
 /// Kelvin at nought degrees Celsius, exact by definition.
@@ -77,3 +77,4 @@ quantity! {
     from_fahrenheit_degrees, fahrenheit_degrees, 1.0 / 1.8, "Fahrenheit degrees";
 }
 additive!(TemperatureDifference);
+readable!(TemperatureDifference, "a temperature difference", from_kelvin, ["K" = 1.0, "C" = 1.0, "F" = 1.0 / 1.8]);

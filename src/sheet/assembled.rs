@@ -89,6 +89,9 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
         };
         file.refuse(&("jet.".to_string() + key), advice(&error))
     })?;
+    if let Some(refused) = file.jet.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
+        return Err(file.refuse("jet.measured", refused));
+    }
     let count = f64::from(file.jet.count);
     let before = BeforeJet::of(file, &gas)?;
     let jet = Jet { bore, count, coefficient: Coefficient::Model };
@@ -110,6 +113,9 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
 }
 
 fn coefficient(file: &BurnerFile, made: &Assembled) -> CheckedResult<Coefficient> {
+    if let Some(measured) = &file.jet.measured {
+        return Ok(measured.coefficient());
+    }
     Ok(match (file.jet.measured_coefficient, file.jet.measured_gauge) {
         (None, _) => Coefficient::Model,
         (Some(value), None) => Coefficient::Measured(value),

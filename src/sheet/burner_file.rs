@@ -11,10 +11,11 @@ use super::entries::{
     SitePressure, edge_of, usual_bore_length,
 };
 use super::file_error::{FileError, Places};
-use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE};
+use super::file_keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE, UNCERTAINTY};
 use super::read_furnace::{FurnaceEntry, read_furnace};
 use super::read_lighting::{LightingEntry, read_lighting};
 use super::read_supply::{SupplyEntry, read_supply};
+use super::read_uncertainty::{UncertaintyEntry, read_uncertainty};
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
@@ -60,6 +61,8 @@ pub struct BurnerFile {
     pub lighting: Option<LightingEntry>,
     /// What is around the fire and in it, if described.
     pub furnace: Option<FurnaceEntry>,
+    /// How well the inputs are known, as far as it says.
+    pub uncertainty: UncertaintyEntry,
     /// What lies before the jet.
     pub supply: SupplyEntry,
     /// Where every field stands.
@@ -104,7 +107,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let note = optional(&root, "note", |field| field.text(NOTE))?.map(Into::into);
     let site = read_site(needed(&root, "site", SITE)?)?;
     let gas = read_gas(needed(&root, "gas", GAS)?, site.air_temperature)?;
-    let jet = read_jet(needed(&root, "jet", JET)?)?;
+    let jet = read_jet(needed(&root, "jet", JET)?, Path::new(name))?;
     let blower = root.section("blower", BLOWER)?.map(read_blower).transpose()?;
     let ducts = root.sections("duct", DUCT_CAP, DUCT)?.into_iter().map(read_duct).collect::<Result<Vec<_>, _>>()?;
     let damper = root.section("damper", DAMPER)?.map(read_damper).transpose()?;
@@ -119,6 +122,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let air_ratio = root.section("fire", FIRE)?.map(read_fire).transpose()?.unwrap_or(DEFAULT_AIR_RATIO);
     let settings = read_settings(&root, air_ratio, damper.is_some())?;
     let furnace = read_furnace(&root, chamber.is_some())?;
+    let uncertainty = root.section("uncertainty", UNCERTAINTY)?.map(read_uncertainty).transpose()?.unwrap_or_default();
     let lighting = read_lighting(&root, blower.is_some() && head.is_some(), damper.is_some(), furnace.is_some())?;
     let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
@@ -138,6 +142,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         settings,
         lighting,
         furnace,
+        uncertainty,
         supply,
         places,
     })
@@ -191,7 +196,7 @@ fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, 
     Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
-fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {
+fn read_jet(jet: Section<'_>, file: &Path) -> Result<JetEntry, FileError> {
     let drill = optional(&jet, "drill", |field| field.text(NAME))?.map(Into::into);
     let bore: Option<Length> = ranged(&jet, "bore", Input::Bore)?;
     let size = JetSize::of(drill, bore).map_err(at(&jet))?;
@@ -214,9 +219,13 @@ fn read_jet(jet: Section<'_>) -> Result<JetEntry, FileError> {
     if measured_gauge.is_some() && measured_coefficient.is_none() {
         return Err(jet.refuse("measured_gauge", "it goes with a measured_coefficient only"));
     }
+    let measured = optional(&jet, "measured", |field| super::measured_file::named(field, file))?;
+    if measured.is_some() && measured_coefficient.is_some() {
+        return Err(jet.refuse("measured", "a measured coefficient stands here already, accepted is one of the two"));
+    }
     jet.finish()?;
     let shape = BoreShape { length: BoreLength::Fixed(bore_length), edge, roughness, approach: approach_diameter };
-    Ok(JetEntry { size, shape, count, measured_coefficient, measured_gauge })
+    Ok(JetEntry { size, shape, count, measured_coefficient, measured_gauge, measured })
 }
 
 fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {

@@ -17,6 +17,7 @@ use super::lighting::{LightingBlock, lighting};
 use super::lighting_caution::lighting_cautions;
 use super::rungs::{Rung, rungs};
 use super::supply_caution::supply_cautions;
+use super::uncertainty::{SettingSure, sure_settings};
 use crate::Input;
 use crate::air::Duty;
 use crate::burner::{AirSetting, Conditions, Demand, GLOW_CELSIUS, Remedies, Running};
@@ -47,6 +48,8 @@ pub struct Sheet {
     pub lighting: Option<LightingBlock>,
     /// The cylinder; none unless described.
     pub cylinder: Option<CylinderBlock>,
+    /// How sure each setting is.
+    pub sure: Vec<Option<SettingSure>>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
 }
@@ -165,6 +168,7 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
     let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
@@ -173,7 +177,7 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
     let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
     let cautions = cautions(&rig, &settings, air.as_ref(), others.collect());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, cautions })
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, sure, cautions })
 }
 
 /// The setting with the most gas.

@@ -5,6 +5,7 @@
 
 use std::prelude::rust_2024::*;
 
+use super::measured_file::MeasuredEntry;
 use crate::air::{BlowerPoint, DamperKind};
 use crate::orifice::{BoreShape, Edge};
 use crate::quantity::{
@@ -196,6 +197,8 @@ pub struct JetEntry {
     pub measured_coefficient: Option<f64>,
     /// The gauge pressure it was measured at.
     pub measured_gauge: Option<GaugePressure>,
+    /// A weighing or a meter's reading, by the file that holds it.
+    pub measured: Option<MeasuredEntry>,
 }
 
 /// What is known of a blower's curve.

@@ -24,6 +24,7 @@ pub const ROOT: &[&str] = &[
     "cylinder",
     "regulator",
     "line",
+    "uncertainty",
 ];
 /// `[site]`
 pub const SITE: &[&str] = &["altitude", "station_pressure", "sea_level_pressure", "air_temperature", "humidity"];
@@ -43,6 +44,7 @@ pub const JET: &[&str] = &[
     "approach_diameter",
     "measured_coefficient",
     "measured_gauge",
+    "measured",
 ];
 /// `[blower]`
 pub const BLOWER: &[&str] = &["points", "shut_off", "free_delivery", "speed", "now_speed", "density", "efficiency"];
@@ -97,3 +99,22 @@ pub const WORK: &[&str] =
     &["substance", "mass", "temperature", "minutes", "crucible_mass", "crucible_wall", "crucible_area"];
 /// `[room]`
 pub const ROOM: &[&str] = &["leak", "monoxide", "limit"];
+/// `[uncertainty]`, half widths at k = 2.
+pub const UNCERTAINTY: &[&str] = &[
+    "bore",
+    "edge_rounding",
+    "coefficient",
+    "gauge_span",
+    "gauge_class",
+    "gauge_error",
+    "gauge_at_weighing",
+    "gas_temperature",
+    "composition",
+    "air_pressure",
+    "air_temperature",
+    "damper",
+    "blower",
+    "head",
+    "mixture_temperature",
+    "walls",
+];

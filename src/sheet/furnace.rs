@@ -9,6 +9,7 @@ use super::burner_file::BurnerFile;
 use super::compose::Setting;
 use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
+use super::furnace_spread::holding_half_width;
 use super::read_furnace::{FurnaceEntry, WorkEntry};
 use crate::burner::AirSetting;
 use crate::combustion::{AirNeed, Reactants, autoignition};
@@ -57,6 +58,8 @@ pub struct FurnaceBlock {
     pub holding_thicker: Balance,
     /// The largest fire of the file, and the temperature it keeps.
     pub largest: usize,
+    /// Half width (k = 2) of the fire that holds it, for what linings of the same name conduct.
+    pub holding_half_width: NetHeatRate,
     /// The balance at that fire.
     pub reaches: Option<Balance>,
     /// From cold to the work's temperature with the largest fire; none when it does not get there.
@@ -194,6 +197,8 @@ pub(super) fn furnace(
     Ok(Some(FurnaceBlock {
         temperature,
         steel,
+        holding_half_width: holding_half_width(file, entry, &chamber, temperature, &available)
+            .map_err(refuse("layer"))?,
         holding,
         holding_thicker,
         largest,
@@ -284,11 +289,18 @@ fn corners(entry: &FurnaceEntry) -> f64 {
 
 /// The same chamber with its hot layer twice as thick.
 fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
+    let mut hot = chamber.walls()[0].0.layers()[0].clone();
+    let most = Length::from_meters(Input::LayerThickness.range().max);
+    let doubled = hot.thickness * 2.0;
+    hot.thickness = if doubled > most { most } else { doubled };
+    with_layer(chamber, 0, hot)
+}
+
+/// The same chamber with another layer.
+pub(super) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> CheckedResult<Chamber> {
     let (wall, room) = &chamber.walls()[0];
     let mut layers: Vec<Layer> = wall.layers().to_vec();
-    let most = Length::from_meters(Input::LayerThickness.range().max);
-    let doubled = layers[0].thickness * 2.0;
-    layers[0].thickness = if doubled > most { most } else { doubled };
+    layers[index] = layer;
     let wall = Wall::new(&layers, wall.body())?;
     Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
 }

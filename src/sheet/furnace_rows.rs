@@ -30,6 +30,7 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
         "work_gauge_pressure_pa": work.and_then(|work| work.gauge).map(|gauge| gauge.pascals()),
         "melt_time_s": work.and_then(|work| work.melt).map(|melt| melt.time.seconds()),
         "holding_fire_net_w": block.holding.fire.watts(),
+        "holding_half_width_w": block.holding_half_width.watts(),
         "holding_walls_w": block.holding.walls.watts(),
         "holding_openings_w": block.holding.openings.watts(),
         "holding_flue_w": block.holding.flue.watts(),

@@ -8,12 +8,12 @@ use super::compose::Sheet;
 use super::furnace::{CastableBlock, FurnaceBlock};
 use super::read_furnace::FurnaceEntry;
 use super::shop::Shop;
-use super::text::{heading, paragraph};
+use super::text::{Extent, heading, paragraph};
 use crate::furnace::Lining;
 
 /// The block of the sheet; empty without a furnace.
 #[must_use]
-pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
+pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     let mut page = String::new();
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return page };
     heading(&mut page, "FIRE NEEDED");
@@ -54,8 +54,9 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
     }
     let parts = &block.holding;
     let text = format!(
-        "{} keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
-        net(parts.fire.watts()),
+        "{:.1} ±{:.1} kW net keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
+        parts.fire.watts() / 1e3,
+        block.holding_half_width.watts() / 1e3,
         shop.temperature(block.temperature),
         kilowatts(parts.walls.watts()),
         kilowatts(parts.openings.watts()),
@@ -75,9 +76,14 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop) -> String {
         );
         paragraph(&mut page, "  Most", &text);
     }
-    wall(&mut page, block, entry, shop);
+    if extent == Extent::Whole {
+        wall(&mut page, block, entry, shop);
+    }
     plan(&mut page, sheet, block, shop);
     stop(&mut page, block, shop);
+    if extent == Extent::Wall {
+        return page;
+    }
     room(&mut page, block, entry, shop);
     if let Some(castable) = &block.castable {
         self::castable(&mut page, castable, shop);

@@ -9,7 +9,7 @@ use super::compose::Sheet;
 use super::lighting::{COLUMNS, LightingBlock, SettingLighting};
 use super::shop::Shop;
 use super::table::table;
-use super::text::{heading, paragraph};
+use super::text::{Extent, heading, paragraph};
 use crate::burner::{GLOW_CELSIUS, GoesOut, Lights, Span};
 use crate::quantity::{Duration, Temperature};
 
@@ -18,12 +18,18 @@ const LABEL: usize = 18;
 
 /// The lighting block; empty without blower and head.
 #[must_use]
-pub fn lighting_text(sheet: &Sheet, shop: &Shop) -> String {
+pub fn lighting_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     let Some(block) = &sheet.lighting else { return String::new() };
     let mut page = String::new();
     heading(&mut page, "LIGHTING");
+    if extent == Extent::Wall {
+        picture(&mut page, sheet, block, shop);
+        return page;
+    }
     why(&mut page, sheet, block, shop);
+    page.push('\n');
     picture(&mut page, sheet, block, shop);
+    page.push('\n');
     settings(&mut page, sheet, block, shop);
     unlit(&mut page, sheet, block, shop);
     ports(&mut page, sheet, block, shop);
@@ -185,7 +191,6 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
             put(&mut ratios, column, &ratio.map_or("-".into(), Shop::ratio));
         }
     }
-    page.push('\n');
     let left = if sheet.file.damper.is_some() {
         format!("  The gauge from left to right, the damper left at {}:\n", Shop::share(block.left))
     } else {
@@ -227,7 +232,7 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
     } else {
         "? within the limits: it may light"
     };
-    page.push_str(&format!("  {:LABEL$}= burns, {cold}, . goes out\n\n", ""));
+    page.push_str(&format!("  {:LABEL$}= burns, {cold}, . goes out\n", ""));
 }
 
 fn settings(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {

@@ -3,6 +3,7 @@
 //! Process control only, never a flame safeguard.
 
 mod advice;
+mod always;
 mod assembled;
 mod before_jet;
 pub mod burner_file;
@@ -18,9 +19,11 @@ mod file_error;
 mod file_keys;
 pub mod flame_words;
 pub mod furnace;
+pub mod measured_file;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
+mod furnace_spread;
 mod furnace_text;
 pub mod lighting;
 mod lighting_caution;
@@ -29,6 +32,7 @@ mod lighting_rows;
 mod lighting_text;
 pub mod read_furnace;
 pub mod read_lighting;
+pub mod read_uncertainty;
 pub mod read_supply;
 pub mod rows;
 mod rungs;
@@ -36,6 +40,7 @@ mod shop;
 mod supply_caution;
 mod table;
 mod text;
+pub mod uncertainty;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
@@ -56,7 +61,7 @@ pub use rungs::Rung;
 pub use shop::Shop;
 pub use supply_caution::SupplyCaution;
 pub use table::table;
-pub use text::sheet_text;
+pub use text::{Extent, sheet_text};
 
 #[doc = include_str!("json_keys.md")]
 pub mod json_keys {}

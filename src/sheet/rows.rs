@@ -10,6 +10,7 @@ use super::compose::{AirBlock, Setting, Sheet};
 use super::entries::{AirAim, JetSize};
 use super::rungs::Rung;
 use super::shop::Shop;
+use super::uncertainty::SettingSure;
 use crate::combustion::AirNeed;
 use crate::orifice::{Edge, JetFlow};
 use crate::quantity::{GaugePressure, MassFlow};
@@ -95,6 +96,7 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "gas": gas(sheet),
         "jet": jet(sheet),
         "settings": setting_rows(sheet),
+        "budgets": super::uncertainty::budget_rows(sheet),
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
         "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
@@ -121,7 +123,7 @@ fn caution_text(caution: &super::caution::Caution) -> String {
 #[must_use]
 pub fn setting_rows(sheet: &Sheet) -> Vec<Map<String, Value>> {
     let rows = sheet.settings.iter().enumerate().map(|(index, setting)| {
-        let mut row = setting_row(sheet, setting);
+        let mut row = setting_row(sheet, setting, sheet.sure[index].as_ref());
         let lighting = sheet.lighting.as_ref().map(|block| &block.settings[index]);
         extend(&mut row, super::lighting_rows::setting_keys(lighting));
         row
@@ -181,7 +183,7 @@ fn jet(sheet: &Sheet) -> Value {
     })
 }
 
-fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
+fn setting_row(sheet: &Sheet, setting: &Setting, sure: Option<&SettingSure>) -> Map<String, Value> {
     let mut row = Map::new();
     row.insert("name".into(), json!(setting.entry.name));
     row.extend(flow_row(setting.gauge, &setting.jet, sheet.rig.heads, &sheet.air_need, setting.saturation_ratio));
@@ -216,6 +218,7 @@ fn setting_row(sheet: &Sheet, setting: &Setting) -> Map<String, Value> {
             "cost_per_hour": setting.cost_per_hour,
         }),
     );
+    extend(&mut row, super::uncertainty::setting_keys(setting, sure));
     extend(&mut row, super::cylinder_rows::supply_keys(sheet, setting));
     for (index, place) in ["drill_below", "drill_above"].iter().enumerate() {
         let wrong = setting.wrong_drills[index].as_ref();

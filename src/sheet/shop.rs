@@ -82,6 +82,14 @@ impl Shop {
     pub fn heat_number(&self, gross: GrossHeatRate, net: NetHeatRate) -> String {
         figures(if self.inch { gross.btu_per_hour() / 1e3 } else { net.kilowatts() }, 3)
     }
+    /// Half the width of what a fire may be, as a share of it, with the fire's decimals.
+    #[must_use]
+    pub fn heat_half_width(&self, gross: GrossHeatRate, net: NetHeatRate, share: f64) -> String {
+        let number = self.heat_number(gross, net);
+        let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+        let width = share * if self.inch { gross.btu_per_hour() / 1e3 } else { net.kilowatts() };
+        fixed(width, decimals)
+    }
     /// A fire.
     #[must_use]
     pub fn heat(&self, gross: GrossHeatRate, net: NetHeatRate) -> String {

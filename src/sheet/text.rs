@@ -10,6 +10,7 @@ use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
 use super::shop::{Shop, fire_words};
 use super::table::table;
+use super::uncertainty::{fire_cell, footnote, ratio_cell};
 use crate::Input;
 use crate::burner::Remedies;
 use crate::combustion::leanest_air_ratio;
@@ -19,23 +20,38 @@ use crate::quantity::{Duration, Length};
 /// Columns of the page.
 const WIDTH: usize = 96;
 
+/// How much of the sheet is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extent {
+    /// What hangs on the wall: settings, the evening, when it lights, stopping, cautions.
+    Wall,
+    /// Everything.
+    Whole,
+}
+
 /// The sheet as text.
 #[must_use]
-pub fn sheet_text(sheet: &Sheet, shop: &Shop) -> String {
+pub fn sheet_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
+    let whole = extent == Extent::Whole;
     let mut page = String::new();
     head(&mut page, sheet, shop);
-    page.push_str(&super::furnace_text::furnace_text(sheet, shop));
+    page.push_str(&super::furnace_text::furnace_text(sheet, shop, extent));
     set(&mut page, sheet, shop);
     tonight(&mut page, sheet, shop);
-    by_gauge(&mut page, sheet, shop);
-    wrong_drill(&mut page, sheet, shop);
-    page.push_str(&super::lighting_text::lighting_text(sheet, shop));
-    if let Some(air) = &sheet.air {
-        blower(&mut page, sheet, air, shop);
+    if whole {
+        by_gauge(&mut page, sheet, shop);
+        wrong_drill(&mut page, sheet, shop);
     }
-    page.push_str(&super::cylinder_text::supply_text(sheet, shop));
+    page.push_str(&super::lighting_text::lighting_text(sheet, shop, extent));
+    if whole {
+        if let Some(air) = &sheet.air {
+            blower(&mut page, sheet, air, shop);
+        }
+        page.push_str(&super::cylinder_text::supply_text(sheet, shop));
+        super::uncertainty::least_sure(&mut page, sheet);
+    }
     cautions(&mut page, sheet, shop);
-    always(&mut page);
+    super::always::always(&mut page);
     page
 }
 
@@ -122,7 +138,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
     format!(
-        "{many}{name} ({}), straight for {}, {edge}. What is known of the hole makes each fire sure within {:.0} %.",
+        "{many}{name} ({}), straight for {}, {edge}. Its coefficient is known within {:.0} %.",
         shop.bore(bore.diameter()),
         shop.length(length),
         100.0 * spread,
@@ -141,14 +157,15 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let rows: Vec<Vec<String>> = sheet
         .settings
         .iter()
-        .map(|setting| {
+        .zip(&sheet.sure)
+        .map(|(setting, sure)| {
             let ratio = setting.air.as_ref().and_then(super::compose::SettingAir::air_ratio);
             vec![
                 setting.entry.name.clone(),
                 shop.gauge_number(setting.gauge),
                 damper_words(setting),
-                ratio.map_or("-".into(), Shop::ratio),
-                shop.heat_number(setting.heat_gross, setting.heat_net),
+                ratio.map_or("-".into(), |ratio| ratio_cell(ratio, sure.as_ref())),
+                fire_cell(shop, setting, sure.as_ref()),
                 shop.gas_number(setting.gas),
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
                 match ratio {
@@ -161,7 +178,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
         })
         .collect();
     page.push_str(&table(&titles, &[7], &rows));
-    paragraph(page, "", "Air ratio 1 = just enough air. Read the gauge while gas flows.");
+    paragraph(page, "", &footnote(sheet));
 }
 
 fn damper_words(setting: &Setting) -> String {
@@ -381,21 +398,4 @@ fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
         let place = if places.is_empty() { String::new() } else { format!("{}: ", places.join(", ")) };
         paragraph(page, "  !", &(place + &text));
     }
-}
-
-fn always(page: &mut String) {
-    heading(page, "ALWAYS");
-    paragraph(
-        page,
-        "  !",
-        "Air on and the chamber blown through before gas; gas off before air. Never leave gas on with the blower stopped. \
-         Soapy water on every joint. Fresh air and a carbon monoxide alarm. Never heat a cylinder with flame. Dry moulds, \
-         dry tools, dry lining.",
-    );
-    paragraph(
-        page,
-        "  !",
-        "Estimates for setting a fire that someone watches; this is no flame safeguard. Local codes and a licensed gas \
-         fitter decide.",
-    );
 }

@@ -85,7 +85,7 @@ impl Seen {
 
     fn sheet(&mut self, sheet: &Value) {
         self.all("jetwright sheet", sheet);
-        for part in ["site", "gas", "jet", "settings", "gauge_table", "evening", "air", "cautions"] {
+        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "cautions"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
         if !sheet["furnace"].is_null() {
@@ -179,6 +179,10 @@ fn everything() -> Seen {
         seen.all("jetwright chamber", &chamber);
         seen.all("jetwright chamber", &chamber["rows"]);
     }
+    for answer in super::weighing::answers() {
+        seen.all("jetwright weigh", &answer);
+        seen.all("jetwright weigh", &answer["rows"]);
+    }
     let bells = BurnerFile::bells(&[]);
     let setpoints = json(&["setpoints", bells.path(), "--from", "15 kW net", "--to", "20 kW net"]);
     seen.all("jetwright setpoints", &setpoints);
@@ -228,6 +232,8 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
+    ("plan_least_s", "s", 5.0, 2000.0),
+    ("plan_enough_s", "s", 60.0, 20_000.0),
     ("gradient_per_s", "1/s", 0.0, 1e7),
     ("burnable_s", "s", 0.1, 600.0),
     ("burnable_without_air_s", "s", 0.1, 600.0),

@@ -9,6 +9,8 @@ mod lighting;
 mod numbers;
 mod output;
 mod supply;
+mod uncertainty;
+mod weighing;
 
 use std::process::{Command, Output};
 

@@ -135,6 +135,13 @@ fn printed(cell: &str, value: f64) {
     assert!(!cell.starts_with("-0.0 ") && cell != "-0", "{cell}");
 }
 
+/// Holds a number and the half width behind it.
+fn surely(cell: &str, value: f64, half_width: f64) {
+    let (number, width) = cell.split_once(" ±").unwrap_or_else(|| panic!("{cell} has no half width"));
+    printed(number, value);
+    printed(width.trim_end_matches('*'), half_width);
+}
+
 const PSI: f64 = 6_894.757_293_168;
 const BTU_PER_HOUR: f64 = 1_055.055_852_62 / 3600.0;
 const POUND: f64 = 0.453_592_37;
@@ -181,8 +188,9 @@ fn a_printed_sheet_is_the_json_rounded() {
                     printed(cells[2], 100.0 * at("damper_opening"));
                 }
                 // "wide, too little" has one blank between its words.
-                printed(cells[3], at("air_ratio"));
-                printed(cells[4], at(key) / heat);
+                surely(cells[3], at("air_ratio"), at("air_ratio_half_width"));
+                let half_width = at(&key.replace("_w", "_half_width_w"));
+                surely(cells[4], at(key) / heat, half_width / heat);
                 printed(cells[5], 3600.0 * at("mass_flow_kg_per_s") / mass);
                 let cost: f64 = cells[6].parse().unwrap();
                 assert!((cost - at("cost_per_hour")).abs() <= 0.005 + 1e-9, "{cost}");

@@ -69,7 +69,7 @@ fn the_examples_of_every_help_run_as_printed() {
     let directory = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("examples");
     std::fs::create_dir_all(&directory).unwrap();
     let mut run = 0;
-    for name in ["flow", "jet", "air", "sheet", "blank"] {
+    for name in ["flow", "jet", "air", "sheet", "blank", "weigh", "meter"] {
         for mut words in examples(name) {
             let target = match words.iter().position(|word| word == ">") {
                 Some(at) => words.split_off(at).pop(),
@@ -86,7 +86,7 @@ fn the_examples_of_every_help_run_as_printed() {
             run += 1;
         }
     }
-    assert_eq!(run, 6);
+    assert_eq!(run, 11);
 }
 
 #[test]
@@ -157,4 +157,20 @@ fn a_file_is_refused_at_the_key_that_is_wrong() {
     let cold = BurnerFile::bells(&[("\"propane\"", "\"butane\""), ("\"15 C\"", "\"-10 C\""), ("26 kW", "12 kW")]);
     assert!(cold.json()["settings"][1]["gauge_pressure_pa"].is_number());
     assert!(jetwright(&["sheet", cold.path()]).status.success());
+}
+
+#[test]
+fn the_page_for_the_wall_is_one_page_of_the_whole_sheet() {
+    for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
+        let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+        let (wall, whole) = (answer(&["sheet", &path, "--wall"]), answer(&["sheet", &path]));
+        let mut rest = whole.lines();
+        assert!(wall.lines().all(|line| rest.any(|other| other == line)), "{wall}");
+        // A4 upright at 96 columns of 9 points takes 78 lines.
+        assert!(wall.lines().count() <= 78 && wall.lines().count() < whole.lines().count(), "{wall}");
+        for heading in ["SET THE GAUGE AND THE DAMPER", "CAUTIONS", "ALWAYS"] {
+            assert!(wall.contains(heading), "{heading} in {wall}");
+        }
+    }
+    assert!(refused(&["sheet", BurnerFile::bells(&[]).path(), "--wall", "--format", "csv"]).contains("--format"));
 }

@@ -3,6 +3,7 @@
 use super::cases::{ACCEPTED, IN_USE, JetCase, Ranges};
 use super::rig::Rig;
 use crate::tolerance::DERIVATIVE;
+use jetwright::measure::{Dial, Measurand, Source, Spreads, UncertainBurner};
 use jetwright::orifice::{BoreLength, BoreShape, Coefficient, Jet, Supply, bore_for_heat, pressure_for_heat};
 use jetwright::quantity::{AbsolutePressure, GaugePressure, HeatRate, Length, NetHeatRate, Temperature};
 use jetwright::{Dual, Scalar, Site};
@@ -205,4 +206,24 @@ fn a_burners_derivatives_go_through_its_operating_point_and_its_settings() {
         corners += found.1;
     }
     assert!(held > 900 && corners < held / 30, "{held} {corners}");
+}
+
+/// Everything a burner may be unsure for: bore, mouth, coefficient, gauge, gas, weather, damper, the blower's curve, head
+/// and mixture, through the operating point, the curve's interpolation and the damper's.
+#[test]
+fn a_burners_derivatives_by_every_source_of_its_uncertainty_hold() {
+    let (mut held, mut corners) = (0, 0);
+    for rig in Rig::cover(40) {
+        let (bore, at) = (Length::from_meters(rig.bore), (rig.gauge(), rig.opening));
+        let spreads = Spreads::starting(bore, bore * 0.01, Dial::Error(rig.gauge() * 0.02));
+        let burner = UncertainBurner::new(&rig.burner(), &rig.shape(), &rig.conditions(), at, None, &spreads);
+        let Ok(burner) = burner else { continue };
+        let scale = burner.standard().map(|standard| if standard > 0.0 { standard } else { 0.01 });
+        // A standard uncertainty is some hundredth of its input, and a step a hundredth of that.
+        let exact = |by: [Dual<f64, { Source::COUNT }>; Source::COUNT]| burner.results(by).ok();
+        let found = hold([0.0; Source::COUNT], scale, exact, |by| burner.results(by).ok(), 1e-2);
+        held += found.0;
+        corners += found.1;
+    }
+    assert!(held > 1200 && corners < held / 30, "{held} {corners}");
 }

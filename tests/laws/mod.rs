@@ -19,3 +19,5 @@ mod rig;
 mod round_trips;
 mod single_precision;
 mod streams;
+mod uncertainty;
+mod weighing;

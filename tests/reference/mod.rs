@@ -14,6 +14,7 @@ mod fuel;
 mod furnace;
 mod heating;
 mod lighting;
+mod measure;
 mod orifice;
 mod page;
 mod real_gas;
@@ -21,7 +22,7 @@ mod row;
 mod site;
 
 use crate::tolerance::{SINGLE_PRECISION, share_used};
-use jetwright::Scalar;
+use jetwright::{Float, Scalar};
 use row::{Row, rows};
 
 /// Every topic, in the order the gas flows.
@@ -40,10 +41,11 @@ const TOPICS: &[&str] = &[
     "lighting",
     "fuel",
     "furnace",
+    "measure",
 ];
 
 /// Our value for a row, in its unit; nothing when no arm answers its quantity.
-fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
+fn ours<S: Float>(topic: &str, row: &Row) -> Option<S> {
     match topic {
         "site" => site::ours(row),
         "heating" => heating::ours(row),
@@ -59,6 +61,7 @@ fn ours<S: Scalar>(topic: &str, row: &Row) -> Option<S> {
         "lighting" => lighting::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
+        "measure" => measure::ours(row),
         _ => None,
     }
 }
@@ -91,7 +94,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace measure);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {

@@ -8,14 +8,16 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::quantity::{
-    AbsolutePressure, Angle, Area, GaugePressure, HeatRate, Length, Mass, Number, Quantity, Share, Temperature,
-    WithinError, parse_count, parse_within,
+    AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
+    parse_count, parse_within,
 };
 use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
 use jetwright::sheet::{advice, jet_key, shorten};
 use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;
+use crate::measured_arguments::{MeterArguments, WeighArguments};
+use crate::work_arguments::WorkArguments;
 
 /// Longest argument accepted, in bytes; a path is the longest there is use for.
 const LONGEST: usize = 4096;
@@ -44,7 +46,7 @@ pub struct Arguments {
 pub enum Command {
     /// Print the shop sheet of a burner file.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright sheet burner.toml")]
-    Sheet(SheetArguments),
+    Sheet(PageArguments),
     /// Print a commented burner file to start from.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml")]
     Blank,
@@ -72,6 +74,17 @@ pub enum Command {
     /// The panels of a burner file's chamber added up: areas, volumes, bags, drying out.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright lining burner.toml")]
     Lining(SheetArguments),
+    /// What a weighing of the cylinder says of a burner file's jet; without --lost, how long to weigh.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  \
+        jetwright weigh burner.toml --setting melt --scale \"10 g\"\n  \
+        jetwright weigh burner.toml --setting melt --scale \"10 g\" --lost \"1.02 kg\" --time \"30 min\" \
+        --lost \"1.05 kg\" --time \"31 min\"")]
+    Weigh(WeighArguments),
+    /// What a gas meter's reading says of a burner file's jet.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  \
+        jetwright meter burner.toml --setting melt --counted \"0.65 m3\" --time \"30 min\" \
+        --meter-pressure \"20 mbar\" --meter-temperature \"12 C\"")]
+    Meter(MeterArguments),
     /// The chamber's temperature at each setting of a burner file, and the fire for each temperature.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright chamber burner.toml")]
     Chamber(SheetArguments),
@@ -110,6 +123,16 @@ pub struct SheetArguments {
     pub file: PathBuf,
     #[command(flatten)]
     pub answer: AnswerArguments,
+}
+
+/// Options of `jetwright sheet`.
+#[derive(Debug, Args)]
+pub struct PageArguments {
+    #[command(flatten)]
+    pub sheet: SheetArguments,
+    /// Print the page for the wall only: settings, the evening, when it lights, stopping, cautions
+    #[arg(long)]
+    pub wall: bool,
 }
 
 /// What `jetwright setpoints` prints in place of an answer.
@@ -195,49 +218,6 @@ pub struct AirArguments {
     pub air_ratio: Number,
     #[command(flatten)]
     pub shared: SharedArguments,
-}
-
-/// What is heated, and in what.
-#[derive(Debug, Args)]
-pub struct WorkArguments {
-    /// What it is made of: steel, copper, "bell bronze", "tin bronze", brass, aluminium, silver, glass, stoneware.
-    #[arg(long)]
-    pub substance: String,
-    /// Mass of the charge, or of one piece.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::WorkMass))]
-    pub mass: Mass,
-    /// Temperature it is brought to.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
-    pub to: Temperature,
-    /// Temperature it goes in at.
-    #[arg(long, default_value = "20 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
-    pub from: Temperature,
-    /// Temperature of the chamber; without it there is no time.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ChamberTemperature))]
-    pub chamber: Option<Temperature>,
-    /// Convection of the fire's gases in W/(m2 K).
-    #[arg(long, default_value = "30", allow_hyphen_values = true, value_parser = within::<Number>(Input::FilmCoefficient))]
-    pub film: Number,
-    /// Thickness of a plate heated from both sides.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
-    pub plate: Option<Length>,
-    /// Diameter of a round bar.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
-    pub bar: Option<Length>,
-    /// Pieces an hour, for the average heat.
-    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PortCount))]
-    pub pieces_an_hour: Option<u32>,
-    /// Mass of a clay-graphite crucible.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::WorkMass))]
-    pub crucible_mass: Option<Mass>,
-    /// Thickness of its wall.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::LayerThickness))]
-    pub crucible_wall: Option<Length>,
-    /// Area of it that the fire sees.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Area>(Input::WallArea))]
-    pub crucible_area: Option<Area>,
-    #[command(flatten)]
-    pub answer: AnswerArguments,
 }
 
 #[derive(Debug, Args)]

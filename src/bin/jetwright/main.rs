@@ -13,11 +13,17 @@ mod flow;
 mod jet;
 mod line;
 mod lining;
+mod measured;
+mod measured_arguments;
+mod measured_text;
+mod meter;
 mod output;
 mod setpoints;
 mod sheet;
+mod weigh;
 mod supply_arguments;
 mod work;
+mod work_arguments;
 
 use std::process::ExitCode;
 
@@ -49,6 +55,8 @@ fn answer() -> Result<String, CommandError> {
         Command::Flame(arguments) => flame::run(&arguments),
         Command::Work(arguments) => work::run(&arguments),
         Command::Lining(arguments) => lining::run(&arguments),
+        Command::Weigh(arguments) => weigh::run(&arguments),
+        Command::Meter(arguments) => meter::run(&arguments),
         Command::Chamber(arguments) => chamber::run(&arguments),
         Command::Chip(arguments) => chip::run(&arguments),
         Command::Setpoints(arguments) => setpoints::run(&arguments),

@@ -1,18 +1,22 @@
 //! `jetwright sheet`.
 
 use jetwright::sheet::rows::{csv_of, setting_rows, sheet_json};
-use jetwright::sheet::{Shop, burner_file, compose, sheet_text};
+use jetwright::sheet::{Extent, Shop, burner_file, compose, sheet_text};
 
-use crate::arguments::{Format, SheetArguments, Units};
+use crate::arguments::{Format, PageArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
 
-/// The whole sheet of one burner file.
-pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
+/// The sheet of one burner file.
+pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<String, CommandError> {
+    let extent = if *wall { Extent::Wall } else { Extent::Whole };
+    if *wall && arguments.answer.format != Format::Text {
+        return Err(CommandError::option("format", "with --wall text alone is accepted").into());
+    }
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
     Ok(match arguments.answer.format {
-        Format::Text => sheet_text(&sheet, &Shop { inch }),
+        Format::Text => sheet_text(&sheet, &Shop { inch }, extent),
         Format::Json => output::pretty(&sheet_json(&sheet)),
         Format::Csv => csv_of(&setting_rows(&sheet)).map_err(CommandError::table)?,
     })

@@ -8,9 +8,10 @@ use jetwright::sheet::Shop;
 use jetwright::sheet::rows::csv_of;
 use serde_json::{Map, Value, json};
 
-use crate::arguments::{Format, Units, WorkArguments};
+use crate::arguments::{Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::work_arguments::WorkArguments;
 
 /// Heat and time of a piece, a charge or a loaded crucible.
 pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {

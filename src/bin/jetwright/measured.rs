@@ -1,0 +1,278 @@
+//! What `weigh` and `meter` share: a burner file's jet against the gas it passed.
+
+use std::path::Path;
+
+use jetwright::measure::{
+    BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
+    WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
+};
+use jetwright::orifice::{Coefficient, Jet, Supply};
+use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
+use jetwright::sheet::burner_file::{self, BurnerFile};
+use jetwright::sheet::measured_file::{MeasuredEntry, read_measured};
+use jetwright::sheet::read_uncertainty::{bore_spread, spreads};
+use jetwright::sheet::{Assembled, advice, assemble, compose};
+
+use crate::command_error::{CommandError, OptionError};
+use crate::measured_arguments::MeasuredArguments;
+use crate::measured_text;
+
+/// Nothing is known of a contact tip by its mark: a spread that leaves all weight to the measurement.
+const UNKNOWN: f64 = 1.0;
+
+/// How the gas was measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    Weighing,
+    Meter,
+}
+
+impl Kind {
+    /// Its word in files and answers.
+    pub fn word(self) -> &'static str {
+        match self {
+            Kind::Weighing => "weighing",
+            Kind::Meter => "meter",
+        }
+    }
+
+    /// The option with the gas passed.
+    fn option(self) -> &'static str {
+        match self {
+            Kind::Weighing => "lost",
+            Kind::Meter => "counted",
+        }
+    }
+}
+
+/// Gas that passed in a run.
+#[derive(Clone, Copy, Debug)]
+pub struct Passed {
+    pub mass: Mass,
+    pub held: Option<Mass>,
+}
+
+/// All that is answered.
+pub struct Answer {
+    pub kind: Kind,
+    pub bore: Length,
+    /// What was known of the hole before, as a half width.
+    pub known: f64,
+    pub plan: Plan,
+    /// What runs say; none when only a plan was asked.
+    pub found: Option<Found>,
+    pub saved: Option<String>,
+}
+
+/// What runs say.
+pub struct Found {
+    pub runs: Vec<(GaugePressure, RunResult)>,
+    pub measured: Measured,
+    pub joined: Joined,
+    pub earlier: Option<(String, Comparison)>,
+}
+
+/// The answer of either command.
+pub fn answer(
+    kind: Kind,
+    arguments: &MeasuredArguments,
+    passed: &[Passed],
+    reading: &Reading,
+) -> Result<String, CommandError> {
+    let file = burner_file::read(&arguments.file)?;
+    let rig = assemble(&file)?;
+    let read = supplies(arguments, &file, &rig, passed.len().max(1))?;
+    let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.into_iter().unzip();
+    let jet = Jet { coefficient: Coefficient::Model, ..rig.jet };
+    let highest = readings.iter().fold(readings[0], |most, &next| if next > most { next } else { most });
+    let bore = bore_spread(&file, &rig);
+    let spreads = spreads(&file, &rig, bore.unwrap_or_default(), highest);
+    let refuse = |error| CommandError::option("gauge", error);
+    let shape = &file.jet.shape;
+    let known = match bore {
+        Some(_) => {
+            let before = UncertainJet::new(&jet, shape, &rig.gas, &supplies[0], None, &spreads).map_err(refuse)?;
+            of_hole(&before).map_err(refuse)?
+        }
+        None => UNKNOWN,
+    };
+    let (gauge, others) = of_supply(&jet, shape, &rig.gas, &supplies[0], &spreads).map_err(refuse)?;
+    let flow = jet.flow(&rig.gas, &supplies[0]).map_err(refuse)?.mass_flow * rig.heads;
+    if flow.kilograms_per_second() <= 0.0 {
+        return Err(CommandError::option("gauge", "no gas flows at this gauge").into());
+    }
+    let others = (gauge.powi(2) + others.powi(2) + 0.25 * reading.share.powi(2)).sqrt();
+    let plan = plan(flow, reading, others, known);
+    let mut answer = Answer { kind, bore: jet.bore.diameter(), known: 2.0 * known, plan, found: None, saved: None };
+    if passed.is_empty() {
+        refuse_idle(arguments)?;
+        return measured_text::print(&answer, &arguments.answer);
+    }
+    let runs = runs(kind, arguments, passed, &supplies, rig.heads)?;
+    let found = found(kind, arguments, (&jet, &file, &rig), (&runs, &readings, reading), &spreads, known)?;
+    let entry = MeasuredEntry::new(&file.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
+    let earlier = match &arguments.earlier {
+        Some(path) => {
+            let before = read_measured(path)?;
+            if let Some(refused) = before.refuses(answer.bore) {
+                return Err(CommandError::option("earlier", refused).into());
+            }
+            let same_gauge = !file.uncertainty.is_other_gauge;
+            Some((path.display().to_string(), compare(&before.compared(), &entry.compared(), same_gauge)))
+        }
+        None => None,
+    };
+    answer.found = Some(Found { earlier, ..found });
+    if let Some(path) = &arguments.save {
+        std::fs::write(path, entry.text()).map_err(|error| CommandError::option("save", error))?;
+        // A burner file names it from its own folder.
+        let folder = arguments.file.parent().unwrap_or(Path::new(""));
+        answer.saved = Some(path.strip_prefix(folder).unwrap_or(path).display().to_string());
+    }
+    measured_text::print(&answer, &arguments.answer)
+}
+
+/// Refuses options that only a run gives sense to.
+fn refuse_idle(arguments: &MeasuredArguments) -> Result<(), CommandError> {
+    let idle = [
+        ("time", !arguments.time.is_empty()),
+        ("earlier", arguments.earlier.is_some()),
+        ("save", arguments.save.is_some()),
+    ];
+    match idle.into_iter().find(|(_, is_given)| *is_given) {
+        Some((option, _)) => Err(CommandError::option(option, "it needs --lost beside it, once a run").into()),
+        None => Ok(()),
+    }
+}
+
+/// What the gauge read in each run, and what stood before and behind the jet.
+fn supplies(
+    arguments: &MeasuredArguments,
+    file: &BurnerFile,
+    rig: &Assembled,
+    count: usize,
+) -> Result<Vec<(GaugePressure, Supply)>, CommandError> {
+    let (mut gauges, mut back) = (arguments.gauge.clone(), GaugePressure::default());
+    if let Some(name) = &arguments.setting {
+        let sheet = compose(file.clone(), false)?;
+        let Some(setting) = sheet.settings.iter().find(|setting| setting.entry.name == *name) else {
+            let known: Vec<&str> = sheet.settings.iter().map(|setting| setting.entry.name.as_str()).collect();
+            return Err(CommandError::option("setting", format!("accepted are {}", known.join(", "))).into());
+        };
+        if gauges.is_empty() {
+            gauges.push(setting.gauge);
+        }
+        let running = setting.air.as_ref().and_then(|air| air.running);
+        back = running.map_or(back, |running| running.back_pressure);
+    }
+    match gauges.len() {
+        0 => return Err(CommandError::option("gauge", "accepted is a gauge reading, or a --setting").into()),
+        1 => gauges = vec![gauges[0]; count],
+        given if given != count => {
+            let text = format!("{given} readings for {count} runs; accepted is one for all, or one a run");
+            return Err(CommandError::option("gauge", text).into());
+        }
+        _ => {}
+    }
+    let back = arguments.back_pressure.unwrap_or(back);
+    let mut supplies = Vec::new();
+    for (index, &gauge) in gauges.iter().enumerate() {
+        let supply = supply(arguments, rig, gauge, back);
+        supplies.push((gauge, supply.map_err(|error| CommandError::option("gauge", advice(&error)).nth(index))?));
+    }
+    Ok(supplies)
+}
+
+/// What the line leaves of a reading, and how cold the gas comes to the jet.
+fn supply(
+    arguments: &MeasuredArguments,
+    rig: &Assembled,
+    gauge: GaugePressure,
+    back: GaugePressure,
+) -> jetwright::Result<Supply> {
+    let mut conditions = rig.conditions_at(&rig.conditions, gauge)?;
+    conditions.gas_temperature = arguments.gas_temperature.unwrap_or(conditions.gas_temperature);
+    let (_, at_jet) = rig.run_at(&conditions, gauge, |at_jet| {
+        Ok((rig.jet.flow(&rig.gas, &rig.supply(&conditions, at_jet, back))?, back))
+    })?;
+    Ok(rig.supply(&conditions, at_jet, back))
+}
+
+/// The runs of one head.
+fn runs(
+    kind: Kind,
+    arguments: &MeasuredArguments,
+    passed: &[Passed],
+    supplies: &[Supply],
+    heads: f64,
+) -> Result<Vec<Run>, CommandError> {
+    if arguments.time.len() != passed.len() {
+        let (times, option) = (arguments.time.len(), kind.option());
+        let text = format!("{times} times for {} runs; accepted is one --time for each --{option}", passed.len());
+        return Err(CommandError::option("time", text).into());
+    }
+    let share = |mass: Mass| mass * (1.0 / heads);
+    let runs = passed.iter().zip(&arguments.time).zip(supplies);
+    Ok(runs
+        .map(|((passed, &time), &supply)| Run { mass: share(passed.mass), time, supply, held: passed.held.map(share) })
+        .collect())
+}
+
+fn found(
+    kind: Kind,
+    arguments: &MeasuredArguments,
+    (jet, file, rig): (&Jet, &BurnerFile, &Assembled),
+    (runs, readings, reading): (&[Run], &[GaugePressure], &Reading),
+    spreads: &Spreads,
+    known: f64,
+) -> Result<Found, CommandError> {
+    // The readings are of all heads together, the runs of one.
+    let reading = Reading { mass: reading.mass * (1.0 / rig.heads), ..*reading };
+    let refuse = |error| refused(kind, error);
+    let measured = measured_jet(jet, &file.jet.shape, &rig.gas, runs, &reading, spreads).map_err(refuse)?;
+    let joined = join(&measured, known);
+    if joined.trust == Trust::BeyondBelief {
+        let at = if arguments.gauge.is_empty() { "setting" } else { "gauge" };
+        let text = format!(
+            "it is {:.2} times what this jet passes at this gauge by the model, {:.1} standard deviations off, and more than \
+             {BEYOND_BELIEF} is beyond belief: check the bore, the gauge and its unit, the time, and what else hung on \
+             the cylinder. The two are not averaged",
+            measured.factor, joined.deviations
+        );
+        return Err(CommandError::option(kind.option(), text).beside(at, 0).into());
+    }
+    let mut results = Vec::new();
+    for (run, &gauge) in runs.iter().zip(readings) {
+        let found = run_result(jet, &rig.gas, run, &reading).map_err(refuse)?;
+        let flow = MassFlow::from_kilograms_per_second(found.flow.kilograms_per_second() * rig.heads);
+        results.push((gauge, RunResult { flow, ..found }));
+    }
+    Ok(Found { runs: results, measured, joined, earlier: None })
+}
+
+fn refused(kind: Kind, error: WeighingError) -> OptionError {
+    let option = kind.option();
+    match error {
+        WeighingError::Refused { run, error } => CommandError::option("gauge", error).nth(run),
+        WeighingError::TooShort { run, needs } => {
+            let text = format!(
+                "too short for these readings, which are a tenth of it unsure or more: take {:.0} min or longer for 1 %",
+                (f64::from(needs) / 60.0).ceil()
+            );
+            CommandError::option("time", text).nth(run).beside(option, run)
+        }
+        WeighingError::EmptyCylinder { run } => {
+            let text = "the cylinder held no more, so it was empty before the end: weigh again with a fuller one";
+            CommandError::option(option, text).nth(run).beside("held", 0)
+        }
+        WeighingError::RunsDisagree { ratio } => {
+            let text = format!(
+                "the runs contradict each other beyond their readings, the least is {ratio:.2} of the largest: find out \
+                 which is wrong, they are not averaged"
+            );
+            CommandError::option(option, text)
+        }
+        WeighingError::NothingLost { run } => CommandError::option(option, "accepted is more than nought").nth(run),
+        _ => CommandError::option(option, "accepted is a run or more"),
+    }
+}

@@ -1,0 +1,27 @@
+//! `jetwright meter`.
+
+use jetwright::gas::Gas;
+use jetwright::measure::{Reading, metered_mass};
+use jetwright::quantity::Volume;
+use jetwright::sheet::{assemble, burner_file};
+
+use crate::command_error::CommandError;
+use crate::measured::{Kind, Passed, answer};
+use crate::measured_arguments::MeterArguments;
+
+/// What a gas meter's reading says of a jet.
+pub fn run(arguments: &MeterArguments) -> Result<String, CommandError> {
+    let rig = assemble(&burner_file::read(&arguments.measured.file)?)?;
+    let pressure = arguments.meter_pressure.to_absolute(rig.site.ambient_pressure());
+    let mass = |gas: &Gas, volume: Volume| {
+        metered_mass(gas, volume, pressure, arguments.meter_temperature)
+            .map_err(|error| CommandError::option("meter-pressure", error))
+    };
+    let mut runs = Vec::new();
+    for &counted in &arguments.counted {
+        runs.push(Passed { mass: mass(&rig.gas, counted)?, held: None });
+    }
+    let step = mass(&rig.gas, arguments.meter_step)?;
+    let reading = Reading { share: arguments.meter_class.0, time: arguments.measured.clock, ..Reading::of_scale(step) };
+    answer(Kind::Meter, &arguments.measured, &runs, &reading)
+}

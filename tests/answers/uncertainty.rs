@@ -1,0 +1,134 @@
+//! How sure the sheet says its numbers are, and what a measured jet makes of it.
+
+use serde_json::Value;
+
+use super::{BELLS, BurnerFile, GAUGE, HOLD, number};
+
+/// Share of the fire of a setting that is unsure.
+fn fire(sheet: &Value, setting: usize) -> f64 {
+    let at = |key: &str| number(sheet, &format!("/settings/{setting}/{key}"));
+    at("heat_net_half_width_w") / at("heat_net_w")
+}
+
+fn with(section: &str) -> Value {
+    BurnerFile::of(&format!("{BELLS}\n[uncertainty]\n{section}\n"), &[]).json()
+}
+
+/// The bells at 5 psi: measured bore 0.01 of 1.8 mm, coefficient 5 in 100, a 0-15 psi gauge 0.3 of 5 psi and half of that
+/// in the flow, gas 8 K, composition 1, edge some 2, air pressure some 1: the root of the sum of squares is 6.6.
+#[test]
+fn the_bells_are_as_sure_as_a_hand_calculation_says() {
+    let sheet = BurnerFile::bells(&[]).json();
+    assert!((fire(&sheet, 0) - 0.066).abs() < 0.006, "{}", fire(&sheet, 0));
+    assert_eq!(sheet["settings"][0]["fire_least_sure"], "hole");
+}
+
+#[test]
+fn every_key_of_the_section_moves_what_it_names() {
+    let base = with("");
+    let budget = |sheet: &Value, row: usize, key: &str| {
+        let at = |key: &str| number(sheet, &format!("/budgets/{row}/{key}"));
+        at(&format!("{key}_share")) * at("half_width_share").powi(2)
+    };
+    for (section, source) in [
+        ("bore = \"0.1 mm\"", "bore"),
+        ("edge_rounding = \"0.1 mm\"", "edge"),
+        ("coefficient = \"15 %\"", "hole"),
+        ("gauge_span = \"60 psi\"", "gauge"),
+        ("gauge_span = \"15 psi\"\ngauge_class = \"4\"", "gauge"),
+        ("gauge_error = \"0.8 psi\"", "gauge"),
+        ("gas_temperature = \"25 K\"", "gas_temperature"),
+        ("composition = \"5 %\"", "composition"),
+        ("air_pressure = \"60 hPa\"", "air_pressure"),
+        ("air_temperature = \"10 K\"", "air_temperature"),
+        ("damper = \"10 %\"", "damper"),
+        ("blower = \"30 %\"", "blower"),
+        ("head = \"15 %\"", "head"),
+        ("mixture_temperature = \"60 K\"", "mixture_temperature"),
+    ] {
+        let wider = with(section);
+        // The first row is the fire of the first setting, the second its air ratio.
+        let moved = |row| budget(&wider, row, source) / budget(&base, row, source);
+        let row = usize::from(["air_temperature", "damper", "blower", "head", "mixture_temperature"].contains(&source));
+        assert!(moved(row) > 2.0, "{section}: {}", moved(row));
+        let other = if source == "hole" { "gauge" } else { "hole" };
+        let kept = budget(&wider, row, other) / budget(&base, row, other);
+        assert!((kept - 1.0).abs() < 0.02, "{section}: {kept}");
+    }
+}
+
+#[test]
+fn the_shares_add_to_one_and_the_largest_is_named() {
+    let sheet = BurnerFile::bells(&[(GAUGE, "gauge = \"1.2 psi\"")]).json();
+    for row in sheet["budgets"].as_array().unwrap() {
+        let shares: Vec<(&String, f64)> = row
+            .as_object()
+            .unwrap()
+            .iter()
+            .filter(|(key, _)| key.ends_with("_share") && *key != "half_width_share")
+            .map(|(key, value)| (key, value.as_f64().unwrap()))
+            .collect();
+        assert!(shares.len() == 14 && (shares.iter().map(|share| share.1).sum::<f64>() - 1.0).abs() < 1e-9);
+        let largest = shares.iter().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap().0;
+        let settings = sheet["settings"].as_array().unwrap();
+        let setting = settings.iter().find(|setting| setting["name"] == row["budget_setting"]).unwrap();
+        let key = if row["budget_of"] == "fire" { "fire_least_sure" } else { "air_ratio_least_sure" };
+        assert_eq!(format!("{}_share", setting[key].as_str().unwrap()), **largest);
+    }
+    let text = BurnerFile::bells(&[(GAUGE, "gauge = \"1.2 psi\"")]).text("metric");
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let words = words.join(" ");
+    assert!(words.contains("LEAST SURE Fire") && words.contains("the gauge ("), "{text}");
+}
+
+#[test]
+fn a_tip_by_its_mark_has_no_plus_minus_but_a_request_to_measure_it() {
+    let tip = [("bore = \"1.8 mm\"", "drill = \"tip 1.8 mm\"")];
+    let tip = |more: &str| {
+        if super::jetwright(&["flow", "--gas", "propane", "--gauge", "5 psi", "--drill", "tip 1.8 mm"]).status.success()
+        {
+            BurnerFile::of(&format!("{BELLS}{more}"), &tip)
+        } else {
+            BurnerFile::of(&format!("{BELLS}{more}"), &[("bore = \"1.8 mm\"", "drill = \"tip 1.6 mm\"")])
+        }
+    };
+    let (sheet, text) = (tip("").json(), tip("").text("metric"));
+    assert!(sheet["settings"][0]["heat_net_half_width_w"].is_null() && sheet["budgets"].as_array().unwrap().is_empty());
+    assert!(text.contains("HOW SURE") && text.contains("cannot be given") && !text.contains('±'), "{text}");
+    // Whoever has measured it says how well.
+    let measured = tip("\n[uncertainty]\nbore = \"0.02 mm\"\n").json();
+    assert!(fire(&measured, 0) > 0.05);
+    // A measured bore has one.
+    assert!(!BurnerFile::bells(&[]).text("metric").contains("HOW SURE"));
+}
+
+#[test]
+fn a_gauge_near_its_lowest_mark_says_that_plus_minus_is_not_enough() {
+    let low = BurnerFile::bells(&[(HOLD, ""), (GAUGE, "gauge = \"0.5 psi\"\ndamper = \"20 %\"")]);
+    assert_eq!(low.json()["settings"][0]["fire_straight"], false);
+    assert!(low.text("metric").contains("* at least so much"));
+    let high = BurnerFile::bells(&[]);
+    assert_eq!(high.json()["settings"][0]["fire_straight"], true);
+    assert!(!high.text("metric").contains("* at least so much"));
+}
+
+/// Two layers in series, each sure within s of its own resistance: the walls within s of the root of the sum of their
+/// squared shares, which lies between s / sqrt 2 and s; and the fire by the walls' part of what is lost.
+#[test]
+fn the_fire_that_holds_the_chamber_is_as_sure_as_its_walls() {
+    let evening = |walls: &str| {
+        super::furnace::evening(&[("[work]", &format!("[uncertainty]\nwalls = \"{walls}\"\n\n[work]"))]).json()
+    };
+    let half_width = |sheet: &Value| number(sheet, "/furnace/holding_half_width_w");
+    let sheet = evening("10 %");
+    let at = |key: &str| number(&sheet, &format!("/furnace/holding_{key}_w"));
+    let part = at("walls") / (at("walls") + at("openings"));
+    let relative = half_width(&sheet) / at("fire_net") / (0.10 * part);
+    // The shell's own resistance takes a little of it.
+    assert!(relative > 0.6 && relative < 1.0, "{relative}");
+    assert!(half_width(&evening("0 %")) == 0.0);
+    assert!((half_width(&evening("20 %")) / half_width(&sheet) - 2.0).abs() < 0.1);
+    // Unless told, the materials' own.
+    let usual = half_width(&super::furnace::evening(&[]).json());
+    assert!(usual > half_width(&sheet) && usual < half_width(&evening("40 %")));
+}
