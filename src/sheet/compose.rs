@@ -9,7 +9,7 @@ use super::assembled::{Assembled, assemble};
 use super::blow_through::{BlowThrough, blow_through};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
-use super::cylinder::{CylinderBlock, cylinder};
+use super::cylinder::{CylinderBlock, CylinderRow, cylinder};
 use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
@@ -133,8 +133,12 @@ pub struct WrongDrill {
 
 /// The blower against the largest fire of the file.
 pub struct AirBlock {
-    /// Which setting it is judged at.
+    /// The setting with the most gas.
     pub setting: usize,
+    /// What it is judged at: that setting, or the work's fire where that is larger.
+    pub judged: String,
+    /// The gauge there.
+    pub gauge: GaugePressure,
     /// The air ratio it is judged at.
     pub air_ratio: f64,
     /// What that setting asks, damper wide open.
@@ -168,14 +172,16 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
         settings.push(setting);
     }
     let largest = largest(&settings);
-    let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let asked = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.setting.as_ref());
+    let judged = asked.filter(|work| work.gas > settings[largest].gas).unwrap_or(&settings[largest]);
+    let air = air_block(&file, &rig, judged, largest).map_err(|error| file.refuse("blower", error))?;
     let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
     let fed = air.as_ref().and_then(|air| air.largest_fire).map(|(_, net)| net);
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block, fed));
-    let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
+    let of_supply = supply_cautions(&file, rig.gas.mixture(), &settings, cylinder.as_ref());
     let mut lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
     let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_mut());
     let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
@@ -364,16 +370,10 @@ fn wrong_drills(
     })
 }
 
-fn air_block(
-    file: &BurnerFile,
-    rig: &Assembled,
-    settings: &[Setting],
-    largest: usize,
-) -> CheckedResult<Option<AirBlock>> {
+fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usize) -> CheckedResult<Option<AirBlock>> {
     let (Some(burner), Some(blower)) = (&rig.burner, &file.blower) else {
         return Ok(None);
     };
-    let setting = &settings[largest];
     let conditions = rig.conditions_at(&conditions_of(rig, &setting.entry), setting.gauge)?;
     let air_ratio = match setting.entry.air {
         AirAim::AirRatio(ratio) => ratio,
@@ -390,10 +390,29 @@ fn air_block(
         Err(_) => (None, None),
     };
     let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
-    Ok(Some(AirBlock { setting: largest, air_ratio, demand, duty, surplus, highest_gauge, largest_fire }))
+    let (judged, gauge) = (setting.entry.name.clone(), setting.gauge);
+    Ok(Some(AirBlock {
+        setting: largest,
+        judged,
+        gauge,
+        air_ratio,
+        demand,
+        duty,
+        surplus,
+        highest_gauge,
+        largest_fire,
+    }))
 }
 
 impl Sheet {
+    /// What draws on the cylinders: each setting, then the work's fire.
+    pub fn draws(&self) -> impl Iterator<Item = (&Setting, &CylinderRow)> {
+        let block = self.cylinder.as_ref();
+        let work = self.furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
+        let rows = block.map_or(&[][..], |block| &block.rows[..]).iter();
+        self.settings.iter().zip(rows).chain(work.zip(block.and_then(|block| block.work.as_ref())))
+    }
+
     /// Gas and money of all settings that have a time; none when no setting has one.
     #[must_use]
     pub fn evening(&self) -> Option<(Duration, Mass, Option<f64>)> {

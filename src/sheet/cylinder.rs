@@ -9,7 +9,7 @@ use super::assembled::Assembled;
 use super::burner_file::BurnerFile;
 use super::compose::Setting;
 use super::file_error::FileError;
-use super::furnace::FurnaceBlock;
+use super::furnace::{FurnaceBlock, WorkBlock};
 use crate::error::Result as CheckedResult;
 use crate::fuel::{Charge, Cylinder, Draw};
 use crate::gas::Gas;
@@ -35,6 +35,8 @@ pub struct CylinderBlock {
     pub pressure: GaugePressure,
     /// A row a setting, each from the gas left.
     pub rows: Vec<CylinderRow>,
+    /// The same of the work's fire; none without work, or out of reach.
+    pub work: Option<CylinderRow>,
     /// Money for a full one.
     pub cost: Option<f64>,
     /// The whole evening; none without a plan or timed settings.
@@ -168,6 +170,14 @@ pub(super) fn cylinder(
         let row = store.row(setting.gas, needs(file, setting.gauge), used);
         rows.push(row.map_err(|error| file.refuse(&format!("setting[{}].gauge", index + 1), advice(&error)))?);
     }
+    let work = match furnace.and_then(|block| block.work.as_ref()).and_then(WorkBlock::fire) {
+        Some(fire) => {
+            let used = fire.entry.minutes.unwrap_or(Duration::from_seconds(AN_HOUR));
+            let row = store.row(fire.gas, needs(file, fire.gauge), used);
+            Some(row.map_err(|error| file.refuse("work", advice(&error)))?)
+        }
+        None => None,
+    };
     let plan = furnace.and_then(|block| block.draws(rig, settings));
     let by_plan = plan.is_some();
     let draws = plan.unwrap_or_else(|| {
@@ -181,6 +191,7 @@ pub(super) fn cylinder(
         air: entry.temperature,
         pressure: store.pressure().map_err(refuse)?,
         rows,
+        work,
         cost: file.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
         evening: evening(file, store, &draws, by_plan).map_err(refuse)?,
     }))

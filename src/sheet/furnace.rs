@@ -95,6 +95,9 @@ pub struct WorkBlock {
     pub setting: Option<Setting>,
 }
 
+/// What the work's fire is called where settings are named.
+pub const THE_WORK: &str = "the work";
+
 /// Why the burner cannot make the work's fire.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OutOfReach {
@@ -359,7 +362,7 @@ fn work_block(
     let leg = warming.hold(temperature, work.time, power, available).ok();
     let setting = leg.and_then(|leg| {
         let entry = SettingEntry {
-            name: "the work".into(),
+            name: THE_WORK.into(),
             gas: GasAim::Heat(HeatRate::Net(leg.mean_fire())),
             air: AirAim::AirRatio(file.air_ratio),
             chamber_temperature: None,

@@ -314,7 +314,6 @@ fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
 }
 
 fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
-    let setting = &sheet.settings[air.setting];
     heading(page, "BLOWER");
     let verdict = if air.surplus.pascals() >= 0.0 {
         format!("WILL DO, with {} to spare", shop.low_pressure(air.surplus.pascals()))
@@ -323,8 +322,8 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     };
     let text = format!(
         "\"{}\" at {} and air ratio {} wants {} at {} here, damper wide open. This blower {verdict}.",
-        setting.entry.name,
-        shop.gauge(setting.gauge),
+        air.judged,
+        shop.gauge(air.gauge),
         Shop::ratio(air.air_ratio),
         shop.air(air.demand.air_flow),
         shop.low_pressure(air.demand.blower_pressure.pascals()),

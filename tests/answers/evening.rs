@@ -163,3 +163,31 @@ fn the_room_feeds_the_largest_fire_of_the_evening() {
     assert!(number(&gentle, "/furnace/work_fire_net_w") < melt);
     assert!((number(&gentle, "/furnace/fire_air_m3_per_s") / air(melt) - 1.0).abs() < 0.02);
 }
+
+#[test]
+fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
+    let hurried = evening(&[]).json();
+    let gentle = evening(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
+    assert_eq!((&hurried["air"]["setting"], &gentle["air"]["setting"]), (&"the work".into(), &"melt".into()));
+    // Air by the gas: 15.75 kg a kg of propane of 46.35 MJ/kg net, in air of 0.99 kg/m3.
+    let air = number(&hurried, "/furnace/work_fire_net_w") / 46.35e6 * 15.75 * 1.05 / 0.99;
+    assert!((number(&hurried, "/air/air_flow_m3_per_s") / air - 1.0).abs() < 0.02);
+    // Half as long a time, and the blower is too small for it.
+    let short = evening(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]).json();
+    assert!(number(&short, "/air/blower_pressure_surplus_pa") < 0.0);
+    assert!(number(&hurried, "/air/blower_pressure_surplus_pa") > 0.0);
+    let draws = hurried["cylinder"]["draws"].as_array().unwrap();
+    assert_eq!(draws.len(), hurried["settings"].as_array().unwrap().len() + 1);
+    let draw = draws.last().unwrap();
+    let gas = number(&hurried, "/furnace/work_fire_net_w") / 46.35e6;
+    assert!(draw["setting"] == "the work" && (number(draw, "/mass_flow_kg_per_s") / gas - 1.0).abs() < 0.005);
+    assert_eq!(short["cylinder"]["draws"].as_array().unwrap().len(), draws.len() - 1);
+    // A cylinder that is nearly empty, out in the frost, does not keep up with it.
+    let starved = |left: &str| {
+        let frost = ("temperature = \"12 C\"", "temperature = \"-10 C\"");
+        let sheet = evening(&[("left = \"30 kg\"", &format!("left = \"{left}\"")), frost]).json();
+        let cautions = sheet["cautions"].as_array().unwrap().clone();
+        cautions.iter().any(|found| found["caution"] == "cylinder_cannot_keep_up" && found["setting"] == "the work")
+    };
+    assert!(starved("3 kg") && !starved("30 kg"));
+}
