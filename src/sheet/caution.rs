@@ -9,6 +9,7 @@ use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
 use super::lighting_caution::LightingCaution;
+use super::monoxide::{parts, poisons};
 use super::shop::Shop;
 use super::supply_caution::SupplyCaution;
 use crate::combustion::{AirNeed, leanest_air_ratio};
@@ -29,10 +30,6 @@ const SEA_LEVEL: f64 = 101_325.0;
 const HIGH: f64 = 0.97;
 /// Below this opening a damper is touchy.
 const NEARLY_SHUT: f64 = 0.2;
-/// Above this share of carbon monoxide in the dry products a fire is dangerous: what NIOSH lets no one breathe.
-const MONOXIDE: f64 = 200e-6;
-/// Below this air ratio a fire makes carbon monoxide in earnest, where no flame is worked out for it.
-const RICH: f64 = 0.98;
 
 /// A warning drawn from a number.
 #[derive(Clone, Debug, PartialEq)]
@@ -213,19 +210,6 @@ fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     if gas_flows && share > MUCH_BACK_PRESSURE {
         found.push(Caution::BackPressure { setting: name(), share });
     }
-}
-
-/// Whether a fire makes so much carbon monoxide that it is cautioned of.
-#[must_use]
-pub fn poisons(air_ratio: f64, monoxide: Option<f64>) -> bool {
-    monoxide.map_or(air_ratio < RICH, |share| share > MONOXIDE)
-}
-
-/// Parts in a million of a share, in two figures: real mixing leaves more.
-fn parts(share: f64) -> f64 {
-    let parts = (1e6 * share).max(1.0);
-    let step = 10_f64.powf(parts.log10().floor() - 1.0);
-    (parts / step).round() * step
 }
 
 fn of_burner(rig: &Assembled, gauge: Option<GaugePressure>, found: &mut Vec<Caution>) {

@@ -9,20 +9,21 @@ use super::assembled::{Assembled, assemble};
 use super::blow_through::{BlowThrough, blow_through};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
-use super::cylinder::{CylinderBlock, CylinderRow, cylinder};
+use super::cylinder::{CylinderBlock, cylinder};
 use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
 use super::lighting::{LightingBlock, lighting};
 use super::lighting_caution::lighting_cautions;
+use super::monoxide::monoxide;
 use super::rungs::{Rung, rungs};
 use super::supply_caution::supply_cautions;
 use super::uncertainty::{SettingSure, sure_settings};
 use crate::Input;
 use crate::air::Duty;
-use crate::burner::{AirSetting, Conditions, Demand, GLOW_CELSIUS, Remedies, Running};
-use crate::combustion::{AirNeed, Product, Reactants};
+use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
+use crate::combustion::AirNeed;
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::quantity::{
@@ -266,18 +267,6 @@ pub(super) fn setting(
     })
 }
 
-/// Carbon monoxide of the products at the setting's chamber, the chamber at work or a glow, whichever is hottest: a
-/// chamber lit cold soon glows, and the hotter, the more a rich fire makes.
-fn monoxide(rig: &Assembled, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
-    let mut at = Temperature::from_celsius(GLOW_CELSIUS);
-    for chamber in [conditions.chamber_temperature, rig.conditions.chamber_temperature] {
-        at = if chamber > at { chamber } else { at };
-    }
-    let reactants =
-        Reactants::new(&conditions.gas, &conditions.site, air_ratio, conditions.mixture_temperature).ok()?;
-    Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))
-}
-
 /// A setting's fire at a reading.
 struct Fire {
     conditions: Conditions,
@@ -405,27 +394,6 @@ fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usi
 }
 
 impl Sheet {
-    /// What draws on the cylinders: each setting, then the work's fire.
-    pub fn draws(&self) -> impl Iterator<Item = (&Setting, &CylinderRow)> {
-        let block = self.cylinder.as_ref();
-        let work = self.furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
-        let rows = block.map_or(&[][..], |block| &block.rows[..]).iter();
-        self.settings.iter().zip(rows).chain(work.zip(block.and_then(|block| block.work.as_ref())))
-    }
-
-    /// Gas and money of all settings that have a time; none when no setting has one.
-    #[must_use]
-    pub fn evening(&self) -> Option<(Duration, Mass, Option<f64>)> {
-        let timed: Vec<_> = self.settings.iter().filter(|setting| setting.gas_used.is_some()).collect();
-        if timed.is_empty() {
-            return None;
-        }
-        let seconds = timed.iter().filter_map(|setting| setting.entry.minutes).map(Duration::seconds).sum();
-        let mass = timed.iter().filter_map(|setting| setting.gas_used).map(Mass::kilograms).sum();
-        let cost = timed.iter().map(|setting| setting.cost).sum::<Option<f64>>();
-        Some((Duration::from_seconds(seconds), Mass::from_kilograms(mass), cost))
-    }
-
     /// What made the jet, in words.
     #[must_use]
     pub fn jet_name(&self) -> String {

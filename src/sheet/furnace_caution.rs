@@ -6,8 +6,9 @@ use std::string::ToString;
 use std::vec;
 
 use super::burner_file::BurnerFile;
-use super::furnace::{FurnaceBlock, OutOfReach};
+use super::furnace::FurnaceBlock;
 use super::shop::Shop;
+use super::work_fire::OutOfReach;
 use crate::quantity::{Duration, Mass, NetHeatRate, Temperature};
 
 /// Above this a touched steel shell burns at once, Celsius: common practice, no source.

@@ -5,11 +5,12 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use super::compose::Sheet;
-use super::furnace::{CastableBlock, FurnaceBlock, OutOfReach};
+use super::furnace::{CastableBlock, FurnaceBlock};
 use super::furnace_plan::stand_words;
 use super::read_furnace::FurnaceEntry;
 use super::shop::Shop;
 use super::text::{Extent, heading, paragraph};
+use super::work_fire::OutOfReach;
 use crate::furnace::Lining;
 
 /// The block of the sheet; empty without a furnace.

@@ -21,6 +21,7 @@ mod file_keys;
 pub mod flame_words;
 pub mod furnace;
 pub mod measured_file;
+mod monoxide;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
@@ -41,7 +42,9 @@ mod shop;
 mod supply_caution;
 mod table;
 mod text;
+mod tonight;
 pub mod uncertainty;
+mod work_fire;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
@@ -64,6 +67,7 @@ pub use shop::Shop;
 pub use supply_caution::SupplyCaution;
 pub use table::table;
 pub use text::{Extent, sheet_text};
+pub use work_fire::{OutOfReach, WorkBlock};
 
 #[doc = include_str!("json_keys.md")]
 pub mod json_keys {}

@@ -6,18 +6,18 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::vec;
 
-use super::caution::poisons;
 use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
-use super::furnace_plan::{AIR_OFF, blow_words, gas_off_words, stand_words};
+use super::monoxide::poisons;
 use super::shop::{Shop, fire_words};
 use super::table::table;
+use super::tonight::tonight;
 use super::uncertainty::{fire_cell, footnote, ratio_cell};
 use crate::Input;
 use crate::burner::Remedies;
 use crate::combustion::leanest_air_ratio;
 use crate::orifice::{DrillList, Edge};
-use crate::quantity::{Duration, Length};
+use crate::quantity::Length;
 
 /// Columns of the page.
 const WIDTH: usize = 96;
@@ -193,39 +193,6 @@ pub(super) fn damper_words(setting: &Setting) -> String {
         (Some(opening), None) => Shop::share(opening),
         (None, None) => "none".into(),
     }
-}
-
-fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let Some((_, mass, cost)) = sheet.evening() else { return };
-    // One evening a sheet: the furnace's plan where there is one.
-    if sheet.furnace.as_ref().is_some_and(|block| block.no_plan(&sheet.settings).is_none()) {
-        return;
-    }
-    let currency = &sheet.file.gas.currency;
-    heading(page, "TONIGHT");
-    let mut clock = Duration::from_seconds(0.0);
-    paragraph(page, &format!("  {}", Shop::clock(clock)), &blow_words(&sheet.blow_through));
-    clock = clock + sheet.blow_through.time;
-    for setting in &sheet.settings {
-        let (Some(minutes), Some(used)) = (setting.entry.minutes, setting.gas_used) else { continue };
-        let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
-        let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-        let text = format!(
-            "{}{purpose}: {} for {:.0} min, {} of gas{money}",
-            setting.entry.name,
-            stand_words(setting, shop),
-            minutes.minutes(),
-            shop.mass(used),
-        );
-        paragraph(page, &format!("  {}", Shop::clock(clock)), &text);
-        clock = clock + minutes;
-    }
-    let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-    let air_on = sheet.furnace.as_ref().map(|block| block.air_on);
-    paragraph(page, &format!("  {}", Shop::clock(clock)), &gas_off_words(air_on));
-    let end = air_on.map_or("  then".into(), |time| format!("  {}", Shop::clock(clock + time)));
-    paragraph(page, &end, AIR_OFF);
-    paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(mass)));
 }
 
 fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
