@@ -192,7 +192,7 @@ pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
     match (100.0 * air_ratio).round() / 100.0 {
         ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
         ratio if ratio < 0.98 => "a little rich: reducing",
-        ratio if poisons || ratio < 1.02 => "hardly enough air: carbon monoxide",
+        ratio if poisons || ratio < 1.02 => "makes carbon monoxide",
         ratio if ratio < 1.10 => "clean",
         ratio if ratio < 1.30 => "a little lean: oxidising",
         _ => "lean: oxidising, wastes heat",
