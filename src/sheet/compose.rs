@@ -366,6 +366,9 @@ fn air_block(
     };
     let demand = burner.demand(&conditions, setting.at_jet, air_ratio)?;
     let surplus = PressureDifference::from_pascals(burner.surplus(&conditions, &demand)?);
+    let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
+    // The chamber as hot as the file says, whatever this setting finds: the fire that can be kept.
+    let conditions = Conditions { chamber_temperature: rig.conditions.chamber_temperature, ..conditions };
     let (highest_gauge, largest_fire) = match burner.highest_gauge(&conditions, air_ratio) {
         Ok(at_jet) => {
             let gas = burner.demand(&conditions, at_jet, air_ratio)?.gas;
@@ -374,7 +377,6 @@ fn air_block(
         }
         Err(_) => (None, None),
     };
-    let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
     Ok(Some(AirBlock { setting: largest, air_ratio, demand, duty, surplus, highest_gauge, largest_fire }))
 }
 
