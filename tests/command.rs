@@ -279,6 +279,7 @@ fn whatever_a_file_holds_it_gets_one_message() {
         (b"name = \"a\"\n[site\naltitude = 1", "line 2: given [site, this is not TOML"),
         (b"name = \"a\"\n[jet]\nbore = 1.8 mm\n", "line 3: given 1.8 mm, this is not TOML"),
         (b"name = \"a\"\n[site]\n[site]", "line 3"),
+        (b"name = \"a\"\n[setting]\n[setting]", "; each is begun with [[setting]]"),
         (b"name = \"a\"\r\n[site]\r\naltitude = 1\r\n", "line 3, site.altitude: given 1,"),
         (b"\xef\xbb\xbfname = \"a\"\n[site]\naltitude = 1\n", "line 3, site.altitude: given 1,"),
         (b"\xef\xbb\xbf", "name: given nothing"),

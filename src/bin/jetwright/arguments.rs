@@ -98,7 +98,7 @@ pub enum Command {
         after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
     )]
     Setpoints(SetpointArguments),
-    /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
+    /// Whether a cylinder keeps up with a draw: at its level now, and for so many minutes.
     #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
         --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
     Cylinder(crate::supply_arguments::CylinderArguments),
