@@ -6,19 +6,23 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+use jetwright::air::{AirPath, Blower, BlowerPoint, Damper, DamperKind, Duct};
+use jetwright::burner::{Burner, Conditions, Exhaust, Head};
+use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use jetwright::control::{
-    AirChanges, AirRatioBand, Command as Asked, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
-    SensorLimits, Setpoint, SetpointTable, Totals, Travel,
+    AirChanges, AirRatioBand, ChipBurner, Command as Asked, Controller, ControllerSettings, CrossLimit,
+    CrossLimitSettings, Inputs, Readings, SensorLimits, Setpoint, SetpointTable, Totals, Travel,
 };
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
 use jetwright::quantity::{
-    ActualVolumeFlow, Duration, GaugePressure, Length, NetHeatPerMass, NetHeatRate, PricePerMass, Temperature,
+    AbsolutePressure, ActualVolumeFlow, Area, Density, Duration, GaugePressure, Length, NetHeatPerMass, NetHeatRate,
+    PressureDifference, PricePerMass, Temperature,
 };
 use jetwright::site::Site;
 
 const HEADER: &str = "examples/c/src/jetwright.h";
-const FILES: [&str; 6] = ["mod", "status", "table", "limiting", "physics", "controller"];
+const FILES: [&str; 8] = ["mod", "status", "table", "limiting", "physics", "flue", "estimate", "controller"];
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -44,7 +48,7 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
         },
         // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
         export: cbindgen::ExportConfig {
-            include: ["JetwrightGas", "JetwrightEdge", "JetwrightCommand"].map(String::from).to_vec(),
+            include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),
             ..Default::default()
         },
         ..Default::default()
@@ -81,6 +85,39 @@ fn table() -> SetpointTable<17, f32> {
         Ok(Setpoint { gauge: GaugePressure::from_pascals(60e3 * share * share), air: 0.9 * share })
     });
     table.unwrap().to_single()
+}
+
+/// A small blower on a head of 42 holes at 1 600 m: invented.
+fn burner_image() -> Vec<u8> {
+    let (mm, kelvin) = (Length::from_millimeters, Temperature::from_kelvin);
+    let points = [(0.0, 720.0), (5.0, 745.0), (9.5, 700.0), (14.0, 550.0), (19.0, 320.0), (23.5, 25.0)];
+    let points = points.map(|(flow, pressure)| BlowerPoint {
+        flow: ActualVolumeFlow::from_liters_per_second(flow),
+        static_pressure: PressureDifference::from_pascals(pressure),
+        shaft_power: None,
+    });
+    let duct = Duct::new(mm(40.0), Length::from_meters(1.2), mm(0.15), 0.8).unwrap();
+    let gate = Damper::new(DamperKind::BlastGate, mm(32.0)).unwrap();
+    let burner = Burner {
+        jet: Jet::new(BoreShape::drilled(BoreLength::Fixed(mm(10.0))).with_diameter(mm(1.5)).unwrap()),
+        head: Head::with_ports(42.0, mm(4.0), mm(25.0), 0.3).unwrap(),
+        head_count: 1.0,
+        blower: Blower::new(&points, Density::from_kilograms_per_cubic_meter(1.2)).unwrap(),
+        path: AirPath::new(&[duct], Some(gate)).unwrap(),
+        mixing_tube: Some(mm(40.0)),
+        exhaust: Some(Exhaust::new(Area::from_square_meters(60e-4), 1.5).unwrap()),
+    };
+    let conditions = Conditions {
+        site: Site::at_altitude(Length::from_meters(1600.0), kelvin(293.15), 0.35).unwrap(),
+        gas: Gas::from(Species::Propane),
+        gas_temperature: kelvin(285.15),
+        mixture_temperature: kelvin(363.15),
+        chamber_temperature: kelvin(1473.15),
+    };
+    let chip = ChipBurner { burner, conditions, settings: std::iter::empty().collect() };
+    let mut image = vec![0; chip.image_bytes()];
+    chip.write_image(&mut image).unwrap();
+    image
 }
 
 fn run(command: &mut Command) -> Output {
@@ -128,7 +165,8 @@ fn a_program_in_c_gets_the_numbers_of_rust() {
     let mut image = [0; SetpointTable::<17, f32>::IMAGE_BYTES];
     table().write_image(&mut image).unwrap();
     fs::write(directory.join("table.jwt"), image).unwrap();
-    let answer = run(Command::new(&program).arg(directory.join("table.jwt")));
+    fs::write(directory.join("burner.jwt"), burner_image()).unwrap();
+    let answer = run(Command::new(&program).args(["table.jwt", "burner.jwt"].map(|name| directory.join(name))));
     let in_c = numbers(&String::from_utf8(answer.stdout).unwrap());
     let in_rust = expected();
     assert_eq!(in_c.len(), in_rust.len(), "{in_c:?}");
@@ -219,6 +257,40 @@ fn expected() -> Vec<(String, Vec<f64>)> {
     let mass_flow = passed.mass_flow.kilograms_per_second();
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
+
+    line("refused", &[5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0]);
+    let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
+    for (oxygen, carbon_monoxide, basis) in [(0.03, 0.0, Basis::Dry), (0.03, 0.002, Basis::Wet)] {
+        let reading = FlueReading { oxygen, carbon_monoxide, basis };
+        let ratio = air_ratio_from_oxygen(&Gas::from(Species::Propane), &damp, reading).unwrap();
+        let expected = expected_reading(&Gas::from(Species::Propane), &damp, ratio).unwrap();
+        line("flue", &[ratio, expected.oxygen_dry, expected.oxygen_wet, expected.carbon_dioxide_dry]);
+    }
+    for air_ratio in [0.8, 1.05, 1.5] {
+        let cold = Temperature::from_kelvin(293.15);
+        let reactants = Reactants::new(&Gas::from(Species::Propane), &damp, air_ratio, cold).unwrap();
+        line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
+    }
+
+    line("refused", &[2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0]);
+    let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
+    let sultry = AbsolutePressure::from_pascals(82_000.0);
+    let sultry = Conditions {
+        site: Site::at_station_pressure(sultry, Temperature::from_kelvin(308.15), 0.8).unwrap(),
+        chamber_temperature: Temperature::from_kelvin(1500.0),
+        ..chip.conditions
+    };
+    for (conditions, kelvin, pascals) in [(chip.conditions, 289.15, 570.0), (sultry, 301.15, 535.0)] {
+        let readings = Readings {
+            gauge: GaugePressure::from_pascals(41_369.0),
+            gas_temperature: Temperature::from_kelvin(kelvin),
+            blower_pressure: PressureDifference::from_pascals(pascals),
+        };
+        let found = readings.estimate(&chip.burner.prepared(&conditions).unwrap()).unwrap();
+        let (gas, air) = (found.gas.kilograms_per_second(), found.air.kilograms_per_second());
+        let (heat, air_flow) = (found.heat_net.watts(), found.air_flow.cubic_meters_per_second());
+        line("estimate", &[gas, heat, air_flow, air, found.air_ratio.unwrap(), found.back_pressure.pascals()]);
+    }
 
     let mut limit = limiter();
     for _ in 0..20 {

@@ -3,6 +3,8 @@
 //! All that depends on the weather is worked out once. A setting is then found from a near guess in a few steps with
 //! one evaluation of the jet, where [`Burner::run`] searches the whole curve of the blower with dozens.
 
+use core::borrow::Borrow;
+
 use super::guess::{JetGuesses, JetLine, LEAST_GAUGE, SystemGuess};
 use super::rig::{Air, Burner, Conditions, Feed, tube_area};
 use super::running::Running;
@@ -26,10 +28,10 @@ const MOVED: f64 = 5e-4;
 /// The same over the highest pressure of the blower, for the jets' thrust, which moves otherwise than the flow.
 const MOVED_OF_BLOWER: f64 = 0.01;
 
-/// A burner with its conditions applied once.
+/// A burner with its conditions applied once; `B` is the burner, or a reference to it.
 #[derive(Clone, Debug)]
-pub struct Prepared<'b, S = f64> {
-    burner: &'b Burner<S>,
+pub struct Prepared<B, S = f64> {
+    burner: B,
     conditions: Conditions<S>,
     air: Air<S>,
     air_need: AirNeed<S>,
@@ -85,18 +87,38 @@ impl<S: Scalar> Burner<S> {
     /// # Source
     ///
     /// No physics of its own: the near guess ends where the balance of [`Burner::run`] closes.
-    pub fn prepared(&self, conditions: &Conditions<S>) -> Result<Prepared<'_, S>> {
-        let lowest = GaugePressure::from_pascals(S::c(Input::GaugePressure.range().max / 2_000.0));
-        self.checked(conditions, lowest)?;
-        let (air, air_need) = (conditions.air(), conditions.air_need());
-        let blower = self.blower_here(conditions)?;
-        let jets = JetGuesses::new(self, conditions);
-        let system = SystemGuess::new(self, conditions, &air, &air_need, &blower);
-        Ok(Prepared { burner: self, conditions: *conditions, air, air_need, blower, jets, system })
+    pub fn prepared(&self, conditions: &Conditions<S>) -> Result<Prepared<&Self, S>> {
+        Prepared::new(self, conditions)
+    }
+
+    /// [`Burner::prepared`] that owns the burner.
+    ///
+    /// # Errors
+    ///
+    /// An input out of range.
+    pub fn into_prepared(self, conditions: &Conditions<S>) -> Result<Prepared<Self, S>> {
+        Prepared::new(self, conditions)
     }
 }
 
-impl<S: Scalar> Prepared<'_, S> {
+impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
+    fn new(held: B, conditions: &Conditions<S>) -> Result<Self> {
+        let burner = held.borrow();
+        let lowest = GaugePressure::from_pascals(S::c(Input::GaugePressure.range().max / 2_000.0));
+        burner.checked(conditions, lowest)?;
+        let (air, air_need) = (conditions.air(), conditions.air_need());
+        let blower = burner.blower_here(conditions)?;
+        let jets = JetGuesses::new(burner, conditions);
+        let system = SystemGuess::new(burner, conditions, &air, &air_need, &blower);
+        Ok(Self { burner: held, conditions: *conditions, air, air_need, blower, jets, system })
+    }
+
+    /// The burner.
+    #[must_use]
+    pub fn burner(&self) -> &Burner<S> {
+        self.burner.borrow()
+    }
+
     /// What it runs under.
     #[must_use]
     pub fn conditions(&self) -> &Conditions<S> {
@@ -154,15 +176,15 @@ impl<S: Scalar> Prepared<'_, S> {
         gas_temperature: Temperature<S>,
         air: MassFlow<S>,
     ) -> Result<(MassFlow<S>, GaugePressure<S>)> {
-        let one_head = self.burner.air_of_one_head(air.kilograms_per_second());
+        let one_head = self.burner().air_of_one_head(air.kilograms_per_second());
         let mut back = GaugePressure::from_pascals(S::zero());
         let mut feed = self.feed_near(gauge, back, gas_temperature)?;
         for _ in 0..PASSES {
-            let need = self.burner.head_need(&self.conditions, &self.air, feed, one_head);
+            let need = self.burner().head_need(&self.conditions, &self.air, feed, one_head);
             back = GaugePressure::from_pascals(need.back_pressure().smaller(gauge.pascals()));
             feed = self.feed_near(gauge, back, gas_temperature)?;
         }
-        Ok((MassFlow::from_kilograms_per_second(feed.gas * self.burner.head_count), back))
+        Ok((MassFlow::from_kilograms_per_second(feed.gas * self.burner().head_count), back))
     }
 
     /// Where the burner settles, within 1e-4 of [`Burner::run`].
@@ -174,13 +196,13 @@ impl<S: Scalar> Prepared<'_, S> {
     ///
     /// Those of [`Burner::run`].
     pub fn run(&self, gauge: GaugePressure<S>, opening: S) -> Result<Operating<S>> {
-        let damper = self.burner.path.damper_loss_coefficient(opening)?;
+        let damper = self.burner().path.damper_loss_coefficient(opening)?;
         check(Input::GaugePressure, gauge.pascals())?;
         if let Some(found) = self.near(gauge, damper)? {
             return Ok(found);
         }
         let Running { gas, air, air_flow, air_ratio, blower_pressure, back_pressure, left_of_peak, iterations, .. } =
-            self.burner.run_with_loss(&self.conditions, gauge, damper)?;
+            self.burner().run_with_loss(&self.conditions, gauge, damper)?;
         let heat_net = self.conditions.gas.net_heating_value().of(gas);
         let looks = LOOKS + iterations;
         Ok(Operating { gas, heat_net, air, air_flow, air_ratio, blower_pressure, back_pressure, left_of_peak, looks })
@@ -190,7 +212,7 @@ impl<S: Scalar> Prepared<'_, S> {
     fn near(&self, gauge: GaugePressure<S>, damper: S) -> Result<Option<Operating<S>>> {
         let Some(mut line) = self.jets.at(gauge.pascals()) else { return Ok(None) };
         let driven = self.driven(line.feed.thrust);
-        let one_head = self.air.density.kilograms_per_cubic_meter() / self.burner.head_count;
+        let one_head = self.air.density.kilograms_per_cubic_meter() / self.burner().head_count;
         let mut flow = self.system.flow(&self.blower, one_head, driven, line.feed.gas, damper);
         let mut guessed = true;
         let mut before: Option<(S, S)> = None;
@@ -209,7 +231,7 @@ impl<S: Scalar> Prepared<'_, S> {
             let back = look.back + look.back_slope * step;
             let moved = (back - line.back).abs() > (S::c(MOVED) * line.drop).smaller(most);
             if guessed || moved {
-                let jet = self.burner.jet_flow(&self.conditions, gauge, back)?;
+                let jet = self.burner().jet_flow(&self.conditions, gauge, back)?;
                 let drop = gauge.pascals() - back;
                 if drop < S::c(LEAST_DROP) * gauge.pascals() {
                     return Ok(None);
@@ -240,7 +262,7 @@ impl<S: Scalar> Prepared<'_, S> {
         }
         let air_flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
         let air = air_flow.at(self.air.density);
-        let gas = MassFlow::from_kilograms_per_second(line.feed.gas * line.share(back) * self.burner.head_count);
+        let gas = MassFlow::from_kilograms_per_second(line.feed.gas * line.share(back) * self.burner().head_count);
         Some(Operating {
             gas,
             heat_net: self.conditions.gas.net_heating_value().of(gas),
@@ -258,11 +280,11 @@ impl<S: Scalar> Prepared<'_, S> {
     fn look(&self, flow: S, damper: S, line: &JetLine<S>) -> Look<S> {
         let (pressure, pressure_slope) = self.blower.pressure_and_slope(flow);
         let volume = ActualVolumeFlow::from_cubic_meters_per_second(flow);
-        let path = self.burner.path_loss(&self.air, volume, damper).pascals();
+        let path = self.burner().path_loss(&self.air, volume, damper).pascals();
         let back = pressure - path;
         let feed = line.feed(line.share(back));
-        let air = self.burner.air_of_one_head(volume.at(self.air.density).kilograms_per_second());
-        let need = self.burner.head_need(&self.conditions, &self.air, feed, air).back_pressure();
+        let air = self.burner().air_of_one_head(volume.at(self.air.density).kilograms_per_second());
+        let need = self.burner().head_need(&self.conditions, &self.air, feed, air).back_pressure();
         // All but the jets' own push goes with a power of the flow, the damper's loss with its square.
         let [path_power, head_power] = self.system.powers;
         let driven = self.driven(feed.thrust);
@@ -287,7 +309,7 @@ impl<S: Scalar> Prepared<'_, S> {
 
     /// The part of the push that does not depend on the air.
     fn driven(&self, thrust: S) -> S {
-        self.burner.mixing_tube.map_or(S::zero(), |tube| thrust / tube_area(tube))
+        self.burner().mixing_tube.map_or(S::zero(), |tube| thrust / tube_area(tube))
     }
 
     /// Whether no greater flow is met: right of the peak the blower falls and the system rises; left of it the

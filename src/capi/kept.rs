@@ -7,21 +7,30 @@ use super::status::JetwrightStatus;
 /// Says that the words hold a value: a struct C has not had made does not carry it but by chance.
 pub(super) const MADE: u32 = 0x4A57_4D44;
 
+/// What C may copy word for word, and forget.
+///
+/// # Safety
+///
+/// The value owns nothing outside itself, and points at nothing.
+pub(super) unsafe trait Plain {}
+
+// SAFETY: what is `Copy` owns nothing; that it points at nothing is seen where it is kept.
+unsafe impl<T: Copy> Plain for T {}
+
 /// The size and alignment of a value must fit the words.
-pub(super) const fn fits<T>(words: usize) {
-    assert!(core::mem::size_of::<T>() <= words * 4, "more words are needed");
-    assert!(core::mem::align_of::<T>() <= 4);
-    assert!(!core::mem::needs_drop::<T>());
+const fn fits<T, W>(words: usize) {
+    assert!(size_of::<T>() <= words * size_of::<W>(), "more words are needed");
+    assert!(align_of::<T>() <= align_of::<W>(), "wider words are needed");
 }
 
-pub(super) fn keep<T: Copy, const WORDS: usize>(words: &mut [u32; WORDS], value: T) {
-    const { fits::<T>(WORDS) };
+pub(super) fn keep<T: Plain, W, const WORDS: usize>(words: &mut [W; WORDS], value: T) {
+    const { fits::<T, W>(WORDS) };
     // SAFETY: the words are as large and as aligned as `T`, which is checked when this compiles, and are ours alone.
     unsafe { words.as_mut_ptr().cast::<T>().write(value) }
 }
 
-pub(super) fn kept<T: Copy, const WORDS: usize>(made: u32, words: &[u32; WORDS]) -> Result<&T, JetwrightStatus> {
-    const { fits::<T>(WORDS) };
+pub(super) fn kept<T: Plain, W, const WORDS: usize>(made: u32, words: &[W; WORDS]) -> Result<&T, JetwrightStatus> {
+    const { fits::<T, W>(WORDS) };
     if made != MADE {
         return Err(JetwrightStatus::NotMade);
     }
@@ -29,11 +38,11 @@ pub(super) fn kept<T: Copy, const WORDS: usize>(made: u32, words: &[u32; WORDS])
     Ok(unsafe { &*words.as_ptr().cast::<T>() })
 }
 
-pub(super) fn kept_mut<T: Copy, const WORDS: usize>(
+pub(super) fn kept_mut<T: Plain, W, const WORDS: usize>(
     made: u32,
-    words: &mut [u32; WORDS],
+    words: &mut [W; WORDS],
 ) -> Result<&mut T, JetwrightStatus> {
-    const { fits::<T>(WORDS) };
+    const { fits::<T, W>(WORDS) };
     if made != MADE {
         return Err(JetwrightStatus::NotMade);
     }

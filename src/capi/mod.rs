@@ -6,6 +6,8 @@
 //! Process control only, never a flame safeguard.
 
 mod controller;
+mod estimate;
+mod flue;
 mod kept;
 mod limiting;
 mod physics;
@@ -15,6 +17,14 @@ mod table;
 pub use controller::{
     JETWRIGHT_CONTROLLER_WORDS, JetwrightCommand, JetwrightController, JetwrightControllerSettings, JetwrightInputs,
     JetwrightOutputs, JetwrightSensorLimits, JetwrightState, jetwright_controller_make, jetwright_controller_tick,
+};
+pub use estimate::{
+    JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightReadings, jetwright_burner_at,
+    jetwright_burner_estimate, jetwright_burner_read,
+};
+pub use flue::{
+    JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,
+    jetwright_air_ratio_from_oxygen, jetwright_available_heat, jetwright_expected_reading,
 };
 pub use limiting::{
     JETWRIGHT_AIR_CHANGES_WORDS, JETWRIGHT_CROSS_LIMIT_WORDS, JETWRIGHT_TOTALS_WORDS, JetwrightAirChanges,

@@ -88,7 +88,7 @@ pub struct JetwrightFlow {
     pub choked: bool,
 }
 
-fn gas(number: u32) -> Result<Gas<f32>, JetwrightStatus> {
+pub(super) fn gas(number: u32) -> Result<Gas<f32>, JetwrightStatus> {
     let named = NAMED.get(number as usize).ok_or(JetwrightStatus::Unknown)?;
     let mut parts = [(Species::Propane, 0.0_f32); Species::COUNT];
     let mixture = named.mixture();

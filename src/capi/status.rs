@@ -1,6 +1,8 @@
-//! What every function returns.
+//! What every function returns, and what it makes of pointers.
 
-use crate::control::{ControlError, ImageError};
+#![allow(unsafe_code, reason = "an image comes as a pointer and a length")]
+
+use crate::control::{ChipImageError, ControlError, ImageError};
 use crate::error::Error;
 
 /// How a call went. Anything but `Ok` leaves what it should have written as it was.
@@ -37,8 +39,10 @@ pub enum JetwrightStatus {
     ImageLength = 13,
     /// The image is damaged.
     ImageDamaged = 14,
-    /// The image's numbers are no table.
+    /// The image's numbers are no table, or no burner.
     ImageContent = 15,
+    /// The image does not begin like a burner.
+    ImageNotABurner = 16,
 }
 
 impl From<Error> for JetwrightStatus {
@@ -81,6 +85,18 @@ impl From<ImageError> for JetwrightStatus {
     }
 }
 
+impl From<ChipImageError> for JetwrightStatus {
+    fn from(error: ChipImageError) -> Self {
+        match error {
+            ChipImageError::NotABurner => JetwrightStatus::ImageNotABurner,
+            ChipImageError::Version { .. } => JetwrightStatus::ImageVersion,
+            ChipImageError::Length { .. } => JetwrightStatus::ImageLength,
+            ChipImageError::Damaged => JetwrightStatus::ImageDamaged,
+            ChipImageError::Content => JetwrightStatus::ImageContent,
+        }
+    }
+}
+
 /// A function's work, with what it returns early made into its status.
 pub(super) fn status(work: impl FnOnce() -> Result<(), JetwrightStatus>) -> JetwrightStatus {
     work().err().unwrap_or(JetwrightStatus::Ok)
@@ -89,4 +105,17 @@ pub(super) fn status(work: impl FnOnce() -> Result<(), JetwrightStatus>) -> Jetw
 /// What a pointer points at.
 pub(super) fn given<T>(pointer: Option<T>) -> Result<T, JetwrightStatus> {
     pointer.ok_or(JetwrightStatus::NullPointer)
+}
+
+/// The bytes of an image.
+///
+/// # Safety
+///
+/// `image` is null or points at `length` bytes, which live and stay as they are for `'b`.
+pub(super) unsafe fn bytes<'b>(image: *const u8, length: usize) -> Result<&'b [u8], JetwrightStatus> {
+    if image.is_null() {
+        return Err(JetwrightStatus::NullPointer);
+    }
+    // SAFETY: not null, and the caller answers for the length.
+    Ok(unsafe { core::slice::from_raw_parts(image, length) })
 }

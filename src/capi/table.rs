@@ -3,7 +3,7 @@
 #![allow(unsafe_code, reason = "exported names count as unsafe, and an image comes as a pointer and a length")]
 
 use super::kept::{MADE, keep, kept};
-use super::status::{JetwrightStatus, given, status};
+use super::status::{JetwrightStatus, bytes, given, status};
 use crate::control::{Setpoint, SetpointTable};
 use crate::quantity::NetHeatRate;
 
@@ -64,12 +64,9 @@ pub unsafe extern "C" fn jetwright_table_read(
 ) -> JetwrightStatus {
     status(|| {
         let table = given(table)?;
-        if image.is_null() {
-            return Err(JetwrightStatus::NullPointer);
-        }
-        // SAFETY: not null, and the caller answers for the length.
-        let bytes = unsafe { core::slice::from_raw_parts(image, length) };
-        keep(&mut table.words, Table::read_image(bytes)?);
+        // SAFETY: the caller answers for the length.
+        let read = Table::read_image(unsafe { bytes(image, length) }?)?;
+        keep(&mut table.words, read);
         table.made = MADE;
         Ok(())
     })

@@ -1,6 +1,8 @@
 //! What the fire does now, from three readings.
 
-use crate::burner::Prepared;
+use core::borrow::Borrow;
+
+use crate::burner::{Burner, Prepared};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, GaugePressure, MassFlow, NetHeatRate, PressureDifference, Temperature};
@@ -50,7 +52,7 @@ impl<S: Scalar> Readings<S> {
     /// # Source
     ///
     /// Gas within half a percent of the jet's own model, which is itself sure within a few percent.
-    pub fn estimate(&self, prepared: &Prepared<'_, S>) -> Result<Estimate<S>> {
+    pub fn estimate<B: Borrow<Burner<S>>>(&self, prepared: &Prepared<B, S>) -> Result<Estimate<S>> {
         check(Input::BlowerPressure, self.blower_pressure.pascals().abs())?;
         let air_flow = prepared.blower().flow_at(self.blower_pressure)?;
         let air = air_flow.at(prepared.conditions().site.air_density());

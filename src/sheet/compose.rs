@@ -171,7 +171,7 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
-    let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
+    let of_supply = supply_cautions(&file, rig.gas.mixture(), &settings, cylinder.as_ref());
     let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
     let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));

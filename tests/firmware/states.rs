@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use jetwright::burner::{Conditions, Prepared};
+use jetwright::burner::{Burner, Conditions, Prepared};
 use jetwright::control::{ChipBurner, Readings};
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, PressureDifference, Temperature};
@@ -153,7 +153,7 @@ fn conditions(chip: &ChipBurner, state: &State) -> Conditions {
     }
 }
 
-fn compare_estimate(worst: &mut Worst, prepared: &Prepared, state: &State, answer: &Answer) {
+fn compare_estimate(worst: &mut Worst, prepared: &Prepared<&Burner>, state: &State, answer: &Answer) {
     let pascals = f64::from(answer.blower_pressure);
     let readings = Readings {
         gauge: GaugePressure::from_pascals(f64::from(state[6])),

@@ -2,8 +2,9 @@
  *
  * Process control, never a flame safeguard: a listed one stays in charge of the gas valve.
  *
- * cc -std=c99 -I../src host.c libjetwright.a -lm && ./a.out table.jwt
+ * cc -std=c99 -I../src host.c libjetwright.a -lm && ./a.out table.bin burner.bin
  */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -28,17 +29,27 @@ static float moved(float position, float command, float seconds)
     return position - command > step ? position - step : command;
 }
 
+/* The bytes of a file; nought where there is none. */
+static size_t bytes_of(const char *name, unsigned char *bytes, size_t most)
+{
+    size_t length = 0;
+    FILE *file = fopen(name, "rb");
+    if (file != NULL) {
+        length = fread(bytes, 1, most, file);
+        fclose(file);
+    }
+    return length;
+}
+
 int main(int count, char **arguments)
 {
-    unsigned char image[4096];
-    size_t length = 0;
-    FILE *file = count == 2 ? fopen(arguments[1], "rb") : NULL;
-    if (file == NULL) {
-        fprintf(stderr, "give the image of a table\n");
+    unsigned char image[4096], burner_image[4096];
+    size_t length = count == 3 ? bytes_of(arguments[1], image, sizeof image) : 0;
+    size_t burner_length = count == 3 ? bytes_of(arguments[2], burner_image, sizeof burner_image) : 0;
+    if (length == 0 || burner_length == 0) {
+        fprintf(stderr, "give the images of a table and of a burner\n");
         return 1;
     }
-    length = fread(image, 1, sizeof image, file);
-    fclose(file);
 
     /* What is wrong with an image is told apart, and nothing is used before it is made. */
     JetwrightTable table;
@@ -67,6 +78,66 @@ int main(int count, char **arguments)
     CHECK(jetwright_jet_flow(&jet, &supply, &flow));
     printf("flow %.9g %.9g %.9g %d\n", flow.mass_flow_kg_per_s, flow.heat_net_w, flow.discharge_coefficient,
            (int)flow.choked);
+
+    /* What the flue gas tells of the air, and the share of the heat that a chamber of 1500 K keeps. */
+    JetwrightSite site = {0.0f, 293.15f, 0.5f};
+    JetwrightFlueReading readings[] = {{0.03f, 0.0f, JETWRIGHT_BASIS_DRY}, {0.03f, 0.002f, JETWRIGHT_BASIS_WET}};
+    JetwrightFlueReading no_basis = {0.03f, 0.0f, 2}, too_much = {0.5f, 0.0f, JETWRIGHT_BASIS_DRY};
+    JetwrightFlueReading no_number = {NAN, 0.0f, JETWRIGHT_BASIS_DRY}, bare_air = {0.209f, 0.0f, JETWRIGHT_BASIS_WET};
+    JetwrightFlame flame = {JETWRIGHT_GAS_PROPANE, 0.5f, 293.15f, 1500.0f};
+    JetwrightExpectedReading expected;
+    float ratio = 0.0f, share = 0.0f;
+    site.ambient_pa = supply.ambient_pa;
+    printf("refused %d", (int)jetwright_air_ratio_from_oxygen(99, &site, &readings[0], &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &no_basis, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &too_much, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &no_number, &ratio));
+    printf(" %d", (int)jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &bare_air, &ratio));
+    printf(" %d", (int)jetwright_available_heat(&flame, &site, &share));
+    printf(" %d\n", (int)jetwright_available_heat(&flame, NULL, &share));
+    for (int basis = 0; basis < 2; basis++) {
+        CHECK(jetwright_air_ratio_from_oxygen(JETWRIGHT_GAS_PROPANE, &site, &readings[basis], &ratio));
+        CHECK(jetwright_expected_reading(JETWRIGHT_GAS_PROPANE, &site, ratio, &expected));
+        printf("flue %.9g %.9g %.9g %.9g\n", ratio, expected.oxygen_dry, expected.oxygen_wet,
+               expected.carbon_dioxide_dry);
+    }
+    float ratios[] = {0.8f, 1.05f, 1.5f};
+    for (int index = 0; index < 3; index++) {
+        flame.air_ratio = ratios[index];
+        CHECK(jetwright_available_heat(&flame, &site, &share));
+        printf("available %.9g\n", share);
+    }
+
+    /* Three readings to heat and air ratio, in the weather of the burner's file and in another. */
+    JetwrightBurner burner;
+    JetwrightReadings now[] = {{41369.0f, 289.15f, 570.0f}, {41369.0f, 301.15f, 535.0f}};
+    JetwrightReadings too_strong = {41369.0f, 289.15f, 2000.0f}, no_gauge = {NAN, 289.15f, 570.0f};
+    JetwrightSite sultry = {82000.0f, 308.15f, 0.8f}, no_weather = {82000.0f, 900.0f, 0.8f};
+    JetwrightEstimate estimate;
+    memset(&burner, 0, sizeof burner);
+    printf("refused %d", (int)jetwright_burner_estimate(&burner, &now[0], &estimate));
+    printf(" %d", (int)jetwright_burner_at(&burner, &sultry, 1500.0f));
+    printf(" %d", (int)jetwright_burner_read(&burner, image, length));
+    printf(" %d", (int)jetwright_burner_read(&burner, burner_image, burner_length - 1));
+    burner_image[40] ^= 1;
+    printf(" %d", (int)jetwright_burner_read(&burner, burner_image, burner_length));
+    burner_image[40] ^= 1;
+    burner_image[4] ^= 2;
+    printf(" %d", (int)jetwright_burner_read(&burner, burner_image, burner_length));
+    burner_image[4] ^= 2;
+    printf(" %d", (int)jetwright_burner_read(&burner, NULL, 0));
+    CHECK(jetwright_burner_read(&burner, burner_image, burner_length));
+    printf(" %d", (int)jetwright_burner_at(&burner, &no_weather, 1500.0f));
+    printf(" %d", (int)jetwright_burner_estimate(&burner, &too_strong, &estimate));
+    printf(" %d\n", (int)jetwright_burner_estimate(&burner, &no_gauge, &estimate));
+    for (int weather = 0; weather < 2; weather++) {
+        if (weather == 1) {
+            CHECK(jetwright_burner_at(&burner, &sultry, 1500.0f));
+        }
+        CHECK(jetwright_burner_estimate(&burner, &now[weather], &estimate));
+        printf("estimate %.9g %.9g %.9g %.9g %.9g %.9g\n", estimate.gas_kg_per_s, estimate.heat_net_w,
+               estimate.air_flow_m3_per_s, estimate.air_kg_per_s, estimate.air_ratio, estimate.back_pa);
+    }
 
     /* Gas and air from 10 to 20 kW. */
     JetwrightCrossLimit limit;

@@ -16,6 +16,11 @@
 #define JETWRIGHT_CONTROLLER_WORDS 125
 
 /*
+ Words of a `JetwrightBurner`.
+ */
+#define JETWRIGHT_BURNER_WORDS 240
+
+/*
  Words of a `JetwrightCrossLimit`.
  */
 #define JETWRIGHT_CROSS_LIMIT_WORDS 22
@@ -105,9 +110,13 @@ typedef enum JetwrightStatus {
    */
   JETWRIGHT_STATUS_IMAGE_DAMAGED = 14,
   /*
-   The image's numbers are no table.
+   The image's numbers are no table, or no burner.
    */
   JETWRIGHT_STATUS_IMAGE_CONTENT = 15,
+  /*
+   The image does not begin like a burner.
+   */
+  JETWRIGHT_STATUS_IMAGE_NOT_A_BURNER = 16,
 } JetwrightStatus;
 
 /*
@@ -195,6 +204,20 @@ typedef enum JetwrightEdge {
    */
   JETWRIGHT_EDGE_SQUARE = 1,
 } JetwrightEdge;
+
+/*
+ Whether a reading of the flue gas counts the water.
+ */
+typedef enum JetwrightBasis {
+  /*
+   Of gas drawn off and cooled, its water condensed: most analysers.
+   */
+  JETWRIGHT_BASIS_DRY = 0,
+  /*
+   Of the gas as it is: a hot probe in the flue.
+   */
+  JETWRIGHT_BASIS_WET = 1,
+} JetwrightBasis;
 
 /*
  What a person asks for.
@@ -445,6 +468,144 @@ typedef struct JetwrightOutputs {
 } JetwrightOutputs;
 
 /*
+ A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
+ */
+typedef struct JetwrightBurner {
+  /*
+   Set when it has been made.
+   */
+  uint32_t made;
+  /*
+   The burner.
+   */
+  uint64_t words[JETWRIGHT_BURNER_WORDS];
+} JetwrightBurner;
+
+/*
+ The air around.
+ */
+typedef struct JetwrightSite {
+  /*
+   Its pressure as a barometer on the site reads it, Pa.
+   */
+  float ambient_pa;
+  /*
+   Its temperature, K.
+   */
+  float air_temperature_k;
+  /*
+   Its relative humidity, 0 to 1.
+   */
+  float humidity;
+} JetwrightSite;
+
+/*
+ Three readings of a running burner.
+ */
+typedef struct JetwrightReadings {
+  /*
+   What the gauge before the jets reads while gas flows, Pa.
+   */
+  float gauge_pa;
+  /*
+   Temperature of the gas there, K.
+   */
+  float gas_temperature_k;
+  /*
+   Static pressure at the blower's outlet, before the damper, Pa.
+   */
+  float blower_pa;
+} JetwrightReadings;
+
+/*
+ What the readings mean. Gas and air are those of all heads together.
+ */
+typedef struct JetwrightEstimate {
+  /*
+   Gas, kg/s: count it with `jetwright_totals_add`.
+   */
+  float gas_kg_per_s;
+  /*
+   Its heat with the flue's water as steam, W.
+   */
+  float heat_net_w;
+  /*
+   Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+   */
+  float air_flow_m3_per_s;
+  /*
+   Air, kg/s.
+   */
+  float air_kg_per_s;
+  /*
+   Air supplied over air needed; nought where no gas flows.
+   */
+  float air_ratio;
+  /*
+   Static pressure where the jets stand, Pa.
+   */
+  float back_pa;
+} JetwrightEstimate;
+
+/*
+ What an analyser reads in the flue gas, by volume, 0 to 1.
+ */
+typedef struct JetwrightFlueReading {
+  /*
+   Oxygen.
+   */
+  float oxygen;
+  /*
+   Carbon monoxide, if it is read; else nought.
+   */
+  float carbon_monoxide;
+  /*
+   A `JetwrightBasis`.
+   */
+  uint32_t basis;
+} JetwrightFlueReading;
+
+/*
+ What an analyser should read when all burns to the end, by volume, 0 to 1.
+ */
+typedef struct JetwrightExpectedReading {
+  /*
+   Oxygen, water condensed.
+   */
+  float oxygen_dry;
+  /*
+   Oxygen, water counted.
+   */
+  float oxygen_wet;
+  /*
+   Carbon dioxide, water condensed.
+   */
+  float carbon_dioxide_dry;
+} JetwrightExpectedReading;
+
+/*
+ A flame, and the chamber it heats.
+ */
+typedef struct JetwrightFlame {
+  /*
+   A `JetwrightGas`.
+   */
+  uint32_t gas;
+  /*
+   Air supplied over air needed, 0.6 to 4.
+   */
+  float air_ratio;
+  /*
+   Temperature of gas and air before they burn, K.
+   */
+  float mixture_temperature_k;
+  /*
+   Temperature at which the burnt gas leaves the chamber, 600 to 2900 K.
+   */
+  float chamber_temperature_k;
+} JetwrightFlame;
+
+/*
  How fast an actuator moves toward its command, as heat of its flow in a second.
  */
 typedef struct JetwrightTravel {
@@ -654,6 +815,62 @@ enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *contr
                                                struct JetwrightOutputs *outputs);
 
 /*
+ Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
+                                           const uint8_t *image,
+                                           uintptr_t length);
+
+/*
+ Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
+ tick.
+ */
+enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                         const struct JetwrightSite *site,
+                                         float chamber_temperature_k);
+
+/*
+ Heat and air ratio of a burner from three readings. No damper mark is trusted.
+
+ Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
+ curve its pressure does not tell the air, and near it only roughly.
+ */
+enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                               const struct JetwrightReadings *readings,
+                                               struct JetwrightEstimate *estimate);
+
+/*
+ The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
+
+ Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+ */
+enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                     const struct JetwrightSite *site,
+                                                     const struct JetwrightFlueReading *reading,
+                                                     float *air_ratio);
+
+/*
+ What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+ */
+enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                float air_ratio,
+                                                struct JetwrightExpectedReading *expected);
+
+/*
+ Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+ */
+enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                              const struct JetwrightSite *site,
+                                              float *share);
+
+/*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
  */
 enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
@@ -846,6 +1063,62 @@ enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
 enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
                                                 float air_temperature_k,
                                                 float *pressure_pa);
+
+/*
+ The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
+
+ Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+ */
+enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                     const struct JetwrightSite *site,
+                                                     const struct JetwrightFlueReading *reading,
+                                                     float *air_ratio);
+
+/*
+ What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+ */
+enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                float air_ratio,
+                                                struct JetwrightExpectedReading *expected);
+
+/*
+ Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+ */
+enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                              const struct JetwrightSite *site,
+                                              float *share);
+
+/*
+ Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
+
+ A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
+                                           const uint8_t *image,
+                                           uintptr_t length);
+
+/*
+ Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
+ tick.
+ */
+enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                         const struct JetwrightSite *site,
+                                         float chamber_temperature_k);
+
+/*
+ Heat and air ratio of a burner from three readings. No damper mark is trusted.
+
+ Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
+ curve its pressure does not tell the air, and near it only roughly.
+ */
+enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                               const struct JetwrightReadings *readings,
+                                               struct JetwrightEstimate *estimate);
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.

@@ -7,7 +7,7 @@
 #![no_main]
 
 use cortex_m_rt::entry;
-use jetwright::burner::{Conditions, Prepared};
+use jetwright::burner::{Burner, Conditions, Prepared};
 use jetwright::control::{ChipBurner, CrossLimit, Readings, SetpointTable, Totals};
 use jetwright::quantity::{Duration, NetHeatRate, PricePerMass};
 use jetwright_firmware::burner::{ROWS, TICK, burner, limiter, moved, table};
@@ -87,7 +87,7 @@ fn up_and_down(chip: &ChipBurner<f32>, table: &SetpointTable<ROWS, f32>) -> Opti
 
 /// One tick: sensors, limiter, table, actuators, estimate. Gives where the actuators stand then.
 fn step(
-    ready: &Prepared<'_, f32>,
+    ready: &Prepared<&Burner<f32>, f32>,
     table: &SetpointTable<ROWS, f32>,
     limit: &mut CrossLimit<f32>,
     totals: &mut Totals<f32>,

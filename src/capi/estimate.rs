@@ -1,0 +1,134 @@
+//! What the fire does now, from three readings of a burner whose image the command has written.
+
+#![allow(unsafe_code, reason = "exported names count as unsafe, and an image comes as a pointer and a length")]
+
+use super::flue::JetwrightSite;
+use super::kept::{MADE, Plain, keep, kept};
+use super::status::{JetwrightStatus, bytes, given, status};
+use crate::burner::{Burner, Conditions, Prepared};
+use crate::control::{ChipBurner, Readings};
+use crate::quantity::{GaugePressure, PressureDifference, Temperature};
+
+/// Words of a `JetwrightBurner`.
+pub const JETWRIGHT_BURNER_WORDS: usize = 240;
+
+type Ready = Prepared<Burner<f32>, f32>;
+
+// SAFETY: numbers, and lists of numbers in place.
+unsafe impl Plain for Ready {}
+
+/// A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightBurner {
+    /// Set when it has been made.
+    pub made: u32,
+    /// The burner.
+    pub words: [u64; JETWRIGHT_BURNER_WORDS],
+}
+
+/// Three readings of a running burner.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightReadings {
+    /// What the gauge before the jets reads while gas flows, Pa.
+    pub gauge_pa: f32,
+    /// Temperature of the gas there, K.
+    pub gas_temperature_k: f32,
+    /// Static pressure at the blower's outlet, before the damper, Pa.
+    pub blower_pa: f32,
+}
+
+/// What the readings mean. Gas and air are those of all heads together.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct JetwrightEstimate {
+    /// Gas, kg/s: count it with `jetwright_totals_add`.
+    pub gas_kg_per_s: f32,
+    /// Its heat with the flue's water as steam, W.
+    pub heat_net_w: f32,
+    /// Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+    pub air_flow_m3_per_s: f32,
+    /// Air, kg/s.
+    pub air_kg_per_s: f32,
+    /// Air supplied over air needed; nought where no gas flows.
+    pub air_ratio: f32,
+    /// Static pressure where the jets stand, Pa.
+    pub back_pa: f32,
+}
+
+/// Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
+///
+/// A damaged, wrong-version or cut-off image is refused, each with a status of its own.
+///
+/// # Safety
+///
+/// `image` is null or points at `length` bytes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn jetwright_burner_read(
+    burner: Option<&mut JetwrightBurner>,
+    image: *const u8,
+    length: usize,
+) -> JetwrightStatus {
+    status(|| {
+        let burner = given(burner)?;
+        // SAFETY: the caller answers for the length.
+        let read = ChipBurner::<f32>::read_image(unsafe { bytes(image, length) }?)?;
+        keep(&mut burner.words, read.burner.into_prepared(&read.conditions)?);
+        burner.made = MADE;
+        Ok(())
+    })
+}
+
+/// Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
+/// tick.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_burner_at(
+    burner: Option<&mut JetwrightBurner>,
+    site: Option<&JetwrightSite>,
+    chamber_temperature_k: f32,
+) -> JetwrightStatus {
+    status(|| {
+        let (burner, site) = (given(burner)?, given(site)?);
+        let before: &Ready = kept(burner.made, &burner.words)?;
+        let conditions = Conditions {
+            site: site.site()?,
+            chamber_temperature: Temperature::from_kelvin(chamber_temperature_k),
+            ..*before.conditions()
+        };
+        let ready = before.burner().clone().into_prepared(&conditions)?;
+        keep(&mut burner.words, ready);
+        Ok(())
+    })
+}
+
+/// Heat and air ratio of a burner from three readings. No damper mark is trusted.
+///
+/// Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
+/// curve its pressure does not tell the air, and near it only roughly.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_burner_estimate(
+    burner: Option<&JetwrightBurner>,
+    readings: Option<&JetwrightReadings>,
+    estimate: Option<&mut JetwrightEstimate>,
+) -> JetwrightStatus {
+    status(|| {
+        let (burner, readings, estimate) = (given(burner)?, given(readings)?, given(estimate)?);
+        let ready: &Ready = kept(burner.made, &burner.words)?;
+        let found = Readings {
+            gauge: GaugePressure::from_pascals(readings.gauge_pa),
+            gas_temperature: Temperature::from_kelvin(readings.gas_temperature_k),
+            blower_pressure: PressureDifference::from_pascals(readings.blower_pa),
+        }
+        .estimate(ready)?;
+        *estimate = JetwrightEstimate {
+            gas_kg_per_s: found.gas.kilograms_per_second(),
+            heat_net_w: found.heat_net.watts(),
+            air_flow_m3_per_s: found.air_flow.cubic_meters_per_second(),
+            air_kg_per_s: found.air.kilograms_per_second(),
+            air_ratio: found.air_ratio.unwrap_or(0.0),
+            back_pa: found.back_pressure.pascals(),
+        };
+        Ok(())
+    })
+}
