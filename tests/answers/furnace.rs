@@ -230,4 +230,9 @@ fn one_bag_is_one_bag_and_linings_differ_alike_everywhere() {
     assert!(text.contains(" 1 bag (") && text.contains(", 1 anchor;"), "{text}");
     let spread = "Makers' linings differ by 25 %";
     assert!(answer(&["chamber", file.path()]).contains(spread) && file.text("metric").contains(spread));
+    let bells = BurnerFile::bells(&[]);
+    for command in ["chamber", "lining"] {
+        let none = refused(&[command, bells.path()]);
+        assert!(none.contains("layer: the file has none") && none.contains("[[layer]]"), "{none}");
+    }
 }

@@ -100,11 +100,12 @@ fn what_blower_damper_and_gauge_give_is_one_number_everywhere() {
     near(turned("cold_high_pa"), of("/air/largest_gauge_pressure_pa"));
     near(turned("glowing_high_pa"), of("/air/largest_gauge_pressure_pa"));
     // The head as built is that of the setting it is told for.
-    for key in ["air_ratio", "port_gradient_per_s"] {
+    for key in ["air_ratio", "port_gradient_per_s", "head_pressure_pa"] {
         near(of(&format!("/lighting/heads_tried/0/{key}")), of(&format!("/settings/0/{key}")));
     }
     let text = foundry(&[]).text("metric");
     assert!(text.contains("\n  air ratio cold  "), "{text}");
+    assert!(text.contains("today's level") && !text.contains("for ever"), "{text}");
     // A gauge of 3-2-3 % and 15 psi errs by 0.45 psi at its lower end: twice that is the least that sets a fire.
     let least = format!("at {:.4} bar (lower this gauge cannot be read)", 2.0 * 0.45 * 0.068_947_57);
     assert!(block(&text, "\nLIGHTING\n", "\nBLOWER\n").contains(&least), "{least}: {text}");
