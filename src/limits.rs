@@ -177,6 +177,8 @@ inputs! {
     Duration = "duration", "s", 0.0, 172_800.0;
     /// Thickness of one layer of a wall.
     LayerThickness = "layer thickness", "m", 0.2e-3, 1.0;
+    /// How deep in a wall its steel lies.
+    SteelDepth = "depth of the steel in the wall", "m", 0.2e-3, 1.0;
     /// Conductivity of a material.
     Conductivity = "conductivity", "W/(m K)", 0.005, 500.0;
     /// Specific heat of a material.
@@ -197,6 +199,8 @@ inputs! {
     WorkSize = "size of the work", "m", 1.0e-4, 5.0;
     /// Temperature the work is brought to.
     WorkTemperature = "work temperature", "K", 238.15, 2_200.0;
+    /// How many pieces are heated in an hour.
+    PiecesAnHour = "pieces an hour", "", 1.0, 2_000.0;
     /// Volume of the work.
     WorkVolume = "volume of the work", "m3", 0.0, 500.0;
     /// Volume of the chamber.

@@ -279,6 +279,7 @@ fn whatever_a_file_holds_it_gets_one_message() {
         (b"name = \"a\"\n[site\naltitude = 1", "line 2: given [site, this is not TOML"),
         (b"name = \"a\"\n[jet]\nbore = 1.8 mm\n", "line 3: given 1.8 mm, this is not TOML"),
         (b"name = \"a\"\n[site]\n[site]", "line 3"),
+        (b"name = \"a\"\n[setting]\n[setting]", "; each is begun with [[setting]]"),
         (b"name = \"a\"\r\n[site]\r\naltitude = 1\r\n", "line 3, site.altitude: given 1,"),
         (b"\xef\xbb\xbfname = \"a\"\n[site]\naltitude = 1\n", "line 3, site.altitude: given 1,"),
         (b"\xef\xbb\xbf", "name: given nothing"),
@@ -339,7 +340,11 @@ fn a_setpoint_table_is_the_same_in_every_form() {
     let bad: &[(&[&str], &[&str])] = &[
         (&["--to", "9 kW net"], &["--to", "\"9 kW net\"", "larger"]),
         (&["--from", "10 kW"], &["--from", "gross or net"]),
-        (&["--to", "90 kW net"], &["burner.toml", "no table from 10.00 to 90.00 kW net"]),
+        (&["--to", "90 kW net"], &["--to", "\"90 kW net\"", "accepted is from ", "kW net"]),
+        (&["--from", "1 kW net"], &["--from", "\"1 kW net\"", "accepted is from ", "kW net"]),
+        // Three times the air that 33 kW take at 1.05 leaves a blower for some 11 kW.
+        (&["--air-ratio", "3"], &["--to", "\"24 kW net\"", "accepted is from "]),
+        (&["--source", "c", "--format", "json"], &["--source", "\"c\"", "--format is \"json\""]),
         (&["--image", "/nowhere/table.bin"], &["--image", "/nowhere/table.bin"]),
     ];
     for (more, parts) in bad {
@@ -353,6 +358,35 @@ fn a_setpoint_table_is_the_same_in_every_form() {
         for part in *parts {
             assert!(message.contains(part), "{more:?} {part}: {message}");
         }
+    }
+}
+
+#[test]
+fn a_setpoint_table_unasked_covers_what_blower_and_damper_give() {
+    let directory = directory("setpoints-unasked");
+    for (name, text) in [("foundry", include_str!("../examples/bell-foundry.toml")), ("blank", BLANK)] {
+        let file = directory.join(name);
+        std::fs::write(&file, text).unwrap();
+        let file = file.to_str().unwrap();
+        let json: serde_json::Value =
+            serde_json::from_str(&accepted(&["setpoints", file, "--format", "json"])).unwrap();
+        let rows = json["rows"].as_array().unwrap();
+        let of = |row: usize, key: &str| rows[row][key].as_f64().unwrap();
+        // The least a damper is set to is a tenth; at the largest fire it is wide open, just under it about half.
+        assert!((of(0, "air_setting") - 0.1).abs() < 0.002, "{}", rows[0]);
+        assert!((0.4..0.7).contains(&of(rows.len() - 1, "air_setting")), "{}", rows[rows.len() - 1]);
+        if name == "blank" {
+            continue;
+        }
+        // Just outside, the option is refused.
+        let heat = |watts: f64| format!("{} kW net", watts / 1e3);
+        let (low, high) = (of(0, "heat_net_w"), of(rows.len() - 1, "heat_net_w") / 0.95);
+        for (option, watts) in [("--from", 0.995 * low), ("--to", 1.005 * high)] {
+            let message = refused(&["setpoints", file, option, &heat(watts)]);
+            assert!(message.contains(option) && message.contains("accepted is from"), "{message}");
+        }
+        let text = accepted(&["setpoints", file, "--to", &heat(0.995 * high)]);
+        assert!(text.lines().next().unwrap().ends_with("damper") && text.contains(" 10.0 %"), "{text}");
     }
 }
 

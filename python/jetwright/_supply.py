@@ -17,7 +17,7 @@ _SEA_LEVEL = Site()
 class CylinderDraw(NamedTuple):
     """Cylinders under draw, arrays like the arguments: kg/s, s, kg, K and gauge Pa.
 
-    ``steady_draw`` is what they hold for ever as full as they are; ``too_cold_after`` and ``empty_after`` are infinite
+    ``steady_draw`` is what they hold at the level they are at; ``too_cold_after`` and ``empty_after`` are infinite
     when that does not come within the duration; ``left`` is in all of them; the last four are for the end, but
     ``first_pressure``, which is before anything is drawn.
     """

@@ -182,9 +182,11 @@ pub struct Material<S = f64> {
 }
 
 impl<S: Scalar> Material<S> {
-    /// A class of [`MATERIALS`] by its key; none when there is no such class.
+    /// A class of [`MATERIALS`] by its key, "fiber blanket" being the other spelling of one; none when there is no such
+    /// class.
     #[must_use]
     pub fn named(key: &str) -> Option<Self> {
+        let key = if key == "fiber blanket" { "fibre blanket" } else { key };
         let data = MATERIALS.iter().find(|data| data.key == key)?;
         Some(Self {
             density: S::c(data.density),
@@ -310,5 +312,6 @@ mod tests {
             assert!(Material::<f32>::named(data.key).is_some());
         }
         assert!(Material::<f64>::named("cheese").is_none());
+        assert_eq!(Material::<f64>::named("fiber blanket"), Material::named("fibre blanket"));
     }
 }

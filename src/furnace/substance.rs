@@ -167,9 +167,11 @@ pub struct Substance<S = f64> {
 }
 
 impl<S: Scalar> Substance<S> {
-    /// A substance of [`SUBSTANCES`] by its key; none when there is no such substance.
+    /// A substance of [`SUBSTANCES`] by its key, "aluminum" being the other spelling of one; none when there is no such
+    /// substance.
     #[must_use]
     pub fn named(key: &str) -> Option<Self> {
+        let key = if key == "aluminum" { "aluminium" } else { key };
         let data = SUBSTANCES.iter().find(|data| data.key == key)?;
         Some(Self {
             is_steel: key == "steel",

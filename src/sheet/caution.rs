@@ -370,7 +370,9 @@ impl Caution {
             ),
             Caution::BlowsBack { .. } => "GAS WOULD BLOW BACK INTO THE BLOWER: never light this setting".into(),
             Caution::LeftOfPeak { .. } => {
-                "the blower runs left of its highest point and may surge: open the damper or bleed air".into()
+                "the blower gets less air than where its pressure is highest and may surge, a pulsing air: open the damper or \
+                 bleed air"
+                    .into()
             }
             Caution::CarbonMonoxide { .. } => {
                 "too little air makes CARBON MONOXIDE, which kills unseen: workplaces allow 25 \

@@ -370,6 +370,9 @@ fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usi
     };
     let demand = burner.demand(&conditions, setting.at_jet, air_ratio)?;
     let surplus = PressureDifference::from_pascals(burner.surplus(&conditions, &demand)?);
+    let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
+    // The chamber as hot as the file says, whatever this setting finds: the fire that can be kept.
+    let conditions = Conditions { chamber_temperature: rig.conditions.chamber_temperature, ..conditions };
     let (highest_gauge, largest_fire) = match burner.highest_gauge(&conditions, air_ratio) {
         Ok(at_jet) => {
             let gas = burner.demand(&conditions, at_jet, air_ratio)?.gas;
@@ -378,7 +381,6 @@ fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usi
         }
         Err(_) => (None, None),
     };
-    let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
     let (judged, gauge) = (setting.entry.name.clone(), setting.gauge);
     Ok(Some(AirBlock {
         setting: largest,

@@ -48,7 +48,7 @@ pub struct CylinderBlock {
 pub struct CylinderRow {
     /// Gauge pressure the regulator needs before it.
     pub needs: GaugePressure,
-    /// The draw they hold for ever with the gas that is left, at that pressure.
+    /// The draw they hold steadily with the gas that is left, at that pressure; less as they empty.
     pub steady: MassFlow,
     /// Whether the setting draws no more.
     pub keeps_up: bool,
@@ -62,7 +62,7 @@ pub struct CylinderRow {
     pub used: Duration,
     /// The cylinders after that time.
     pub end: Draw,
-    /// How many such cylinders would hold it for ever; none when no number would.
+    /// How many such cylinders would hold it at that level; none when no number would.
     pub cylinders_needed: Option<u32>,
 }
 
@@ -128,7 +128,7 @@ impl Store<'_> {
         Ok(self.gas.mixture().saturated(self.charge.temperature)?.pressure.to_gauge(self.ambient))
     }
 
-    /// What they make of a draw, for a time and for ever.
+    /// What they make of a draw, for a time and steadily.
     pub fn row(&self, gas: MassFlow, needs: GaugePressure, used: Duration) -> CheckedResult<CylinderRow> {
         let there = needs.to_absolute(self.ambient);
         let steady = self.cylinder.steady_draw(self.gas, self.charge.mass, self.air, there)?;

@@ -69,7 +69,11 @@ fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop
         })
         .collect();
     page.push_str(&table(&titles, &[6], &rows));
-    paragraph(page, "", "Needs: before the regulator. It holds so much for ever as full as it is now.");
+    paragraph(
+        page,
+        "",
+        "Needs: before the regulator. It holds so much steadily at today's level, and less as it empties.",
+    );
     if let Some(evening) = &block.evening {
         paragraph(page, "  Lasts", &evening_words(evening, shop));
     }

@@ -50,6 +50,9 @@ pub fn load(path: &Path) -> Result<String, FileError> {
     })
 }
 
+/// Sections that are lists.
+const LISTS: [&str; 4] = ["setting", "duct", "layer", "panel"];
+
 /// A parsed document.
 pub struct Document<'t> {
     text: &'t str,
@@ -72,14 +75,19 @@ impl<'t> Document<'t> {
             Err(error) => {
                 let span = error.span().unwrap_or_default();
                 let given = text.get(span.clone()).unwrap_or_default();
+                let line = whole_line(text, span.start);
+                // A second table of a name that should be a list.
+                let is_twice = error.message().contains("duplicate key");
+                let list = LISTS.iter().find(|list| is_twice && line == format!("[{list}]"));
+                let begun = list.map_or(String::new(), |list| format!("; each is begun with [[{list}]]"));
                 // An empty span stands where something is missing: the line says more.
-                let given = if given.trim().is_empty() { whole_line(text, span.start) } else { given };
+                let given = if given.trim().is_empty() { line } else { given };
                 Err(FileError {
                     file: name.into(),
                     line: Some(line_at(text.as_bytes(), span.start)),
                     field: String::new(),
                     given: shorten(given, SHOWN),
-                    accepted: format!("this is not TOML: {}", shorten(error.message(), 200)),
+                    accepted: format!("this is not TOML: {}{begun}", shorten(error.message(), 200)),
                 })
             }
         }

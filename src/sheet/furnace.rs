@@ -121,7 +121,9 @@ pub(super) fn furnace(
     }
     let steel = match entry.steel {
         Some((grade, depth)) => {
-            let at = wall.temperature_at(&steady, depth).map_err(refuse("steel.depth"))?;
+            let thick = wall.thickness().millimeters();
+            let outside = |_| file.refuse("steel.depth", format!("accepted is up to the {thick:.0} mm of the wall"));
+            let at = wall.temperature_at(&steady, depth).map_err(outside)?;
             Some((at, Temperature::from_celsius(grade.limit_celsius)))
         }
         None => None,

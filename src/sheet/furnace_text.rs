@@ -102,8 +102,7 @@ fn wall(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Sh
     for (name, face) in entry.layer_names.iter().zip(block.wall.faces.iter().skip(1)) {
         let _ = write!(text, ", behind {name} {}", shop.temperature(*face));
     }
-    let spread = entry.layers.iter().map(|layer| layer.material.spread()).fold(0.0, f64::max);
-    let _ = write!(text, ". Makers' linings differ by {:.0} %.", 100.0 * spread);
+    let _ = write!(text, ". Makers' linings differ by {:.0} %.", 100.0 * entry.lining_spread());
     paragraph(page, "  Wall", &text);
     if let (Some((at, bears)), Some((grade, depth))) = (block.steel, entry.steel) {
         let verdict = if at > bears { "too hot, it scales away" } else { "it lasts" };
@@ -156,7 +155,7 @@ fn stop(page: &mut String, block: &FurnaceBlock, shop: &Shop) {
     paragraph(page, "  Still", &text);
     let (at, time) = block.may_light;
     let text = format!(
-        "its wall is above {}, where this gas can light, for {:.1} h; in between gas neither lights at once nor is safe",
+        "its wall is above {}, where this gas can light, for {:.1} h; from the one time to the other gas may light late, all that has gathered at once",
         shop.temperature(at),
         time.hours()
     );
@@ -185,13 +184,18 @@ fn room(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Sh
     }
 }
 
+/// One of a thing, or so many.
+fn counted(count: u32, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
 fn castable(page: &mut String, block: &CastableBlock, shop: &Shop) {
     heading(page, "LINING TO POUR");
-    let anchors = block.anchors.map_or(String::new(), |count| format!(", {count} anchors"));
+    let anchors = block.anchors.map_or(String::new(), |count| format!(", {}", counted(count, "anchor")));
     let text = format!(
-        "{} bags ({} dry without the margin), {} of water{anchors}; lifted whole, each of two sling legs at 60 degrees \
+        "{} ({} dry without the margin), {} of water{anchors}; lifted whole, each of two sling legs at 60 degrees \
          pulls {:.0} N: ask a rigger",
-        block.mix.bags,
+        counted(block.mix.bags, "bag"),
         shop.mass(block.mix.dry),
         shop.mass(block.mix.water),
         block.pull.newtons()

@@ -9,12 +9,15 @@ use super::compose::{Setting, conditions_of};
 use super::file_error::FileError;
 use super::furnace::FurnaceBlock;
 use super::lighting_gauge::Known;
+use super::read_uncertainty::dial;
 use crate::Input;
 use crate::burner::{
-    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Unlit,
+    AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Span,
+    Unlit,
 };
 use crate::error::{Error, Result as CheckedResult};
 use crate::quantity::{Duration, GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
+use crate::solve;
 
 /// Columns of the picture.
 pub const COLUMNS: usize = 72;
@@ -31,18 +34,35 @@ pub struct LightingBlock {
     pub known: Known,
     /// The range with the damper left alone.
     pub range: LightingRange,
-    /// The range with the air turned down with the gas, at the file's air ratio.
+    /// The range with the air turned down with the gas, at the file's air ratio, up to what the blower feeds a hot head;
+    /// empty without a damper.
     pub turned: LightingRange,
     /// With the air turned down with the gas, the gauge below which the flame may run back.
     pub runs_back_below: Option<GaugePressure>,
-    /// The lowest and the highest fire so: what keeps a glow without running back, and what the blower feeds.
+    /// The lowest and the highest fire so: what keeps a glow without running back, with the damper at its least at the
+    /// least and the gauge to be read, and what the blower feeds.
     pub fires: Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]>,
+    /// What ends them below.
+    pub fires_end: FiresEnd,
     /// Each setting, in the file's order.
     pub settings: Vec<SettingLighting>,
     /// Settings of the picture with the damper left alone, the gauge rising by a constant factor.
     pub drawn: Vec<(GaugePressure, Lighting)>,
     /// The head with other holes, at the largest setting with the damper left alone.
     pub heads: Vec<OtherHead>,
+}
+
+/// What the lowest fire with the air turned down with the gas is the lowest by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FiresEnd {
+    /// Below it the glow goes.
+    Glow,
+    /// The damper can close no further.
+    Damper,
+    /// Below it the flame may run back.
+    RunsBack,
+    /// No gauge can be read lower.
+    Gauge,
 }
 
 /// One setting.
@@ -114,21 +134,28 @@ pub(super) fn lighting(
         // What the gas or the line does not allow, nothing burns at.
         let drawn =
             drawn(main.gauge).map(|gauge| (gauge, rig.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
-        let turned = rig.lighting_range(&conditions, turned_air, &known)?;
-        let runs_back_below = burner
-            .runs_back_below(&conditions, turned_air)?
-            .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
+        let (mut turned, mut runs_back_below) = (NOTHING, None);
+        if file.damper.is_some() {
+            turned =
+                fed(rig.lighting_range(&conditions, turned_air, &known)?, burner, rig, &conditions, file.air_ratio);
+            runs_back_below = burner
+                .runs_back_below(&conditions, turned_air)?
+                .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
+        }
+        let at_main = Conditions { gas_temperature: main.gas_temperature, ..conditions_of(rig, &main.entry) };
+        let least = least_fire(file, rig, &conditions, &turned, runs_back_below, least_read(file, settings));
         Ok(LightingBlock {
             left,
             gas_temperature: main.gas_temperature,
             known,
             range,
-            fires: fires(burner, rig, &conditions, file.air_ratio, &turned, runs_back_below),
+            fires: least.and_then(|(low, _)| fires(file, rig, &conditions, low, turned.glowing?.high)),
+            fires_end: least.map_or(FiresEnd::Glow, |(_, why)| why),
             turned,
             runs_back_below,
             settings: each,
             drawn: drawn.collect(),
-            heads: heads(burner, &conditions, main.at_jet, left),
+            heads: heads(burner, &at_main, main.at_jet, left),
         })
     };
     parts().map(Some).map_err(|error| file.refuse("head", error))
@@ -138,30 +165,91 @@ pub(super) fn lighting(
 const NO_FLOW: Lighting =
     Lighting { lights: Lights::Never, goes_out: Some(GoesOut::NoFlow), air_ratio: None, pull: None, walls: None };
 
-/// The fires at both ends of what keeps a glow with the air turned down with the gas.
-fn fires(
+/// No gauge.
+const NOTHING: LightingRange = LightingRange { within_limits: None, cold: None, glowing: None };
+
+/// A reading that is less than so many times what the gauge may err by says nothing of the fire (engineering judgement).
+const READ: f64 = 2.0;
+
+/// What is left of a range under the highest gauge that the blower still feeds when the head is as hot as at work: a
+/// cold head lets more through, but warms.
+fn fed(
+    range: LightingRange,
     burner: &Burner,
     rig: &Assembled,
     conditions: &Conditions,
     air_ratio: f64,
+) -> LightingRange {
+    let Ok(at_jet) = burner.highest_gauge(conditions, air_ratio) else { return NOTHING };
+    let most = rig.lit_reading(conditions, at_jet, AirSetting::Ratio(air_ratio));
+    let cut = |span: Option<Span>| {
+        let span = span.filter(|span| span.low < most)?;
+        Some(if span.high > most { Span { high: most, high_ends: true, ..span } } else { span })
+    };
+    LightingRange { within_limits: cut(range.within_limits), cold: cut(range.cold), glowing: cut(range.glowing) }
+}
+
+/// The lowest reading that a fire can be set by.
+fn least_read(file: &BurnerFile, settings: &[Setting]) -> GaugePressure {
+    let highest = settings.iter().map(|setting| setting.gauge.pascals()).fold(0.0, f64::max);
+    dial(file, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
+}
+
+/// The lowest gauge with the air turned down with the gas, and why it is.
+fn least_fire(
+    file: &BurnerFile,
+    rig: &Assembled,
+    conditions: &Conditions,
     turned: &LightingRange,
     runs_back_below: Option<GaugePressure>,
+    least_read: GaugePressure,
+) -> Option<(GaugePressure, FiresEnd)> {
+    let (span, burner) = (turned.glowing?, rig.burner.as_ref()?);
+    let damper = |gauge: f64| {
+        let gauge = GaugePressure::from_pascals(gauge);
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.air_ratio))?;
+        match burner.opening_for(conditions, at_jet, file.air_ratio) {
+            Err(error @ Error::NoSolution { input: Input::DamperOpening, .. }) => Err(error),
+            _ => Ok(()),
+        }
+    };
+    // Down from the highest gauge, to where the damper can close no further.
+    let least = solve::highest_answered(-span.high.pascals(), -span.low.pascals(), |down: f64| damper(-down)).ok()?;
+    let others = [
+        (Some(GaugePressure::from_pascals(-least)), FiresEnd::Damper),
+        (runs_back_below, FiresEnd::RunsBack),
+        (Some(least_read), FiresEnd::Gauge),
+    ];
+    let higher = |low: (GaugePressure, FiresEnd), (gauge, why): (Option<GaugePressure>, FiresEnd)| match gauge {
+        Some(gauge) if gauge > low.0 => (gauge, why),
+        _ => low,
+    };
+    Some(others.into_iter().fold((span.low, FiresEnd::Glow), higher))
+}
+
+/// The fires at two gauges with the air turned down with the gas.
+fn fires(
+    file: &BurnerFile,
+    rig: &Assembled,
+    conditions: &Conditions,
+    low: GaugePressure,
+    high: GaugePressure,
 ) -> Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]> {
-    let span = turned.glowing?;
-    let low = runs_back_below.filter(|gauge| *gauge > span.low).unwrap_or(span.low);
+    let burner = rig.burner.as_ref()?;
     let fire = |gauge: GaugePressure| {
-        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(air_ratio)).ok()?;
-        let gas = burner.demand(conditions, at_jet, air_ratio).ok()?.gas;
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.air_ratio)).ok()?;
+        let gas = burner.demand(conditions, at_jet, file.air_ratio).ok()?.gas;
         Some((gauge, rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
     };
-    (low < span.high).then_some([fire(low)?, fire(span.high)?])
+    (low < high).then_some([fire(low)?, fire(high)?])
 }
 
 /// Why a setting that was seen to light cannot be believed.
 fn seen_words(error: &Error) -> String {
     match error {
-        Error::NoSolution { input: Input::AirRatio, nearest } => std::format!(
-            "this burner has an air ratio of {nearest:.2} there, which does not burn cold: look at the jet, the damper and \
+        Error::NoSolution { input: Input::AirRatio, nearest: ratio }
+        | Error::OutOfRange { input: Input::AirRatio, given: ratio } => std::format!(
+            "this burner has an air ratio of {ratio:.2} there, which does not burn cold: look at the jet, the damper and \
              the blower again"
         ),
         other => super::advice::advice(other),

@@ -6,7 +6,7 @@ use std::string::ToString;
 use std::vec;
 
 use super::compose::Sheet;
-use super::lighting::{COLUMNS, LightingBlock, SettingLighting};
+use super::lighting::{COLUMNS, FiresEnd, LightingBlock, SettingLighting};
 use super::shop::Shop;
 use super::table::table;
 use super::text::{Extent, heading, paragraph};
@@ -54,6 +54,14 @@ fn stretch(span: &Span, shop: &Shop) -> String {
     }
 }
 
+/// The same where a lower end that is not known is where the gauges begin.
+fn from_least(span: &Span, shop: &Shop) -> String {
+    match (span.low_ends, span.high_ends) {
+        (false, true) => format!("at every gauge up to {}", shop.gauge(span.high)),
+        _ => stretch(span, shop),
+    }
+}
+
 fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let left = damper(sheet, block);
     let text = format!(
@@ -65,7 +73,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         (None, ..) => paragraph(page, "  Cold", "no gauge makes a mixture that burns cold with this damper"),
         (Some(limits), _, None) => {
             let text = format!(
-                "the mixture is within the limits of burning {}: outside them it cannot light. Where in them your head \
+                "with {left} the mixture is within the limits of burning {}: outside them it cannot light. Where in them your head \
                  lights is not known until you have seen it: write the lowest gauge that lights it cold into [lighting]. \
                  All below but those limits is indicative.",
                 stretch(limits, shop)
@@ -74,14 +82,14 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         }
         (Some(limits), None, Some(_)) => {
             let text = format!(
-                "the mixture is within the limits of burning {}, but the flames let go of the ports everywhere: close \
+                "with {left} the mixture is within the limits of burning {}, but the flames let go of the ports everywhere: close \
                  the damper to light",
                 stretch(limits, shop)
             );
             paragraph(page, "  Cold", &text);
         }
         (Some(limits), Some(cold), Some(_)) => {
-            let mut text = format!("a cold chamber lights {}", stretch(cold, shop));
+            let mut text = format!("with {left} a cold chamber lights {}", stretch(cold, shop));
             if cold.low_ends && limits.low_ends && limits.low < cold.low {
                 text += &format!(
                     ". Below that the flames burn too slowly for the speed in the ports and let go, and below {} there is \
@@ -95,11 +103,14 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
             paragraph(page, "  Cold", &(text + "."));
         }
     }
-    glowing(page, block, shop);
-    turned(page, sheet, block, shop);
+    glowing(page, &left, block, shop);
+    // Without a damper the air cannot be turned down.
+    if sheet.file.damper.is_some() {
+        turned(page, sheet, block, shop);
+    }
 }
 
-fn glowing(page: &mut String, block: &LightingBlock, shop: &Shop) {
+fn glowing(page: &mut String, left: &str, block: &LightingBlock, shop: &Shop) {
     let glow = shop.temperature(Temperature::from_celsius(GLOW_CELSIUS));
     let Some(span) = &block.range.glowing else {
         paragraph(page, "  Hot", "no gauge keeps the chamber glowing with this damper");
@@ -110,7 +121,7 @@ fn glowing(page: &mut String, block: &LightingBlock, shop: &Shop) {
         None => "what it loses is not known, so this is the least it can be".to_string(),
     };
     let text = format!(
-        "once the walls glow, above {glow}, they light whatever gas comes: it burns {} ({loss}). Lower than that the fire \
+        "once the walls glow, above {glow}, they light whatever gas comes: with {left} it burns {} ({loss}). Lower than that the fire \
          is too small or too thin to keep them glowing, and it goes out.",
         stretch(span, shop)
     );
@@ -125,22 +136,27 @@ fn glowing(page: &mut String, block: &LightingBlock, shop: &Shop) {
 
 fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let ratio = Shop::ratio(sheet.file.air_ratio);
+    let turned = format!("with the damper moved along with the gauge, so that the air ratio stays {ratio},");
     let mut text = match (&block.turned.cold, block.known.head_constant) {
-        (Some(cold), _) => {
-            format!("with the air turned down with the gas (air ratio {ratio}) it lights cold {}", stretch(cold, shop))
-        }
-        (None, Some(_)) => format!("with the air turned down with the gas (air ratio {ratio}) it does not light cold"),
-        (None, None) => format!("with the air turned down with the gas (air ratio {ratio}) every gauge burns alike"),
+        (Some(cold), _) => format!("{turned} it lights cold {}", from_least(cold, shop)),
+        (None, Some(_)) => format!("{turned} it does not light cold"),
+        (None, None) => format!("{turned} every gauge burns alike"),
     };
-    text += &match (block.runs_back_below, &block.turned.glowing) {
-        (Some(gauge), _) => format!("; under {} the flame may run back into the ports", shop.gauge(gauge)),
-        (None, Some(span)) if span.low_ends => format!("; under {} it does not keep the glow", shop.gauge(span.low)),
-        _ => String::new(),
+    text += &match block.runs_back_below {
+        Some(gauge) => format!("; under {} the flame may run back into the ports", shop.gauge(gauge)),
+        None => String::new(),
     };
     paragraph(page, "  Damper", &(text + "."));
     if let Some([(low_at, low_gross, low_net), (high_at, high_gross, high_net)]) = block.fires {
+        let end = match block.fires_end {
+            FiresEnd::Glow => "below that the glow goes",
+            FiresEnd::Damper => "the damper closes no further",
+            FiresEnd::RunsBack => "below that the flame may run back",
+            FiresEnd::Gauge => "lower this gauge cannot be read",
+        };
         let text = format!(
-            "so turned, the fire goes from {} at {} to {} at {}: 1 to {:.0}. Indicative at its lower end",
+            "so turned, the fire goes from {} at {} ({end}) to {} at {}, the most this blower feeds: 1 to {:.1}. Indicative \
+             at its lower end",
             shop.heat(low_gross, low_net),
             shop.gauge(low_at),
             shop.heat(high_gross, high_net),
@@ -198,7 +214,7 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
     };
     page.push_str(&left);
     drawn_line(page, &format!("gauge {}", shop.gauge_unit()), &gauges);
-    drawn_line(page, "air ratio", &ratios);
+    drawn_line(page, "air ratio cold", &ratios);
     let glowing: Vec<char> =
         block.drawn.iter().map(|(_, lighting)| if lighting.walls.is_some() { '=' } else { '.' }).collect();
     drawn_line(page, "glowing chamber", &glowing);
@@ -292,10 +308,10 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         paragraph(page, "  Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
         return;
     };
+    let stands = if sheet.file.damper.is_some() { " and the damper where it stands" } else { "" };
     let size = if shop.inch { format!("{:.2} ft3", volume.cubic_feet()) } else { format!("{:.0} L", volume.liters()) };
     let text = format!(
-        "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off and \
-         the damper where it stands:"
+        "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off{stands}:"
     );
     paragraph(page, "  Unlit", &text);
     let titles = ["", "a bomb after", "blower stopped", "blow through for"];
@@ -320,9 +336,9 @@ fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let Some(built) = block.heads.first() else { return };
     let setting = sheet.air.as_ref().map_or("", |air| sheet.settings[air.setting].entry.name.as_str());
     let place = if sheet.rig.burner.as_ref().is_some_and(|burner| burner.head.ports().is_some()) {
-        format!("{:.0} W of it in each hole", built.ports.heat.watts())
+        format!("each hole carries {:.0} W of the fire, net", built.ports.heat.watts())
     } else {
-        format!("{:.0} W/mm2 of it in the slot", built.ports.heat_per_area / 1e6)
+        format!("each square millimeter of the slot carries {:.0} W of the fire, net", built.ports.heat_per_area / 1e6)
     };
     let cold = shop.low_pressure(built.ports.pressure_cold.pascals());
     heading(page, "THE HEAD AND OTHER HOLES");

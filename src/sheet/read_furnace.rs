@@ -41,6 +41,14 @@ pub struct FurnaceEntry {
     pub room: Option<RoomEntry>,
 }
 
+impl FurnaceEntry {
+    /// How far makers' linings of its layers differ, as a share.
+    #[must_use]
+    pub fn lining_spread(&self) -> f64 {
+        self.layers.iter().map(|layer| layer.material.spread()).fold(0.0, f64::max)
+    }
+}
+
 /// What leaks into the room.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RoomEntry {
@@ -115,17 +123,15 @@ pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<Furn
 
 fn read_layer(section: &Section<'_>) -> Result<(Layer, String), FileError> {
     let thickness = section.required("thickness").ranged(Input::LayerThickness)?;
-    let name: String = section.required("material").text(NAME)?.into();
+    let unknown = || {
+        let known: Vec<&str> = MATERIALS.iter().map(|data| data.key).collect();
+        let own = "; or a name of your own with density, conductivity, specific_heat and limit";
+        section.refuse("material", "accepted are ".to_string() + &known.join(", ") + own)
+    };
+    let name: String = section.required("material").text(NAME).map_err(|_| unknown())?.into();
     let density = ranged(section, "density", Input::MaterialDensity)?;
     let Some(density) = density else {
-        let Some(material) = Material::named(&name) else {
-            let known: Vec<&str> = MATERIALS.iter().map(|data| data.key).collect();
-            let accepted = "accepted are ".to_string()
-                + &known.join(", ")
-                + "; or a name of your own with density, \
-                conductivity, specific_heat and limit";
-            return Err(section.refuse("material", accepted));
-        };
+        let material = Material::named(&name).ok_or_else(unknown)?;
         return Ok((Layer { material, thickness }, name));
     };
     let conductivity = points(section, "conductivity", Input::Conductivity)?;
@@ -219,7 +225,7 @@ fn read_castable(section: Section<'_>) -> Result<(Castable, Option<Length>), Fil
 fn read_steel(section: Section<'_>) -> Result<(&'static SteelGrade, Length), FileError> {
     let words: Vec<(&str, &'static SteelGrade)> = STEELS.iter().map(|grade| (grade.key, grade)).collect();
     let grade = section.required("grade").choice(&words)?;
-    let depth = section.required("depth").ranged(Input::LayerThickness)?;
+    let depth = section.required("depth").ranged(Input::SteelDepth)?;
     section.finish()?;
     Ok((grade, depth))
 }
@@ -234,12 +240,14 @@ fn read_room(section: Section<'_>) -> Result<RoomEntry, FileError> {
 }
 
 fn read_work(section: Section<'_>) -> Result<WorkEntry, FileError> {
-    let name: String = section.required("substance").text(NAME)?.into();
-    let Some(substance) = Substance::named(&name) else {
-        let known: Vec<&str> = SUBSTANCES.iter().map(|data| data.key).collect();
-        return Err(section.refuse("substance", "accepted are ".to_string() + &known.join(", ")));
-    };
+    let known: Vec<&str> = SUBSTANCES.iter().map(|data| data.key).collect();
+    let unknown = || section.refuse("substance", "accepted are ".to_string() + &known.join(", "));
+    let name: String = section.required("substance").text(NAME).map_err(|_| unknown())?.into();
+    let substance = Substance::named(&name).ok_or_else(unknown)?;
     let mass: Mass = section.required("mass").ranged(Input::WorkMass)?;
+    if mass.kilograms() <= 0.0 {
+        return Err(section.refuse("mass", "accepted is more than 0 kg"));
+    }
     let temperature = section.required("temperature").ranged(Input::WorkTemperature)?;
     let time: Duration = section.required("minutes").ranged(Input::Duration)?;
     if time.seconds() < 60.0 {

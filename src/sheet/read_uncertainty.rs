@@ -109,17 +109,23 @@ pub fn bore_spread(file: &BurnerFile, rig: &Assembled) -> Option<Length> {
     file.uncertainty.bore.or_else(|| starting_bore(rig.jet.bore.diameter(), sizing))
 }
 
+/// The gauge: what the file says, else what a shop would have for its highest reading.
+#[must_use]
+pub fn dial(file: &BurnerFile, highest: GaugePressure) -> Dial {
+    let given = &file.uncertainty;
+    match (given.gauge_error, given.gauge_span) {
+        (Some(error), _) => Dial::Error(error),
+        (None, Some(span)) => Dial::Class { span, class: given.gauge_class.unwrap_or(DialClass::USUAL) },
+        (None, None) => Dial::usual(highest),
+    }
+}
+
 /// What is known of every input: what the file says, else starting values. `bore` is that of the bore, `highest` the
 /// largest reading of the gauge.
 #[must_use]
 pub fn spreads(file: &BurnerFile, rig: &Assembled, bore: Length, highest: GaugePressure) -> Spreads {
     let given = &file.uncertainty;
-    let dial = match (given.gauge_error, given.gauge_span) {
-        (Some(error), _) => Dial::Error(error),
-        (None, Some(span)) => Dial::Class { span, class: given.gauge_class.unwrap_or(DialClass::USUAL) },
-        (None, None) => Dial::usual(highest),
-    };
-    let start = Spreads::starting(rig.jet.bore.diameter(), bore, dial);
+    let start = Spreads::starting(rig.jet.bore.diameter(), bore, dial(file, highest));
     let weather = match file.site.pressure {
         SitePressure::Altitude(_) => start.air_pressure,
         SitePressure::Station(_) => PressureDifference::from_pascals(BAROMETER),

@@ -20,7 +20,7 @@ use crate::orifice::{DrillList, Edge};
 use crate::quantity::Length;
 
 /// Columns of the page.
-const WIDTH: usize = 96;
+pub(super) const WIDTH: usize = 96;
 
 /// How much of the sheet is printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -216,9 +216,7 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
     if has_air {
         let left =
             sheet.air.as_ref().and_then(|air| sheet.settings[air.setting].air.as_ref()).and_then(|air| air.opening);
-        columns.push(vec![
-            left.map_or("air ratio".into(), |left| format!("air ratio, damper left at {}", Shop::share(left))),
-        ]);
+        columns.push(vec![left.map_or("air ratio".into(), |left| format!("air ratio at {}", Shop::share(left)))]);
     }
     for rung in &sheet.rungs {
         let mut cells = vec![
@@ -249,6 +247,9 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let rows: Vec<Vec<String>> =
         (1..=sheet.rungs.len()).map(|row| columns.iter().map(|column| column[row].clone()).collect()).collect();
     page.push_str(&table(&titles, &[], &rows));
+    if has_damper {
+        paragraph(page, "", "The last column: the damper left there, only the gauge turned.");
+    }
 }
 
 fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
@@ -287,14 +288,23 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     } else {
         format!("IS TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
     };
+    let judged = sheet.settings.iter().find(|setting| setting.entry.name == air.judged);
+    let (open, held) = match judged.and_then(|setting| setting.air.as_ref()) {
+        _ if sheet.file.damper.is_some() => (", damper wide open", String::new()),
+        // What is to spare goes through where nothing holds it back.
+        Some(found) if air.surplus.pascals() > 0.0 => {
+            let ratio = found.air_ratio().map_or(String::new(), |ratio| format!(" {} then", Shop::ratio(ratio)));
+            ("", format!(" There is no damper to hold that back: the air ratio is{ratio}."))
+        }
+        _ => ("", String::new()),
+    };
     let text = format!(
-        "\"{}\" at {} and air ratio {} wants {} at {} here, damper wide open. This blower {verdict}.",
+        "\"{}\" at {} and air ratio {} wants {} at {} here{open}. This blower {verdict}.{held}",
         air.judged,
         shop.gauge(air.gauge),
         Shop::ratio(air.air_ratio),
         shop.air(air.demand.air_flow),
         shop.low_pressure(air.demand.blower_pressure.pascals()),
-        verdict = verdict,
     );
     paragraph(page, "  Here", &text);
     if let (Some(gauge), Some((gross, net))) = (air.highest_gauge, air.largest_fire) {

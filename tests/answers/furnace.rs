@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{BurnerFile, number, refused};
+use super::{BurnerFile, answer, number, refused};
 
 /// The invented casting evening.
 const EVENING: &str = include_str!("../../examples/casting-evening.toml");
@@ -116,9 +116,13 @@ fn bad_furnaces_are_refused_by_name() {
         (vec![("area = \"647 cm2\"", "area = \"900 cm2\"")], vec!["panel", "too large"]),
         (vec![("crucible_wall = \"15 mm\"\n", "")], vec!["crucible_mass", "together"]),
         (vec![("grade = \"stainless 310\"", "grade = \"tin\"")], vec!["steel.grade", "\"stainless 304\""]),
-        (vec![("depth = \"60 mm\"", "depth = \"600 mm\"")], vec!["steel.depth", "given \"600 mm\""]),
+        (vec![("depth = \"60 mm\"", "depth = \"600 mm\"")], vec!["steel.depth", "given \"600 mm\"", "mm of the wall"]),
         (vec![("substance = \"bell bronze\"", "substance = \"gold\"")], vec!["work.substance", "silver"]),
         (vec![("minutes = \"40 min\"", "minutes = \"1 s\"")], vec!["work.minutes", "a minute"]),
+        (vec![("substance = \"bell bronze\"\n", "")], vec!["work.substance", "line ", "bell bronze", "silver"]),
+        (vec![("material = \"fibre blanket\"\n", "")], vec!["layer[2].material", "line ", "fibre blanket"]),
+        (vec![("mass = \"12 kg\"", "mass = \"0 kg\"")], vec!["work.mass", "more than 0 kg"]),
+        (vec![("depth = \"60 mm\"", "depth = \"0 mm\"")], vec!["steel.depth", "depth of the steel"]),
         (vec![("temperature = \"1250 C\"", "temperature = \"2000 C\"")], vec!["layer[1].material"]),
         (
             vec![("exhaust_area = \"60 cm2\"\ntemperature = \"1250 C\"", ""), ("[chamber]\n", "")],
@@ -188,4 +192,48 @@ fn a_box_loses_more_for_its_edges_and_corners() {
     let flux = 1230.0 / (0.075 / 0.34 + 0.05 / 0.115 + 1.0 / 14.5);
     let walls = number(&sheet, "/furnace/holding_walls_w");
     assert!((walls / (area * flux) - 1.0).abs() < 0.06, "{walls} {}", area * flux);
+}
+
+#[test]
+fn both_spellings_of_a_material_are_one() {
+    let same = |changes: &[(&str, &str)], other: &[(&str, &str)]| {
+        let holding = |changes: &[(&str, &str)]| number(&evening(changes).json(), "/furnace/holding_fire_net_w");
+        assert_eq!(holding(changes).to_bits(), holding(other).to_bits());
+    };
+    same(&[], &[("fibre blanket", "fiber blanket")]);
+    let heat = |substance: &str| {
+        answer(&["work", "--substance", substance, "--mass", "1 kg", "--to", "700 C", "--format", "csv"])
+    };
+    assert_eq!(heat("aluminum"), heat("aluminium"));
+}
+
+#[test]
+fn work_without_a_time_says_why() {
+    let base = ["work", "--substance", "steel", "--mass", "1 kg", "--to", "1150 C"];
+    let with = |more: &[&'static str]| [&base[..], more].concat();
+    let cold = refused(&with(&["--chamber", "1000 C"]));
+    assert!(cold.contains("--chamber: given \"1000 C\"") && cold.contains("--to is \"1150 C\""), "{cold}");
+    let hint = "--plate, --bar";
+    assert!(answer(&with(&["--chamber", "1250 C"])).contains(hint));
+    assert!(!answer(&with(&["--chamber", "1250 C", "--bar", "30 mm"])).contains(hint));
+    assert!(!answer(&with(&[])).contains(hint));
+    let none = refused(&with(&["--pieces-an-hour", "0"]));
+    assert!(none.contains("pieces an hour") && none.contains("--pieces-an-hour"), "{none}");
+    let nothing = refused(&["work", "--substance", "steel", "--mass", "0 kg", "--to", "1150 C"]);
+    assert!(nothing.contains("--mass: given \"0 kg\", accepted is more than 0 kg"), "{nothing}");
+}
+
+#[test]
+fn one_bag_is_one_bag_and_linings_differ_alike_everywhere() {
+    let castable = "[castable]\ndry_density = \"2100 kg/m3\"\nbag = \"1000 kg\"\nwater = \"9 %\"\nanchor_spacing = \"5 m\"\n\n[steel]\n";
+    let file = evening(&[("[steel]\n", castable)]);
+    let text = answer(&["lining", file.path()]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains(" 1 bag (") && text.contains(", 1 anchor;"), "{text}");
+    let spread = "Makers' linings differ by 25 %";
+    assert!(answer(&["chamber", file.path()]).contains(spread) && file.text("metric").contains(spread));
+    let bells = BurnerFile::bells(&[]);
+    for command in ["chamber", "lining"] {
+        let none = refused(&[command, bells.path()]);
+        assert!(none.contains("layer: the file has none") && none.contains("[[layer]]"), "{none}");
+    }
 }

@@ -84,6 +84,72 @@ fn the_foundry_has_a_setting_of_each_kind_and_says_why() {
     assert!(wide.is_empty(), "{wide:?}");
 }
 
+/// What stands between one heading and another, its lines joined.
+fn block(text: &str, from: &str, to: &str) -> String {
+    let block = &text[text.find(from).expect(from)..text.find(to).expect(to)];
+    block.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn what_blower_damper_and_gauge_give_is_one_number_everywhere() {
+    let sheet = foundry(&[]).json();
+    let of = |pointer: &str| number(&sheet, pointer);
+    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-4, "{a} against {b}");
+    near(of("/lighting/highest_heat_net_w"), of("/air/largest_heat_net_w"));
+    let turned = |key: &str| of(&format!("/lighting/air_turned_down_range/{key}"));
+    near(turned("cold_high_pa"), of("/air/largest_gauge_pressure_pa"));
+    near(turned("glowing_high_pa"), of("/air/largest_gauge_pressure_pa"));
+    // The head as built is that of the setting it is told for.
+    for key in ["air_ratio", "port_gradient_per_s", "head_pressure_pa"] {
+        near(of(&format!("/lighting/heads_tried/0/{key}")), of(&format!("/settings/0/{key}")));
+    }
+    let text = foundry(&[]).text("metric");
+    assert!(text.contains("\n  air ratio cold  "), "{text}");
+    assert!(text.contains("today's level") && !text.contains("for ever"), "{text}");
+    // A gauge of 3-2-3 % and 15 psi errs by 0.45 psi at its lower end: twice that is the least that sets a fire.
+    let least = format!("at {:.4} bar (lower this gauge cannot be read)", 2.0 * 0.45 * 0.068_947_57);
+    assert!(block(&text, "\nLIGHTING\n", "\nBLOWER\n").contains(&least), "{least}: {text}");
+    // With a gauge that errs by nothing the damper at its least ends it: a fire that asks a tenth of it.
+    let exact = foundry(&[("[fire]\n", "[uncertainty]\ngauge_error = \"0 psi\"\n\n[fire]\n")]);
+    let lowest = number(&exact.json(), "/lighting/lowest_heat_net_w");
+    let asked = format!("[[setting]]\nname = \"least\"\nheat = \"{} kW net\"\n", lowest / 1e3);
+    let last = FOUNDRY.find("[[setting]]\nname = \"low\"").unwrap();
+    let least = foundry(&[(&FOUNDRY[last..], &asked)]).json();
+    let damper = setting(&least, "least")["damper_opening"].as_f64().unwrap();
+    assert!((damper - 0.1).abs() < 0.002, "{damper}");
+    assert!(exact.text("metric").contains("the damper closes no further"));
+}
+
+#[test]
+fn each_sentence_of_lighting_says_where_the_damper_stands() {
+    let text = block(&foundry(&[("\"6.5 psi\"", "\"9 psi\"")]).text("metric"), "\nLIGHTING\n", "\nBLOWER\n");
+    for words in [
+        "with the damper left at 38 % a cold chamber lights from 0.621 bar",
+        "with the damper left at 38 % it burns from",
+        "with the damper moved along with the gauge, so that the air ratio stays 1.05, it lights cold at every gauge up to",
+    ] {
+        assert!(text.contains(words), "{words:?} is missing: {text}");
+    }
+}
+
+#[test]
+fn without_a_damper_nothing_is_told_of_turning_it() {
+    let damper = &FOUNDRY[FOUNDRY.find("[damper]").unwrap()..FOUNDRY.find("[head]").unwrap()];
+    let bare = foundry(&[(damper, ""), ("damper = \"38 %\"\n", "")]);
+    let sheet = bare.json();
+    assert!(sheet["lighting"]["lowest_heat_net_w"].is_null() && sheet["lighting"]["runs_back_below_pa"].is_null());
+    let range = sheet["lighting"]["air_turned_down_range"].as_object().unwrap();
+    assert!(range.values().all(Value::is_null), "{range:?}");
+    let text = bare.text("metric");
+    for words in ["damper wide open", "  Damper", "so turned", "damper where it stands", "damper for"] {
+        assert!(!text.contains(words), "{words:?} is told: {text}");
+    }
+    let ratio = setting(&sheet, "light")["air_ratio"].as_f64().unwrap();
+    let told = format!("There is no damper to hold that back: the air ratio is {ratio:.2} then.");
+    assert!(block(&text, "\nBLOWER\n", "\nCYLINDER\n").contains(&told), "{told}: {text}");
+    assert!(foundry(&[]).text("metric").contains("damper wide"));
+}
+
 #[test]
 fn unlit_gas_is_that_of_a_stirred_chamber() {
     let sheet = foundry(&[]).json();
@@ -148,6 +214,10 @@ fn bad_lightings_are_refused_by_name() {
         (
             vec![("\"6.5 psi\"", "\"0.5 psi\"")],
             vec!["lighting.lights_at", "line ", "air ratio of", "does not burn cold"],
+        ),
+        (
+            vec![("\"6.5 psi\"", "\"0.1 psi\"")],
+            vec!["lighting.lights_at", "given \"0.1 psi\"", "air ratio of", "does not burn cold"],
         ),
         (vec![("\"6.5 psi\"", "\"6.5 furlongs\"")], vec!["lighting.lights_at", "6.5 furlongs"]),
         (vec![("\"20 L\"", "\"0 L\"")], vec!["lighting.chamber_volume", "accepted from", "L"]),

@@ -113,11 +113,13 @@ fn gross_and_net_ask_for_different_bores() {
     }
 }
 
-/// The cells of the rows of a printed table under the line that begins with a heading.
+/// The cells of the rows of a printed table under the line that begins with a heading. What is broken of a title or of
+/// a cell stands further in than the note under the table.
 fn rows<'t>(text: &'t str, heading: &str) -> Vec<Vec<&'t str>> {
     let lines = text.lines().skip_while(|line| !line.trim_start().starts_with(heading)).skip(1);
     lines
-        .take_while(|line| line.starts_with("  ") && !line.starts_with("         "))
+        .take_while(|line| line.starts_with("  ") && line.find(|c: char| c != ' ') != Some(9))
+        .filter(|line| !line.starts_with("          ") && line.contains(|c: char| c.is_ascii_digit()))
         .map(|line| line.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect())
         .collect()
 }

@@ -174,3 +174,20 @@ fn the_page_for_the_wall_is_one_page_of_the_whole_sheet() {
     }
     assert!(refused(&["sheet", BurnerFile::bells(&[]).path(), "--wall", "--format", "csv"]).contains("--format"));
 }
+
+#[test]
+fn no_line_is_wider_than_the_page() {
+    for text in [
+        include_str!("../../examples/bell-foundry.toml"),
+        include_str!("../../examples/casting-evening.toml"),
+        include_str!("../../examples/natural-gas.toml"),
+        include_str!("../../examples/blower-too-small.toml"),
+        jetwright::sheet::burner_file::BLANK,
+    ] {
+        for units in ["inch", "metric"] {
+            let page = BurnerFile::of(text, &[]).text(units);
+            let wide: Vec<_> = page.lines().filter(|line| line.chars().count() > 96).collect();
+            assert!(wide.is_empty(), "{units}: {wide:?}");
+        }
+    }
+}

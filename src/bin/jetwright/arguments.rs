@@ -98,7 +98,7 @@ pub enum Command {
         after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright setpoints burner.toml --image table.bin"
     )]
     Setpoints(SetpointArguments),
-    /// Whether a cylinder keeps up with a draw: for ever, and for so many minutes.
+    /// Whether a cylinder keeps up with a draw: at its level now, and for so many minutes.
     #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
         --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
     Cylinder(crate::supply_arguments::CylinderArguments),
@@ -148,10 +148,10 @@ pub enum Source {
 pub struct SetpointArguments {
     /// The burner file; `jetwright blank` prints one to start from.
     pub file: PathBuf,
-    /// Smallest fire, such as "10 kW net"; that of the file's settings unless given.
+    /// Smallest fire, such as "10 kW net"; the smallest that damper and blower give unless given.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
     pub from: Option<HeatRate>,
-    /// Largest fire; that of the file's settings unless given.
+    /// Largest fire; 95 % of the largest that damper and blower give unless given.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
     pub to: Option<HeatRate>,
     /// Air ratio; the file's unless given.
@@ -160,7 +160,7 @@ pub struct SetpointArguments {
     /// A file to write the table's bytes to.
     #[arg(long)]
     pub image: Option<PathBuf>,
-    /// Print a constant for a program's source instead.
+    /// Print a constant for a program's source instead; not with --format json or csv.
     #[arg(long, value_enum)]
     pub source: Option<Source>,
     #[command(flatten)]

@@ -25,8 +25,11 @@ struct Line {
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let Some(block) = &sheet.furnace else {
-        return Err(sheet.file.refuse("layer", "this command needs the layers and panels of the chamber").into());
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else {
+        return Err(sheet
+            .file
+            .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
+            .into());
     };
     let nothing = Power::from_watts(0.0);
     let mut lines = Vec::new();
@@ -51,7 +54,7 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
             "rows": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
         })),
         Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
-        Format::Text => text(&lines, Shop { inch }),
+        Format::Text => text(&lines, entry.lining_spread(), Shop { inch }),
     })
 }
 
@@ -72,7 +75,7 @@ fn row(line: &Line) -> Map<String, Value> {
     row
 }
 
-fn text(lines: &[Line], shop: Shop) -> String {
+fn text(lines: &[Line], spread: f64, shop: Shop) -> String {
     let gauge = format!("gauge {}", shop.gauge_unit());
     let titles = ["", &gauge, "chamber", "fire kW net", "walls kW", "openings kW", "flue kW"];
     let kilowatts = |watts: f64| format!("{:.2}", watts / 1e3);
@@ -90,9 +93,9 @@ fn text(lines: &[Line], shop: Shop) -> String {
             ]
         })
         .collect();
-    let mut text = table(&titles, &[], &rows);
-    text.push_str(
-        "  Empty chamber, hot through; a setting that is left on ends there. Estimates: a lining differs by a fifth.\n",
-    );
-    text
+    table(&titles, &[], &rows)
+        + &format!(
+            "  Empty chamber, hot through; a setting that is left on ends there. Makers' linings differ by {:.0} %.\n",
+            100.0 * spread
+        )
 }

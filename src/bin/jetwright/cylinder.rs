@@ -116,15 +116,16 @@ fn text(store: &Store<'_>, flow: MassFlow, pressure: GaugePressure, row: &Cylind
     text += &format!("Drawn: {} ({}).\n", amount(flow), heat(flow));
     let steady = format!("{} ({})", amount(row.steady), heat(row.steady));
     text += &match row.too_cold_after {
-        None => format!("IT KEEPS UP till it is empty; as full as it is now it would hold {steady} for ever.\n"),
+        None => format!("IT KEEPS UP till it is empty; at today's level it would hold {steady}, less as it empties.\n"),
         Some(after) if after < row.used => format!(
-            "IT DOES NOT KEEP UP: too cold for the regulator after {:.0} min; for ever it holds {steady}{}.\n",
+            "IT DOES NOT KEEP UP: too cold for the regulator after {:.0} min; at today's level it holds {steady}, less \
+             as it empties{}.\n",
             after.minutes(),
             row.cylinders_needed.map_or(String::new(), |count| format!(", {count} such cylinders would hold this"))
         ),
         Some(after) => format!(
-            "It keeps up for {:.1} h, then it is too cold for the regulator; as full as it is now it holds {steady} for \
-             ever.\n",
+            "It keeps up for {:.1} h, then it is too cold for the regulator; at today's level it holds {steady}, less \
+             as it empties.\n",
             after.hours()
         ),
     };

@@ -12,7 +12,10 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else {
-        return Err(sheet.file.refuse("layer", "this command needs the layers and panels of the chamber").into());
+        return Err(sheet
+            .file
+            .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
+            .into());
     };
     let castable = block.castable.as_ref();
     Ok(match arguments.answer.format {

@@ -2,11 +2,12 @@
 
 use std::fmt::Write;
 
+use jetwright::Input;
 use jetwright::burner::AirSetting;
-use jetwright::control::{ControlError, Setpoint, SetpointTable, USUAL_ROWS};
+use jetwright::control::{Setpoint, SetpointTable, USUAL_ROWS};
 use jetwright::quantity::{HeatRate, NetHeatRate};
 use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, burner_file, compose, table};
+use jetwright::sheet::{Sheet, Shop, burner_file, compose, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, SetpointArguments, Source, Units};
@@ -15,40 +16,51 @@ use crate::output;
 
 /// Heats asked between two rows for the bound.
 const BETWEEN: u16 = 63;
+/// From one fire that is tried to the next smaller one.
+const SMALLER: f64 = 1.1;
+/// Halvings of such a step.
+const HALVINGS: usize = 24;
+/// How far inside its ends the range of fires is taken, so that rounding does not leave it.
+const INSIDE: f64 = 1e-4;
+/// The largest fire that is taken unasked, over the largest there is.
+const UNASKED: f64 = 0.95;
 
 type ChipTable = SetpointTable<USUAL_ROWS, f32>;
 
-/// The settings of a burner file's air ratio from the smallest to the largest fire, for a chip.
+/// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
     let Some(burner) = &sheet.rig.burner else {
         return Err(sheet.file.refuse("blower", "this command needs blower, damper and head").into());
     };
-    let net = |heat: HeatRate| match heat {
-        HeatRate::Net(heat) => Ok(heat),
-        gross => sheet.rig.gas.flow_for(gross).map(|flow| sheet.rig.gas.net_heating_value().of(flow)),
-    };
-    let of_settings = |pick: fn(f64, f64) -> f64| {
-        let heats = sheet.settings.iter().map(|setting| setting.heat_net.watts());
-        NetHeatRate::from_watts(heats.reduce(pick).unwrap_or_default())
-    };
-    let bad = |option: &'static str| move |error: jetwright::Error| CommandError::option(option, error);
-    let lowest = arguments.from.map_or(Ok(of_settings(f64::min)), net).map_err(bad("from"))?;
-    let highest = arguments.to.map_or(Ok(of_settings(f64::max)), net).map_err(bad("to"))?;
-    if highest <= lowest {
-        return Err(CommandError::option("to", "the largest fire must be larger than the smallest").into());
+    if sheet.file.damper.is_none() {
+        return Err(sheet.file.refuse("damper", "this command needs the damper that a table sets").into());
+    }
+    if arguments.source.is_some() && arguments.answer.format != Format::Text {
+        let text = "accepted is a source or a format, one of the two";
+        return Err(CommandError::option("source", text).beside("format", 0).into());
     }
     let ratio = arguments.air_ratio.map_or(sheet.file.air_ratio, |ratio| ratio.0);
     let (rig, setting) = (&sheet.rig, AirSetting::Ratio(ratio));
     // What the file's gauge reads, with the gas as cold as it comes and the line behind the gauge.
-    let exact = SetpointTable::<USUAL_ROWS>::build(lowest, highest, BETWEEN, |heat| {
+    let set = |heat| {
         let gauge = rig.gauge_for_heat(&rig.conditions, HeatRate::Net(heat), setting)?;
         let there = rig.conditions_at(&rig.conditions, gauge)?;
         let at_jet = burner.gauge_for_heat(&there, HeatRate::Net(heat), setting)?;
         Ok(Setpoint { gauge, air: burner.opening_for(&there, at_jet, ratio)? })
-    })
-    .map_err(|error| refusal(&sheet.file, error, lowest, highest))?;
+    };
+    let bad_ratio = |why: String| match arguments.air_ratio {
+        Some(_) => CommandError::option("air-ratio", why).into(),
+        None => CommandError::from(sheet.file.refuse("fire.air_ratio", why)),
+    };
+    let Some(reach) = reachable(|heat| set(heat).is_ok()) else {
+        return Err(bad_ratio("blower and damper give this air ratio at no fire: accepted is another one".into()));
+    };
+    let (lowest, highest) = asked(arguments, &sheet, reach)?;
+    let exact = SetpointTable::<USUAL_ROWS>::build(lowest, highest, BETWEEN, set).map_err(|error| {
+        bad_ratio(format!("no table {}: {error}; --from and --to narrow it", words((lowest, highest))))
+    })?;
     let chip = exact.to_single();
     let mut image = [0; ChipTable::IMAGE_BYTES];
     if chip.write_image(&mut image).is_ok() {
@@ -69,15 +81,73 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     })
 }
 
-/// Why there is no table, with what to change.
-fn refusal(
-    file: &burner_file::BurnerFile,
-    error: ControlError,
-    lowest: NetHeatRate,
-    highest: NetHeatRate,
-) -> CommandError {
-    let range = format!("from {:.2} to {:.2} kW net", lowest.kilowatts(), highest.kilowatts());
-    file.refuse("fire.air_ratio", format!("no table {range}: {error}; --from and --to narrow it")).into()
+/// From the smallest to the largest.
+type Fires = (NetHeatRate, NetHeatRate);
+
+/// Rounded inward, so that what is read off can be asked.
+fn words((lowest, highest): Fires) -> String {
+    let (low, high) = ((1e2 * lowest.kilowatts()).ceil() / 1e2, (1e2 * highest.kilowatts()).floor() / 1e2);
+    format!("from {low:.2} to {high:.2} kW net")
+}
+
+/// The fires that have an answer, each end a ten-thousandth inside; none when none has. A damper at its least shuts out
+/// the small ones, the blower or the jet the large ones.
+fn reachable(answers: impl Fn(NetHeatRate) -> bool) -> Option<Fires> {
+    let range = Input::HeatRate.range();
+    let answers = |watts: f64| answers(NetHeatRate::from_watts(watts));
+    let mut found: Option<Fires> = None;
+    let mut watts = range.max;
+    let mut refused = watts;
+    while watts > range.min {
+        match (answers(watts), found) {
+            (true, None) => {
+                let most = NetHeatRate::from_watts(border(watts, refused, answers) * (1.0 - INSIDE));
+                found = Some((most, most));
+            }
+            (false, Some((_, most))) => {
+                let least = NetHeatRate::from_watts(border(refused, watts, answers) * (1.0 + INSIDE));
+                return Some((least, most)).filter(|(least, most)| least < most);
+            }
+            _ => {}
+        }
+        refused = watts;
+        watts /= SMALLER;
+    }
+    found.map(|(_, most)| (NetHeatRate::from_watts(range.min), most))
+}
+
+/// The last that has an answer on the way from one that has to one that has not.
+fn border(mut answered: f64, mut refused: f64, answers: impl Fn(f64) -> bool) -> f64 {
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (answered + refused);
+        if answers(middle) { answered = middle } else { refused = middle }
+    }
+    answered
+}
+
+/// The fires asked for, and what can be reached where nothing is asked, but for the last of it, where the damper goes
+/// from half to wide open and changes next to nothing.
+fn asked(arguments: &SetpointArguments, sheet: &Sheet, reach: Fires) -> Result<Fires, CommandError> {
+    let gas = &sheet.rig.gas;
+    let end = |option: &'static str, heat: Option<HeatRate>, unless_asked: NetHeatRate| {
+        let net = match heat {
+            None => return Ok(unless_asked),
+            Some(HeatRate::Net(heat)) => heat,
+            Some(gross) => {
+                let flow = gas.flow_for(gross).map_err(|error| CommandError::option(option, error))?;
+                gas.net_heating_value().of(flow)
+            }
+        };
+        let is_reached = net >= reach.0 && net <= reach.1;
+        let text = || format!("accepted is {}: damper and blower give this air ratio there", words(reach));
+        if is_reached { Ok(net) } else { Err(CommandError::option(option, text())) }
+    };
+    let (lowest, highest) = (end("from", arguments.from, reach.0)?, end("to", arguments.to, reach.1 * UNASKED)?);
+    if highest <= lowest {
+        let option = if arguments.to.is_some() { "to" } else { "from" };
+        return Err(CommandError::option(option, "the largest fire must be larger than the smallest").into());
+    }
+    Ok((lowest, highest))
 }
 
 fn heats(table: &ChipTable) -> impl Iterator<Item = f64> {
@@ -101,17 +171,19 @@ fn text(setpoints: &ChipTable, ratio: f64, shop: Shop) -> String {
     let of = |pascals: f32| shop.gauge_number(jetwright::quantity::GaugePressure::from_pascals(f64::from(pascals)));
     let rows: Vec<Vec<String>> = heats(setpoints)
         .zip(setpoints.rows())
-        .map(|(heat, set)| vec![format!("{:.2}", heat / 1e3), of(set.gauge.pascals()), format!("{:.3}", set.air)])
+        .map(|(heat, set)| {
+            vec![format!("{:.2}", heat / 1e3), of(set.gauge.pascals()), format!("{:.1} %", 100.0 * set.air)]
+        })
         .collect();
     let bound = setpoints.bound();
-    let mut text = table(&["fire kW net", &gauge, "air opening"], &[], &rows);
+    let mut text = table(&["fire kW net", &gauge, "damper"], &[], &rows);
     let _ = writeln!(
         text,
-        "  Air ratio {}. A straight line between two rows is off by {:.0} Pa of gauge and {:.4} of opening at most.\n  \
+        "  Air ratio {}. A straight line between two rows is off by {:.0} Pa of gauge and {:.2} % of damper at most.\n  \
          For a controller: process control, never a flame safeguard.",
         Shop::ratio(ratio),
         bound.gauge.pascals(),
-        bound.air,
+        100.0 * bound.air,
     );
     text
 }

@@ -13,6 +13,8 @@ use crate::command_error::CommandError;
 use crate::output;
 use crate::work_arguments::WorkArguments;
 
+const COLDER: &str = "accepted is hotter than the temperature the work is brought to";
+
 /// Heat and time of a piece, a charge or a loaded crucible.
 pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
     let Some(substance) = Substance::named(&arguments.substance) else {
@@ -21,6 +23,12 @@ pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
     };
     if arguments.from >= arguments.to {
         return Err(CommandError::option("from", "accepted is colder than the temperature it is brought to").into());
+    }
+    if arguments.mass.kilograms() <= 0.0 {
+        return Err(CommandError::option("mass", "accepted is more than 0 kg").into());
+    }
+    if arguments.chamber.is_some_and(|chamber| chamber <= arguments.to) {
+        return Err(CommandError::option("chamber", COLDER).beside("to", 0).into());
     }
     let charge = Charge { substance: substance.clone(), mass: arguments.mass, crucible: crucible(arguments)? };
     let heat = charge.heat(arguments.from, arguments.to).map_err(|error| CommandError::option("to", error))?;
@@ -74,7 +82,7 @@ fn refuse(error: &Error) -> CommandError {
             let text = format!("a piece begins to melt at {celsius:.0} C; a melt needs a crucible");
             CommandError::option("to", text).into()
         }
-        _ => CommandError::option("chamber", "accepted is hotter than the temperature the work is brought to").into(),
+        _ => CommandError::option("chamber", COLDER).into(),
     }
 }
 
@@ -130,6 +138,11 @@ fn text(
             text.push_str(&format!(", melting from {:.0} to {:.0} min", begins.minutes(), melted.minutes()));
         }
         text.push_str(&format!("; it asks {:.1} kW when it goes in.\n", melt.most.watts() / 1e3));
+    }
+    if arguments.chamber.is_some() && melt.is_none() && soak.is_none() {
+        text.push_str(
+            "How long it takes goes by its shape: --plate, --bar, or a crucible's mass, wall and area tell it.\n",
+        );
     }
     if let Some(soak) = soak {
         let how = if soak.method == Method::Lumped { "warm all through at once" } else { "by conduction inside" };

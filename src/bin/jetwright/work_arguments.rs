@@ -34,7 +34,7 @@ pub struct WorkArguments {
     #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
     pub bar: Option<Length>,
     /// Pieces an hour, for the average heat.
-    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PortCount))]
+    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PiecesAnHour))]
     pub pieces_an_hour: Option<u32>,
     /// Mass of a clay-graphite crucible.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<Mass>(Input::WorkMass))]
