@@ -46,6 +46,53 @@ impl Constants {
     }
 }
 
+/// What of a gas's volume burns, burns unlike what the formula was measured for, is methane, is inert.
+struct Parts<S> {
+    burns: S,
+    unmeasured: S,
+    methane: S,
+    inert: S,
+}
+
+impl<S: Scalar> Parts<S> {
+    fn of(gas: &Gas<S>) -> Self {
+        let zero = S::zero();
+        let mut parts = Self { burns: zero, unmeasured: zero, methane: zero, inert: zero };
+        for (species, share) in gas.mixture().parts() {
+            match species {
+                Species::CarbonDioxide | Species::Nitrogen | Species::Water | Species::Argon => parts.inert += share,
+                Species::Oxygen => {}
+                _ => parts.burns += share,
+            }
+            match species {
+                Species::Methane => parts.methane += share,
+                Species::Ethylene | Species::Propylene | Species::Hydrogen | Species::CarbonMonoxide => {
+                    parts.unmeasured += share;
+                }
+                _ => {}
+            }
+        }
+        parts
+    }
+
+    fn measured(&self) -> Result<()> {
+        if self.unmeasured > S::c(UNMEASURED) * self.burns {
+            return Err(Error::NotMeasured { given: (self.unmeasured / self.burns).to_f32() });
+        }
+        Ok(())
+    }
+}
+
+/// Whether the flames of a gas are of the kind that [`burning_velocity`] was measured for.
+///
+/// # Errors
+///
+/// [`Error::NotMeasured`] when more than 15 % of what burns is ethylene, propylene, hydrogen or carbon monoxide. Such
+/// flames are faster, hydrogen's by far, and run back the more easily.
+pub fn flames_measured<S: Scalar>(gas: &Gas<S>) -> Result<()> {
+    Parts::of(gas).measured()
+}
+
 /// Laminar burning velocity of a gas in the site's air; nought outside the limits of burning.
 ///
 /// S = w r^eta exp(-xi (r - 1.075)^2) (T/300 K)^alpha (p/1 atm)^beta (1 - 2.3 f), r the equivalence ratio 1 / air
@@ -91,32 +138,18 @@ pub fn burning_velocity<S: Scalar>(
     let kelvin = check(Input::MixtureTemperature, mixture.kelvin())?;
     let range = burning_range(gas, site, mixture, LimitStandard::Nfpa497)?;
     let (zero, one) = (S::zero(), S::one());
-    let (mut burns, mut unmeasured, mut methane, mut inert) = (zero, zero, zero, zero);
-    for (species, share) in gas.mixture().parts() {
-        match species {
-            Species::CarbonDioxide | Species::Nitrogen | Species::Water | Species::Argon => inert += share,
-            Species::Oxygen => {}
-            _ => burns += share,
-        }
-        match species {
-            Species::Methane => methane += share,
-            Species::Ethylene | Species::Propylene | Species::Hydrogen | Species::CarbonMonoxide => unmeasured += share,
-            _ => {}
-        }
-    }
-    if unmeasured > S::c(UNMEASURED) * burns {
-        return Err(Error::NotMeasured { given: (unmeasured / burns).to_f32() });
-    }
+    let parts = Parts::of(gas);
+    parts.measured()?;
     // What lights by itself is no flame that creeps, but within the limits it still has a speed.
     if !(range.richest_air_ratio <= ratio && ratio <= range.leanest_air_ratio) {
         return Ok(Speed::from_meters_per_second(zero));
     }
     let air = ratio * AirNeed::new(gas, site).volume_ratio;
-    let dilution = (inert + air * site.water_fraction()) / (one + air);
+    let dilution = (parts.inert + air * site.water_fraction()) / (one + air);
     let slowed = (one - S::c(DILUTION) * dilution).larger(zero);
     let pascals = site.ambient_pressure().pascals();
     let of = |constants: &Constants| constants.velocity(one / ratio, kelvin, pascals);
-    let share = methane / burns;
+    let share = parts.methane / parts.burns;
     let speed = one / (share / of(&METHANE) + (one - share) / of(&PROPANE));
     Ok(Speed::from_meters_per_second(speed * slowed))
 }
