@@ -197,6 +197,31 @@ fn a_stopped_blower_is_not_called_too_lean() {
 }
 
 #[test]
+fn a_flame_says_how_sure_its_speed_is_and_whether_it_reaches_the_chamber() {
+    let asks = |gas: &str, ratio: &str| {
+        let arguments = ["flame", "--gas", gas, "--air-ratio", ratio];
+        (answer(&arguments).replace('\n', " "), super::json(&arguments))
+    };
+    for (gas, ratio, near) in
+        [("methane", "1", true), ("methane", "0.77", false), ("propane", "1.4", false), ("CH4=0.2,N2=0.8", "1", false)]
+    {
+        let (text, row) = asks(gas, ratio);
+        assert_eq!(text.contains("cm/s, within 15 %"), near, "{text}");
+        assert_eq!(text.contains("from a third of that to a third more"), !near, "{text}");
+        assert_eq!(row["burning_velocity_bias_holds"], near, "{gas} {ratio}");
+    }
+    // Three times the air is heated to some 875 degC; the chamber asked for is one of 1200.
+    let (text, row) = asks("propane", "3");
+    assert!(text.contains("It cannot get a chamber to 1200 C") && !text.contains("stays in the chamber"), "{text}");
+    assert_eq!(row["flame_reaches_chamber"], false);
+    assert!(row["available_heat"].as_f64().unwrap() < 0.0);
+    let (text, row) = asks("propane", "1");
+    assert!(text.contains("stays in the chamber") && !text.contains("cannot get"), "{text}");
+    assert_eq!(row["flame_reaches_chamber"], true);
+    assert!(asks("hydrogen", "1").1["burning_velocity_bias_holds"].is_null());
+}
+
+#[test]
 fn bad_lightings_are_refused_by_name() {
     let air = &FOUNDRY[FOUNDRY.find("[blower]").unwrap()..FOUNDRY.find("[head]").unwrap()];
     for (changes, parts) in [
