@@ -35,9 +35,9 @@ const UNMEASURED: f64 = 0.15;
 /// up to 15 % slower, propane's within 10 % either way (from memory).
 ///
 /// It holds where [`burning_velocity_bias_holds`]. Elsewhere flames of GRI-Mech 3.0 (computed with Cantera) run from a
-/// third of the formula's to a third faster: methane 21 % slower at an air ratio of 0.8, 36 % at 0.75 and 46 % at 0.71, of
-/// 20 % in nitrogen 21 % slower at 1 and 71 % at 0.77; propane, which that mechanism makes 15 % faster at its best, 24 %
-/// faster at 1.2 and 35 % at 1.5.
+/// third of the formula's to a third faster: methane 21 % slower at an air ratio of 0.8, 36 % at 0.75 and 46 % at 0.71,
+/// 20 % of it in nitrogen 21 % slower at 1 and 71 % at 0.77; propane, which that mechanism makes 15 % faster near its
+/// best, 24 % faster at 1.2 and 35 % at 1.5.
 pub const BURNING_VELOCITY_BIAS: (f64, f64) = (-0.15, 0.10);
 /// Air ratios that the bias was looked at for, lowest and highest.
 pub const BURNING_VELOCITY_RANGE: (f64, f64) = (0.85, 1.2);
@@ -102,7 +102,8 @@ pub fn flames_measured<S: Scalar>(gas: &Gas<S>) -> Result<()> {
     Parts::of(gas).measured()
 }
 
-/// Whether [`BURNING_VELOCITY_BIAS`] holds: an air ratio of [`BURNING_VELOCITY_RANGE`], and at most 10 % of the gas inert.
+/// Whether [`BURNING_VELOCITY_BIAS`] holds: an air ratio of [`BURNING_VELOCITY_RANGE`], and at most 10 % of the gas
+/// inert.
 #[must_use]
 pub fn burning_velocity_bias_holds<S: Scalar>(gas: &Gas<S>, air_ratio: S) -> bool {
     let parts = Parts::of(gas);
