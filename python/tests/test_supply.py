@@ -125,4 +125,6 @@ def test_the_foundrys_line_and_throttling_by_hand():
 def test_the_blank_has_a_cylinder_that_the_sheet_reads():
     whole = tomllib.loads((ROOT / "src" / "sheet" / "blank.toml").read_text())
     block = jw.sheet(whole)["cylinder"]
-    assert block["cylinder_evening"]["lasts_evening"] and len(block["draws"]) == len(whole["setting"])
+    names = [setting["name"] for setting in whole["setting"]]
+    assert block["cylinder_evening"]["lasts_evening"]
+    assert [draw["setting"] for draw in block["draws"]] == [*names, "the work"]

@@ -129,6 +129,9 @@ impl<S: Scalar> Cylinder<S> {
 
     /// The charge a draw leaves behind: (m c + steel) dT/dt = wall (air - T) - draw * latent heat, dm/dt = -draw.
     ///
+    /// The liquid keeps its composition. A blend's lighter gas boils off first, so that near its end a cylinder of half
+    /// propane and half butane keeps up for a third less than this says.
+    ///
     /// # Units
     ///
     /// `needed` is the pressure the cylinder must keep, absolute. A draw that it does not keep up with is taken all the

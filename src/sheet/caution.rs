@@ -9,6 +9,7 @@ use super::assembled::Assembled;
 use super::compose::{AirBlock, Setting};
 use super::furnace_caution::FurnaceCaution;
 use super::lighting_caution::LightingCaution;
+use super::monoxide::{parts, poisons};
 use super::shop::Shop;
 use super::supply_caution::SupplyCaution;
 use crate::combustion::{AirNeed, leanest_air_ratio};
@@ -29,8 +30,6 @@ const SEA_LEVEL: f64 = 101_325.0;
 const HIGH: f64 = 0.97;
 /// Below this opening a damper is touchy.
 const NEARLY_SHUT: f64 = 0.2;
-/// Below this air ratio a fire makes carbon monoxide in earnest.
-const RICH: f64 = 0.98;
 
 /// A warning drawn from a number.
 #[derive(Clone, Debug, PartialEq)]
@@ -147,11 +146,17 @@ pub enum Caution {
     },
 }
 
-/// Every caution the numbers call for, the dangerous first.
-pub fn cautions(rig: &Assembled, settings: &[Setting], air: Option<&AirBlock>, others: Vec<Caution>) -> Vec<Caution> {
+/// Every caution the numbers call for, the dangerous first; the work's own fire is judged as a setting.
+pub fn cautions(
+    rig: &Assembled,
+    settings: &[Setting],
+    work: Option<&Setting>,
+    air: Option<&AirBlock>,
+    others: Vec<Caution>,
+) -> Vec<Caution> {
     let mut found = vec![];
     let leanest = leanest_air_ratio(&rig.gas, &rig.site);
-    for setting in settings {
+    for setting in settings.iter().chain(work) {
         of_setting(setting, leanest, &mut found);
     }
     of_burner(rig, air.map(|air| settings[air.setting].gauge), &mut found);
@@ -187,7 +192,7 @@ fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
     }
     match air_ratio {
         Some(air_ratio) if air_ratio > leanest => found.push(Caution::TooLean { setting: name(), air_ratio, leanest }),
-        Some(air_ratio) if air_ratio < RICH => {
+        Some(air_ratio) if poisons(air_ratio, setting.monoxide) => {
             found.push(Caution::CarbonMonoxide { setting: name(), air_ratio, monoxide: setting.monoxide });
         }
         _ => {}
@@ -323,8 +328,6 @@ impl Caution {
             Caution::TooLean { air_ratio, .. } => Some(format!("air ratio {}", Shop::ratio(*air_ratio))),
             Caution::CarbonMonoxide { air_ratio, monoxide, .. } => {
                 let ratio = format!("air ratio {}", Shop::ratio(*air_ratio));
-                // Two figures: real mixing leaves more.
-                let parts = |share: f64| (share * 1e3).round() * 1e3;
                 Some(monoxide.map_or(ratio.clone(), |share| format!("{ratio}, {:.0} ppm at least", parts(share))))
             }
             Caution::BackPressure { share, .. } => Some(format!("{} of the gauge", Shop::share(*share))),

@@ -6,6 +6,7 @@ use std::{format, vec};
 
 use super::advice::advice;
 use super::assembled::{Assembled, assemble};
+use super::blow_through::{BlowThrough, blow_through};
 use super::burner_file::BurnerFile;
 use super::caution::{Caution, cautions};
 use super::cylinder::{CylinderBlock, cylinder};
@@ -15,13 +16,14 @@ use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
 use super::lighting::{LightingBlock, lighting};
 use super::lighting_caution::lighting_cautions;
+use super::monoxide::monoxide;
 use super::rungs::{Rung, rungs};
 use super::supply_caution::supply_cautions;
 use super::uncertainty::{SettingSure, sure_settings};
 use crate::Input;
 use crate::air::Duty;
-use crate::burner::{AirSetting, Conditions, Demand, GLOW_CELSIUS, Remedies, Running};
-use crate::combustion::{AirNeed, Product, Reactants};
+use crate::burner::{AirSetting, Conditions, Demand, Remedies, Running};
+use crate::combustion::AirNeed;
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::quantity::{
@@ -46,6 +48,8 @@ pub struct Sheet {
     pub furnace: Option<FurnaceBlock>,
     /// What lights cold and what burns only in a glowing chamber; none without blower and head.
     pub lighting: Option<LightingBlock>,
+    /// How long air blows through the chamber before gas.
+    pub blow_through: BlowThrough,
     /// The cylinder; none unless described.
     pub cylinder: Option<CylinderBlock>,
     /// How sure each setting is.
@@ -80,8 +84,8 @@ pub struct Setting {
     pub air: Option<SettingAir>,
     /// The size below and the size above, with the gauge that gives this fire.
     pub wrong_drills: [Option<WrongDrill>; 2],
-    /// Carbon monoxide of its products at the chamber's temperature, or at a glow if that is hotter, by volume, dry;
-    /// none without an air ratio that a flame is worked out for.
+    /// Carbon monoxide of its products, by volume, dry, at the hottest of its own chamber, the chamber at work and a
+    /// glow; none without an air ratio that a flame is worked out for.
     pub monoxide: Option<f64>,
     /// Gas burnt in the setting's time.
     pub gas_used: Option<Mass>,
@@ -130,8 +134,12 @@ pub struct WrongDrill {
 
 /// The blower against the largest fire of the file.
 pub struct AirBlock {
-    /// Which setting it is judged at.
+    /// The setting with the most gas.
     pub setting: usize,
+    /// What it is judged at: that setting, or the work's fire where that is larger.
+    pub judged: String,
+    /// The gauge there.
+    pub gauge: GaugePressure,
     /// The air ratio it is judged at.
     pub air_ratio: f64,
     /// What that setting asks, damper wide open.
@@ -165,19 +173,24 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
         settings.push(setting);
     }
     let largest = largest(&settings);
-    let air = air_block(&file, &rig, &settings, largest).map_err(|error| file.refuse("blower", error))?;
     let rungs = rungs(&file, &rig, &settings[largest], &settings, round_in_psi);
     let furnace = furnace(&file, &rig, &air_need, &settings, largest)?;
+    let asked = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.setting.as_ref());
+    let judged = asked.filter(|work| work.gas > settings[largest].gas).unwrap_or(&settings[largest]);
+    let air = air_block(&file, &rig, judged, largest).map_err(|error| file.refuse("blower", error))?;
     let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
-    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block));
-    let of_supply = supply_cautions(&file, &settings, cylinder.as_ref());
-    let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let fed = air.as_ref().and_then(|air| air.largest_fire).map(|(_, net)| net);
+    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block, fed));
+    let of_supply = supply_cautions(&file, rig.gas.mixture(), &settings, cylinder.as_ref());
+    let mut lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_mut());
     let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
     let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
-    let cautions = cautions(&rig, &settings, air.as_ref(), others.collect());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, sure, cautions })
+    let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
+    let cautions = cautions(&rig, &settings, work, air.as_ref(), others.collect());
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, blow_through, sure, cautions })
 }
 
 /// The setting with the most gas.
@@ -197,7 +210,13 @@ pub(super) fn conditions_of(rig: &Assembled, entry: &SettingEntry) -> Conditions
     Conditions { chamber_temperature, ..rig.conditions }
 }
 
-fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEntry) -> CheckedResult<Setting> {
+/// Works out a setting.
+pub(super) fn setting(
+    file: &BurnerFile,
+    rig: &Assembled,
+    need: &AirNeed,
+    entry: &SettingEntry,
+) -> CheckedResult<Setting> {
     let conditions = conditions_of(rig, entry);
     let open_air = GaugePressure::from_pascals(0.0);
     let mut gauge = match entry.gas {
@@ -238,7 +257,7 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
             .mixture()
             .saturation_ratio(gauge.to_absolute(rig.site.ambient_pressure()), conditions.gas_temperature),
         air_needed: need.air_for(gas, 1.0)?,
-        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(&conditions, ratio)),
+        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(rig, &conditions, ratio)),
         air,
         wrong_drills: wrong_drills.map(|wrong| wrong.map(|wrong| wrong.read(rig, &conditions, gas))),
         gas_used,
@@ -246,15 +265,6 @@ fn setting(file: &BurnerFile, rig: &Assembled, need: &AirNeed, entry: &SettingEn
         cost_per_hour: price(used(Duration::from_hours(1.0))),
         entry: entry.clone(),
     })
-}
-
-/// Carbon monoxide of the products at the chamber's temperature, at least a glow, where what burnt stays as it was.
-fn monoxide(conditions: &Conditions, air_ratio: f64) -> Option<f64> {
-    let glow = Temperature::from_celsius(GLOW_CELSIUS);
-    let at = if conditions.chamber_temperature > glow { conditions.chamber_temperature } else { glow };
-    let reactants =
-        Reactants::new(&conditions.gas, &conditions.site, air_ratio, conditions.mixture_temperature).ok()?;
-    Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))
 }
 
 /// A setting's fire at a reading.
@@ -349,16 +359,10 @@ fn wrong_drills(
     })
 }
 
-fn air_block(
-    file: &BurnerFile,
-    rig: &Assembled,
-    settings: &[Setting],
-    largest: usize,
-) -> CheckedResult<Option<AirBlock>> {
+fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usize) -> CheckedResult<Option<AirBlock>> {
     let (Some(burner), Some(blower)) = (&rig.burner, &file.blower) else {
         return Ok(None);
     };
-    let setting = &settings[largest];
     let conditions = rig.conditions_at(&conditions_of(rig, &setting.entry), setting.gauge)?;
     let air_ratio = match setting.entry.air {
         AirAim::AirRatio(ratio) => ratio,
@@ -375,23 +379,21 @@ fn air_block(
         Err(_) => (None, None),
     };
     let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
-    Ok(Some(AirBlock { setting: largest, air_ratio, demand, duty, surplus, highest_gauge, largest_fire }))
+    let (judged, gauge) = (setting.entry.name.clone(), setting.gauge);
+    Ok(Some(AirBlock {
+        setting: largest,
+        judged,
+        gauge,
+        air_ratio,
+        demand,
+        duty,
+        surplus,
+        highest_gauge,
+        largest_fire,
+    }))
 }
 
 impl Sheet {
-    /// Gas and money of all settings that have a time; none when no setting has one.
-    #[must_use]
-    pub fn evening(&self) -> Option<(Duration, Mass, Option<f64>)> {
-        let timed: Vec<_> = self.settings.iter().filter(|setting| setting.gas_used.is_some()).collect();
-        if timed.is_empty() {
-            return None;
-        }
-        let seconds = timed.iter().filter_map(|setting| setting.entry.minutes).map(Duration::seconds).sum();
-        let mass = timed.iter().filter_map(|setting| setting.gas_used).map(Mass::kilograms).sum();
-        let cost = timed.iter().map(|setting| setting.cost).sum::<Option<f64>>();
-        Some((Duration::from_seconds(seconds), Mass::from_kilograms(mass), cost))
-    }
-
     /// What made the jet, in words.
     #[must_use]
     pub fn jet_name(&self) -> String {

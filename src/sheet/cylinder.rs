@@ -10,6 +10,7 @@ use super::burner_file::BurnerFile;
 use super::compose::Setting;
 use super::file_error::FileError;
 use super::furnace::FurnaceBlock;
+use super::work_fire::WorkBlock;
 use crate::error::Result as CheckedResult;
 use crate::fuel::{Charge, Cylinder, Draw};
 use crate::gas::Gas;
@@ -35,6 +36,8 @@ pub struct CylinderBlock {
     pub pressure: GaugePressure,
     /// A row a setting, each from the gas left.
     pub rows: Vec<CylinderRow>,
+    /// The same of the work's fire; none without work, or out of reach.
+    pub work: Option<CylinderRow>,
     /// Money for a full one.
     pub cost: Option<f64>,
     /// The whole evening; none without a plan or timed settings.
@@ -65,6 +68,8 @@ pub struct CylinderRow {
 
 /// The cylinders over an evening.
 pub struct CylinderEvening {
+    /// Whether it is the furnace's plan; else the settings' own times.
+    pub by_plan: bool,
     /// Gas it asks for.
     pub gas: Mass,
     /// Gas left in the end.
@@ -166,7 +171,17 @@ pub(super) fn cylinder(
         let row = store.row(setting.gas, needs(file, setting.gauge), used);
         rows.push(row.map_err(|error| file.refuse(&format!("setting[{}].gauge", index + 1), advice(&error)))?);
     }
-    let draws = furnace.and_then(|block| block.draws(rig, settings)).unwrap_or_else(|| {
+    let work = match furnace.and_then(|block| block.work.as_ref()).and_then(WorkBlock::fire) {
+        Some(fire) => {
+            let used = fire.entry.minutes.unwrap_or(Duration::from_seconds(AN_HOUR));
+            let row = store.row(fire.gas, needs(file, fire.gauge), used);
+            Some(row.map_err(|error| file.refuse("work", advice(&error)))?)
+        }
+        None => None,
+    };
+    let plan = furnace.and_then(|block| block.draws(rig, settings));
+    let by_plan = plan.is_some();
+    let draws = plan.unwrap_or_else(|| {
         let timed = settings.iter().filter_map(|it| Some((it.entry.minutes?, it.gas_used?, it.gauge)));
         timed.collect()
     });
@@ -177,8 +192,9 @@ pub(super) fn cylinder(
         air: entry.temperature,
         pressure: store.pressure().map_err(refuse)?,
         rows,
+        work,
         cost: file.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
-        evening: evening(file, store, &draws).map_err(refuse)?,
+        evening: evening(file, store, &draws, by_plan).map_err(refuse)?,
     }))
 }
 
@@ -195,6 +211,7 @@ fn evening(
     file: &BurnerFile,
     mut store: Store<'_>,
     draws: &[(Duration, Mass, GaugePressure)],
+    by_plan: bool,
 ) -> CheckedResult<Option<CylinderEvening>> {
     if draws.is_empty() {
         return Ok(None);
@@ -213,5 +230,5 @@ fn evening(
         at = at + time;
     }
     let Charge { mass: left, temperature: liquid } = store.charge;
-    Ok(Some(CylinderEvening { gas, left, liquid, too_cold_after, empty_after }))
+    Ok(Some(CylinderEvening { by_plan, gas, left, liquid, too_cold_after, empty_after }))
 }

@@ -24,7 +24,6 @@ pub(super) fn supply_keys(sheet: &Sheet, setting: &Setting) -> Value {
 /// The cylinder's block; null without a cylinder.
 pub(super) fn cylinder_json(sheet: &Sheet) -> Value {
     let Some(block) = &sheet.cylinder else { return Value::Null };
-    let rows = block.rows.iter().zip(&sheet.settings);
     json!({
         "cylinders": block.count,
         "capacity_kg": block.capacity.kilograms(),
@@ -32,8 +31,9 @@ pub(super) fn cylinder_json(sheet: &Sheet) -> Value {
         "cylinder_air_temperature_k": block.air.kelvin(),
         "cylinder_gauge_pressure_pa": block.pressure.pascals(),
         "cost_per_cylinder": block.cost,
-        "draws": rows
-            .map(|(row, setting)| {
+        "draws": sheet
+            .draws()
+            .map(|(setting, row)| {
                 json!({
                     "setting": setting.entry.name,
                     "regulator_needs_pa": row.needs.pascals(),
@@ -55,6 +55,7 @@ pub(super) fn cylinder_json(sheet: &Sheet) -> Value {
 
 fn evening(evening: &CylinderEvening) -> Value {
     json!({
+        "by_plan": evening.by_plan,
         "gas_used_kg": evening.gas.kilograms(),
         "left_kg": evening.left.kilograms(),
         "liquid_temperature_k": evening.liquid.kelvin(),

@@ -10,13 +10,13 @@ use super::compose::Setting;
 use super::file_error::FileError;
 use super::furnace_plan::furnace_advice;
 use super::furnace_spread::holding_half_width;
-use super::read_furnace::{FurnaceEntry, WorkEntry};
+use super::read_furnace::FurnaceEntry;
+use super::work_fire::{WorkBlock, work_block};
 use crate::burner::AirSetting;
 use crate::combustion::{AirNeed, Reactants, autoignition};
 use crate::error::{Error, Result as CheckedResult};
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
-use crate::furnace::work::Melt;
 use crate::furnace::{
     AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
     Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
@@ -29,14 +29,8 @@ use crate::quantity::{
 
 /// How far above the chamber its gases leave: common practice for a small furnace, no source.
 const FLUE_EXCESS: f64 = 50.0;
-/// Changes of the chamber's air before lighting: NFPA 86, four volumes (from memory); it rules where it applies.
-const CHANGES: f64 = 4.0;
-/// Shortest time the chamber is blown through, common practice, no source.
-const BLOW_THROUGH: f64 = 60.0;
 /// Down to this the steel of a head does not scale, Celsius (from memory).
 const HEAD_BEARS: f64 = 540.0;
-/// Convection of the fire's gases on work, W/(m2 K): common practice, no source.
-pub(super) const FILM: f64 = 30.0;
 /// Heat a fresh lining's water is driven off at, Celsius.
 const STEAM: f64 = 110.0;
 
@@ -74,32 +68,14 @@ pub struct FurnaceBlock {
     pub may_light: (Temperature, Duration),
     /// How long air must run after the gas is off.
     pub air_on: Duration,
-    /// How long air must blow through before lighting; none without a blower's flow.
-    pub blow_through: Option<Duration>,
     /// What that draught drives back through a stopped head; none without one.
     pub back_through_head: Option<MassFlow>,
-    /// Air that the largest fire takes from the room.
+    /// Air that the largest fire takes from the room, a setting's or the work's.
     pub fire_air: ActualVolumeFlow,
     /// Fresh air that keeps carbon monoxide at its limit; none unless a leak is stated.
     pub monoxide_air: Option<ActualVolumeFlow>,
     /// The castable.
     pub castable: Option<CastableBlock>,
-}
-
-/// The work and the fire it needs.
-pub struct WorkBlock {
-    /// Heat of the charge and its crucible, J.
-    pub heat: f64,
-    /// That heat over the time it may take.
-    pub power: Power,
-    /// How fast the crucible can take it in this chamber; none without a crucible.
-    pub melt: Option<Melt>,
-    /// The average fire while it works, straight after warming up; none when no heat is left.
-    pub leg: Option<Leg>,
-    /// The gauge for that fire; none when no reading in range gives it.
-    pub gauge: Option<GaugePressure>,
-    /// Gas of that fire.
-    pub gas: Option<MassFlow>,
 }
 
 /// A cast lining: what to buy, lift and dry.
@@ -186,7 +162,13 @@ pub(super) fn furnace(
         .burner
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
-    let fire_air = MassFlow::from_kilograms_per_second(need.mass_ratio * ratio * fire.gas.kilograms_per_second());
+    let air_of = |fire: &Setting| {
+        let ratio = fire.air.as_ref().and_then(super::compose::SettingAir::air_ratio).unwrap_or(file.air_ratio);
+        need.mass_ratio * ratio * fire.gas.kilograms_per_second()
+    };
+    let work_fire = work.as_ref().and_then(WorkBlock::fire);
+    let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
+    let fire_air = MassFlow::from_kilograms_per_second(most_air);
     let monoxide_air = match entry.room {
         Some(room) => {
             let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
@@ -212,10 +194,6 @@ pub(super) fn furnace(
         relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
         may_light: (lights, cool(lights.celsius(), still)),
         air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
-        blow_through: air.map(|running| {
-            let flow = running.air_flow.cubic_meters_per_second().max(1e-9);
-            Duration::from_seconds((CHANGES * lining.take_off().chamber_volume / flow).max(BLOW_THROUGH))
-        }),
         castable: castable(file, rig, entry, &lining, settings, &available)?,
         wall: steady,
         lining,
@@ -303,42 +281,6 @@ pub(super) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> Check
     layers[index] = layer;
     let wall = Wall::new(&layers, wall.body())?;
     Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
-}
-
-fn work_block(
-    file: &BurnerFile,
-    rig: &Assembled,
-    work: &WorkEntry,
-    lining: &Lining,
-    warming: &mut Warming<'_>,
-    temperature: Temperature,
-    available: &impl Fn(Temperature) -> f64,
-) -> Result<WorkBlock, FileError> {
-    let air = rig.site.air_temperature();
-    if work.temperature >= temperature || work.temperature <= air {
-        let accepted = format!(
-            "accepted is between the air and the chamber, {:.0} C to {:.0} C",
-            air.celsius(),
-            temperature.celsius()
-        );
-        return Err(file.refuse("work.temperature", accepted));
-    }
-    let room = lining.take_off().chamber_volume;
-    if work.charge.volume() > room {
-        let text = format!(
-            "the work fills {:.1} L even when it is dense, and the chamber has {:.1} L",
-            1e3 * work.charge.volume(),
-            1e3 * room
-        );
-        return Err(file.refuse("work.mass", text));
-    }
-    let heat = work.charge.heat(air, work.temperature).map_err(|error| file.refuse("work.temperature", error))?;
-    let power = Power::from_watts(heat / work.time.seconds());
-    let melt = work.charge.melt(temperature, air, work.temperature, FILM).ok();
-    let leg = warming.hold(temperature, work.time, power, available).ok();
-    let gauge = leg.and_then(|leg| gauge_for(file, rig, leg.mean_fire()));
-    let gas = leg.map(|leg| rig.gas.net_heating_value().flow_for(leg.mean_fire()));
-    Ok(WorkBlock { heat, power, melt, leg, gauge, gas })
 }
 
 /// The gauge that gives a fire.

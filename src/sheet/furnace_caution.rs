@@ -8,7 +8,8 @@ use std::vec;
 use super::burner_file::BurnerFile;
 use super::furnace::FurnaceBlock;
 use super::shop::Shop;
-use crate::quantity::{Duration, Mass, Temperature};
+use super::work_fire::OutOfReach;
+use crate::quantity::{Duration, Mass, NetHeatRate, Temperature};
 
 /// Above this a touched steel shell burns at once, Celsius: common practice, no source.
 const BURNS: f64 = 60.0;
@@ -36,6 +37,13 @@ pub enum FurnaceCaution {
         at: Temperature,
         /// What it bears.
         bears: Temperature,
+    },
+    /// The work asks for a fire that jet and blower do not give.
+    WorkOutOfReach {
+        /// The fire.
+        fire: Option<NetHeatRate>,
+        /// What the blower feeds; none when the jet does not give the fire, or nothing is fed.
+        fed: Option<NetHeatRate>,
     },
     /// The crucible cannot take the heat in the time asked.
     WorkTooSlow {
@@ -67,10 +75,18 @@ pub enum FurnaceCaution {
 }
 
 /// Every caution the furnace's numbers call for.
-pub(super) fn furnace_cautions(file: &BurnerFile, block: &FurnaceBlock) -> Vec<FurnaceCaution> {
+pub(super) fn furnace_cautions(
+    file: &BurnerFile,
+    block: &FurnaceBlock,
+    fed: Option<NetHeatRate>,
+) -> Vec<FurnaceCaution> {
     let mut found = vec![];
     if block.warm_up.is_none() {
         found.push(FurnaceCaution::FireTooSmall { reaches: block.reaches.map(|balance| balance.chamber) });
+    }
+    if let Some((work, why)) = block.work.as_ref().and_then(|work| Some((work, work.out_of_reach()?))) {
+        let fire = work.leg.map(|leg| leg.mean_fire());
+        found.push(FurnaceCaution::WorkOutOfReach { fire, fed: fed.filter(|_| why == OutOfReach::Blower) });
     }
     if let Some((at, bears)) = block.steel.filter(|(at, bears)| at > bears) {
         found.push(FurnaceCaution::SteelTooHot { at, bears });
@@ -114,6 +130,7 @@ impl FurnaceCaution {
             FurnaceCaution::FireTooSmall { .. } => "fire_too_small",
             FurnaceCaution::SteelTooHot { .. } => "steel_too_hot",
             FurnaceCaution::LiningOverheats { .. } => "lining_overheats",
+            FurnaceCaution::WorkOutOfReach { .. } => "work_out_of_reach",
             FurnaceCaution::WorkTooSlow { .. } => "work_too_slow",
             FurnaceCaution::ZincFume => "zinc_fume",
             FurnaceCaution::Relights { .. } => "relights",
@@ -130,6 +147,7 @@ impl FurnaceCaution {
             FurnaceCaution::ZincFume | FurnaceCaution::Relights { .. } | FurnaceCaution::WetLining { .. } => 2,
             FurnaceCaution::FireTooSmall { .. }
             | FurnaceCaution::SteelTooHot { .. }
+            | FurnaceCaution::WorkOutOfReach { .. }
             | FurnaceCaution::WorkTooSlow { .. }
             | FurnaceCaution::LiningOverheats { .. } => 3,
             FurnaceCaution::HeavyLining { .. } | FurnaceCaution::HotShell { .. } => 4,
@@ -148,6 +166,10 @@ impl FurnaceCaution {
             }
             FurnaceCaution::LiningOverheats { reaches, bears } => {
                 Some(format!("{} where it bears {}", shop.temperature(*reaches), shop.temperature(*bears)))
+            }
+            FurnaceCaution::WorkOutOfReach { fire, fed } => {
+                let asked = format!("{:.1} kW net", (*fire)?.kilowatts());
+                Some(fed.map_or(asked.clone(), |fed| format!("{asked} where the blower feeds {:.1}", fed.kilowatts())))
             }
             FurnaceCaution::WorkTooSlow { time } | FurnaceCaution::Relights { time } => {
                 Some(format!("{:.0} min", time.minutes()))
@@ -171,6 +193,10 @@ impl FurnaceCaution {
             }
             FurnaceCaution::LiningOverheats { .. } => {
                 "the largest setting, left on, MELTS THE LINING: turn down when the chamber is hot"
+            }
+            FurnaceCaution::WorkOutOfReach { .. } => {
+                "THE WORK ASKS FOR MORE FIRE THAN THIS BURNER GIVES with air enough, so there is no plan of the evening: \
+                 give it more time, or a larger jet and blower"
             }
             FurnaceCaution::WorkTooSlow { .. } => {
                 "THE WORK TAKES LONGER THAN ASKED, so long in this chamber: give it time or a hotter chamber"

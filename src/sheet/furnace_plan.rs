@@ -6,9 +6,12 @@ use std::vec;
 
 use super::advice::advice;
 use super::assembled::Assembled;
-use super::compose::Setting;
+use super::blow_through::BlowThrough;
+use super::compose::{Setting, Sheet};
 use super::furnace::FurnaceBlock;
 use super::shop::Shop;
+use super::text::damper_words;
+use super::work_fire::{OutOfReach, WorkBlock};
 use crate::error::Error;
 use crate::furnace::warming::Leg;
 use crate::limits::Input;
@@ -24,42 +27,92 @@ pub struct PlanStep {
     pub gas: Mass,
 }
 
+/// Air before gas, in words.
+pub(super) fn blow_words(blow: &BlowThrough) -> String {
+    let more = if blow.is_known { "" } else { ", longer where that is not four changes of its air" };
+    format!("blower on, gas shut: blow the chamber through for {:.0} s{more}", blow.time.seconds())
+}
+
+/// Gas before air, in words; how long the air stays on, where it is known.
+pub(super) fn gas_off_words(air_on: Option<Duration>) -> String {
+    let how_long =
+        air_on.map_or("until nothing in the chamber glows".into(), |time| "for ".to_owned() + &minutes(time));
+    format!("gas off at the cylinder first; keep the air on {how_long}")
+}
+
+/// The last step.
+pub(super) const AIR_OFF: &str =
+    "air off, the last valve closed: shut the damper, hot gas rises through a stopped burner";
+
+/// What to set for a fire, in words: gauge, damper and what they give.
+pub(super) fn stand_words(setting: &Setting, shop: &Shop) -> String {
+    let mut text = format!("gauge {}", shop.gauge(setting.gauge));
+    let Some(air) = &setting.air else { return text };
+    if air.opening.is_some() {
+        text += ", damper ";
+        text += &damper_words(setting);
+    }
+    if let Some(ratio) = air.air_ratio() {
+        text += ", air ratio ";
+        text += &Shop::ratio(ratio);
+    }
+    text
+}
+
+fn minutes(time: Duration) -> String {
+    format!("{:.0} min", time.minutes())
+}
+
 impl FurnaceBlock {
-    /// The evening from the blower's start to the last valve closed; empty when the largest fire is too small.
+    /// Why there is no plan of the evening; none when there is one.
     #[must_use]
-    pub fn plan(&self, rig: &Assembled, settings: &[Setting], shop: &Shop) -> Vec<PlanStep> {
-        let Some(warm_up) = self.warm_up else { return vec![] };
+    pub fn no_plan(&self, settings: &[Setting]) -> Option<&'static str> {
+        let largest = &settings[self.largest];
+        if largest.air.as_ref().is_some_and(|air| air.running.is_none()) {
+            return Some("no plan: the largest setting blows gas back into the blower and must never be lit");
+        }
+        if self.warm_up.is_none() {
+            return Some("no plan: the largest setting never reaches the chamber's temperature");
+        }
+        match self.work.as_ref().and_then(WorkBlock::out_of_reach) {
+            Some(OutOfReach::Jet) => Some("no plan: no gauge of this jet gives the fire that the work asks for"),
+            Some(OutOfReach::Blower) => Some("no plan: this blower cannot feed the fire that the work asks for"),
+            None => None,
+        }
+    }
+
+    /// The evening from the blower's start to the last valve closed; empty when there is no plan.
+    #[must_use]
+    pub fn plan(&self, sheet: &Sheet, shop: &Shop) -> Vec<PlanStep> {
+        let (rig, settings) = (&sheet.rig, &sheet.settings);
+        let Some(warm_up) = self.warm_up.filter(|_| self.no_plan(settings).is_none()) else { return vec![] };
         let largest = &settings[self.largest];
         let (none, mut at, mut plan) = (Mass::from_kilograms(0.0), Duration::from_seconds(0.0), vec![]);
         let burnt = |leg: &Leg| self::burnt(rig, leg);
-        let minutes = |time: Duration| format!("{:.0} min", time.minutes());
-        if let Some(blow) = self.blow_through {
-            let what = format!("blower on, gas shut: blow the chamber through for {}", minutes(blow));
-            plan.push(PlanStep { at, what, gas: none });
-            at = at + blow;
-        }
+        plan.push(PlanStep { at, what: blow_words(&sheet.blow_through), gas: none });
+        at = at + sheet.blow_through.time;
         let what = format!(
             "light, then \"{}\" at {}: the empty chamber is at {} after {}",
             largest.entry.name,
-            shop.gauge(largest.gauge),
+            stand_words(largest, shop),
             shop.temperature(self.temperature),
             minutes(warm_up.time)
         );
         plan.push(PlanStep { at, what, gas: burnt(&warm_up) });
         at = at + warm_up.time;
-        if let Some((leg, work)) = self.work.as_ref().and_then(|work| Some((work.leg?, work))) {
-            let gauge = work.gauge.map_or("out of reach of this jet".into(), |gauge| shop.gauge(gauge));
-            let fire = leg.mean_fire().kilowatts();
-            let what = format!("work goes in: gauge {gauge} ({fire:.1} kW net on average) for {}", minutes(leg.time));
+        if let Some((leg, fire)) = self.work.as_ref().and_then(|work| Some((work.leg?, work.fire()?))) {
+            let watts = leg.mean_fire().kilowatts();
+            let what = format!(
+                "work goes in: {} ({watts:.1} kW net on average) for {}",
+                stand_words(fire, shop),
+                minutes(leg.time)
+            );
             plan.push(PlanStep { at, what, gas: burnt(&leg) });
             at = at + leg.time;
         }
-        let air_on = self.air_on;
-        let what = format!("gas off at the cylinder first; keep the air on for {}", minutes(air_on));
-        plan.push(PlanStep { at, what, gas: none });
-        at = at + air_on;
-        let what = "air off, the last valve closed: shut the damper, hot gas rises through a stopped burner".into();
-        plan.push(PlanStep { at, what, gas: none });
+        plan.push(PlanStep { at, what: gas_off_words(Some(self.air_on)), gas: none });
+        at = at + self.air_on;
+        plan.push(PlanStep { at, what: AIR_OFF.into(), gas: none });
         plan
     }
 }
@@ -70,12 +123,11 @@ fn burnt(rig: &Assembled, leg: &Leg) -> Mass {
 }
 
 impl FurnaceBlock {
-    /// What the plan draws: how long, how much gas, at which gauge; none when the largest fire is too small.
+    /// What the plan draws: how long, how much gas, at which gauge; none when there is no plan.
     pub(super) fn draws(&self, rig: &Assembled, settings: &[Setting]) -> Option<Vec<(Duration, Mass, GaugePressure)>> {
-        let warm_up = self.warm_up?;
-        let largest = settings[self.largest].gauge;
-        let work = self.work.as_ref().and_then(|work| Some((work.leg?, work.gauge.unwrap_or(largest))));
-        let legs = core::iter::once((warm_up, largest)).chain(work);
+        let warm_up = self.warm_up.filter(|_| self.no_plan(settings).is_none())?;
+        let work = self.work.as_ref().and_then(|work| Some((work.leg?, work.fire()?.gauge)));
+        let legs = core::iter::once((warm_up, settings[self.largest].gauge)).chain(work);
         Some(legs.map(|(leg, gauge)| (leg.time, burnt(rig, &leg), gauge)).collect())
     }
 }

@@ -16,7 +16,9 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return Value::Null };
     let work = block.work.as_ref();
     let leg = work.and_then(|work| work.leg);
-    let plan = block.plan(&sheet.rig, &sheet.settings, &Shop { inch: false });
+    let fire = work.and_then(|work| work.fire());
+    let air = fire.and_then(|fire| fire.air.as_ref());
+    let plan = block.plan(sheet, &Shop { inch: false });
     let faces: Vec<f64> = block.wall.faces.iter().map(|face| face.kelvin()).collect();
     let sum = block.lining.take_off();
     json!({
@@ -27,7 +29,9 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
         "work_heat_j": work.map(|work| work.heat),
         "work_power_w": work.map(|work| work.power.watts()),
         "work_fire_net_w": leg.map(|leg| leg.mean_fire().watts()),
-        "work_gauge_pressure_pa": work.and_then(|work| work.gauge).map(|gauge| gauge.pascals()),
+        "work_gauge_pressure_pa": fire.map(|fire| fire.gauge.pascals()),
+        "work_damper_opening": air.and_then(|air| air.opening),
+        "work_air_ratio": air.and_then(super::compose::SettingAir::air_ratio),
         "melt_time_s": work.and_then(|work| work.melt).map(|melt| melt.time.seconds()),
         "holding_fire_net_w": block.holding.fire.watts(),
         "holding_half_width_w": block.holding_half_width.watts(),
@@ -51,7 +55,7 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
         "relights_s": block.relights.seconds(),
         "may_light_s": block.may_light.1.seconds(),
         "air_on_s": block.air_on.seconds(),
-        "blow_through_s": block.blow_through.map(|time| time.seconds()),
+        "blow_through_s": sheet.air.as_ref().map(|_| sheet.blow_through.time.seconds()),
         "castable": block.castable.as_ref().map(castable),
         "plan": plan.iter().map(|step| json!({
             "starts_s": step.at.seconds(),

@@ -6,9 +6,11 @@ use std::prelude::rust_2024::*;
 
 use super::compose::Sheet;
 use super::furnace::{CastableBlock, FurnaceBlock};
+use super::furnace_plan::stand_words;
 use super::read_furnace::FurnaceEntry;
 use super::shop::Shop;
 use super::text::{Extent, heading, paragraph};
+use super::work_fire::OutOfReach;
 use crate::furnace::Lining;
 
 /// The block of the sheet; empty without a furnace.
@@ -30,12 +32,16 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
             kilowatts(work.power.watts()),
         );
         if let Some(leg) = &work.leg {
-            let gauge = work.gauge.map_or("no gauge of this jet".into(), |gauge| shop.gauge(gauge));
+            let stand = match work.out_of_reach() {
+                Some(OutOfReach::Jet) => "no gauge of this jet gives that".into(),
+                Some(OutOfReach::Blower) => "more than this blower feeds".into(),
+                None => work.fire().map_or(String::new(), |fire| stand_words(fire, shop)),
+            };
             let _ =
-                write!(text, "; with walls, openings and flue a fire of {}: {gauge}.", net(leg.mean_fire().watts()));
+                write!(text, "; with walls, openings and flue a fire of {}: {stand}.", net(leg.mean_fire().watts()));
         }
-        if let (Some(gas), Some(price)) = (work.gas, sheet.file.gas.price) {
-            let hourly = price.per_kilogram() * gas.kilograms_per_hour();
+        if let (Some(fire), Some(price)) = (work.fire(), sheet.file.gas.price) {
+            let hourly = price.per_kilogram() * fire.gas.kilograms_per_hour();
             let currency = &sheet.file.gas.currency;
             let whole = Shop::money(currency, hourly * charge.time.hours());
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
@@ -113,11 +119,12 @@ fn wall(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Sh
 }
 
 fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
-    let plan = block.plan(&sheet.rig, &sheet.settings, shop);
-    if plan.is_empty() {
+    heading(page, "THE EVENING");
+    if let Some(why) = block.no_plan(&sheet.settings) {
+        paragraph(page, "", why);
         return;
     }
-    heading(page, "THE EVENING");
+    let plan = block.plan(sheet, shop);
     let mut sum = 0.0;
     for step in &plan {
         let gas = if step.gas.kilograms() > 0.0 { format!(", {} of gas", shop.mass(step.gas)) } else { String::new() };
@@ -130,6 +137,15 @@ fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
     paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
     if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
         paragraph(page, "", &format!("Cylinder: {}.", super::cylinder_text::evening_words(evening, shop)));
+    }
+    if let Some((time, mass, cost)) = sheet.evening() {
+        let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.file.gas.currency, cost)));
+        let text = format!(
+            "Reckoned from the furnace, not from the settings' own minutes: those add up to {} of fire, {} of gas{money}.",
+            Shop::clock(time),
+            shop.mass(mass)
+        );
+        paragraph(page, "", &text);
     }
 }
 
@@ -154,7 +170,7 @@ fn stop(page: &mut String, block: &FurnaceBlock, shop: &Shop) {
 
 fn room(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Shop) {
     heading(page, "ROOM");
-    let text = format!("the largest fire takes {} of fresh air: leave that much open", shop.air(block.fire_air));
+    let text = format!("the largest fire takes {} of fresh air: let that much in", shop.air(block.fire_air));
     paragraph(page, "  Fire", &text);
     if let (Some(air), Some(room)) = (block.monoxide_air, entry.room) {
         let text = format!(

@@ -15,7 +15,7 @@ use crate::burner::{
 };
 use crate::combustion::flames_measured;
 use crate::error::{Error, Result as CheckedResult};
-use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
+use crate::quantity::{Duration, GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
 
 /// Columns of the picture.
 pub const COLUMNS: usize = 72;
@@ -54,8 +54,11 @@ pub struct SettingLighting {
     pub lighting: Lighting,
     /// Whether its damper stands where it is left alone.
     pub is_left: bool,
-    /// Unlit gas; none without the chamber's volume or when the gas blows back.
+    /// Unlit gas; none without the chamber's volume or when the gas blows back. It is blown out for as long as the
+    /// sheet says of every setting.
     pub unlit: Option<Unlit>,
+    /// How long the air changes take with its own damper; none without them or without air.
+    pub changed_after: Option<Duration>,
     /// Its ports; none when the gas blows back.
     pub ports: Option<PortState>,
 }
@@ -225,10 +228,12 @@ fn setting_lighting(
     let air = AirSetting::Opening(opening);
     let running = setting.air.as_ref().and_then(|air| air.running);
     let volume = known.chamber.volume;
+    let unlit = volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok());
     Ok(SettingLighting {
         lighting: burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?,
         is_left: (opening - left).abs() < 0.01,
-        unlit: volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok()),
+        changed_after: unlit.and_then(|unlit| unlit.blow_through),
+        unlit,
         ports: running.and_then(|running| burner.port_state(&conditions, &running).ok()),
     })
 }

@@ -6,6 +6,7 @@ mod advice;
 mod always;
 mod assembled;
 mod before_jet;
+mod blow_through;
 pub mod burner_file;
 mod caution;
 mod chip;
@@ -20,6 +21,7 @@ mod file_keys;
 pub mod flame_words;
 pub mod furnace;
 pub mod measured_file;
+mod monoxide;
 mod furnace_caution;
 mod furnace_plan;
 mod furnace_rows;
@@ -40,11 +42,14 @@ mod shop;
 mod supply_caution;
 mod table;
 mod text;
+mod tonight;
 pub mod uncertainty;
+mod work_fire;
 
 pub use advice::{advice, jet_key};
 pub use assembled::{Assembled, assemble};
 pub use before_jet::BeforeJet;
+pub use blow_through::BlowThrough;
 pub use caution::Caution;
 pub use compose::{AirBlock, Setting, SettingAir, Sheet, WrongDrill, compose};
 pub use cylinder::{CylinderBlock, CylinderEvening, CylinderRow, Store};
@@ -62,6 +67,7 @@ pub use shop::Shop;
 pub use supply_caution::SupplyCaution;
 pub use table::table;
 pub use text::{Extent, sheet_text};
+pub use work_fire::{OutOfReach, WorkBlock};
 
 #[doc = include_str!("json_keys.md")]
 pub mod json_keys {}

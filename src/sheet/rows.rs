@@ -99,7 +99,7 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "budgets": super::uncertainty::budget_rows(sheet),
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
-        "air": sheet.air.as_ref().map(|air| self::air(air, sheet)),
+        "air": sheet.air.as_ref().map(air),
         "furnace": super::furnace_rows::furnace_json(sheet),
         "lighting": super::lighting_rows::lighting_json(sheet),
         "cylinder": super::cylinder_rows::cylinder_json(sheet),
@@ -255,11 +255,11 @@ fn evening(sheet: &Sheet) -> Value {
     }
 }
 
-fn air(air: &AirBlock, sheet: &Sheet) -> Value {
+fn air(air: &AirBlock) -> Value {
     let duty = air.duty.as_ref();
     let standard = duty.map(|duty| &duty.as_standard_air);
     json!({
-        "setting": sheet.settings[air.setting].entry.name,
+        "setting": air.judged,
         "air_ratio": air.air_ratio,
         "air_kg_per_s": air.demand.air.kilograms_per_second(),
         "air_flow_m3_per_s": air.demand.air_flow.cubic_meters_per_second(),

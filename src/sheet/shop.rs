@@ -180,15 +180,19 @@ impl Shop {
     }
 }
 
-/// The fire of an air ratio in words, given the leanest that burns cold.
+/// The fire of an air ratio in words, given the leanest that burns cold and whether its carbon monoxide is cautioned
+/// of. They follow the ratio as it is printed.
 ///
 /// Common practice, no source.
 #[must_use]
-pub fn fire_words(air_ratio: f64, leanest: f64) -> &'static str {
-    match air_ratio {
-        ratio if ratio > leanest => "too lean to burn cold",
+pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
+    if air_ratio > leanest {
+        return "too lean to burn cold";
+    }
+    match (100.0 * air_ratio).round() / 100.0 {
         ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
         ratio if ratio < 0.98 => "a little rich: reducing",
+        ratio if poisons || ratio < 1.02 => "makes carbon monoxide",
         ratio if ratio < 1.10 => "clean",
         ratio if ratio < 1.30 => "a little lean: oxidising",
         _ => "lean: oxidising, wastes heat",

@@ -8,11 +8,17 @@ use super::burner_file::BurnerFile;
 use super::compose::Setting;
 use super::cylinder::CylinderBlock;
 use super::shop::Shop;
+use super::work_fire::THE_WORK;
 use crate::fuel::GAUGE_LIES;
+use crate::gas::Mixture;
 use crate::quantity::{Duration, Temperature};
 
 /// Below this the wall of a cylinder grows frost, Celsius.
 const FROST: f64 = 0.0;
+
+/// A liquid with less than this of its main gas boils apart as it is drawn. Against a depletion by Raoult's law with
+/// both parts followed, a liquid of one composition keeps up for a third longer (half propane, half butane).
+const ONE_GAS: f64 = 0.9;
 
 /// A warning drawn from a number of cylinder or line.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +42,11 @@ pub enum SupplyCaution {
         /// The coldest the liquid gets.
         liquid: Temperature,
     },
+    /// The liquid is a blend, whose lighter gas boils off first.
+    BlendBoilsApart {
+        /// Largest share of one gas in it.
+        most: f64,
+    },
     /// The line takes a good part of the reading.
     GaugeLies {
         /// Setting.
@@ -54,6 +65,7 @@ pub(super) fn line_share(setting: &Setting) -> f64 {
 /// Every caution that cylinder and line call for.
 pub(super) fn supply_cautions(
     file: &BurnerFile,
+    mixture: &Mixture,
     settings: &[Setting],
     cylinder: Option<&CylinderBlock>,
 ) -> Vec<SupplyCaution> {
@@ -67,9 +79,15 @@ pub(super) fn supply_cautions(
         }
     }
     let Some(block) = cylinder else { return found };
-    for (setting, row) in settings.iter().zip(&block.rows) {
+    let most = mixture.parts().map(|(_, fraction)| fraction).fold(0.0, f64::max);
+    if most < ONE_GAS {
+        found.push(SupplyCaution::BlendBoilsApart { most });
+    }
+    let names = settings.iter().map(|setting| setting.entry.name.as_str()).chain([THE_WORK]);
+    let each = block.rows.iter().map(Some).chain([block.work.as_ref()]);
+    for (name, row) in names.zip(each).filter_map(|(name, row)| Some((name, row?))) {
         if let Some(after) = row.too_cold_after.filter(|after| *after < row.used) {
-            found.push(SupplyCaution::CannotKeepUp { setting: setting.entry.name.clone(), after });
+            found.push(SupplyCaution::CannotKeepUp { setting: name.into(), after });
         }
     }
     let evening = block.evening.as_ref();
@@ -79,7 +97,12 @@ pub(super) fn supply_cautions(
             found.push(SupplyCaution::ShortEvening { after, empty });
         }
     }
-    let coldest = block.rows.iter().map(|row| row.end.temperature).chain(evening.map(|evening| evening.liquid));
+    let coldest = block
+        .rows
+        .iter()
+        .chain(&block.work)
+        .map(|row| row.end.temperature)
+        .chain(evening.map(|evening| evening.liquid));
     if let Some(liquid) = coldest.reduce(|least, next| if next < least { next } else { least }) {
         if liquid.celsius() < FROST {
             found.push(SupplyCaution::Frost { liquid });
@@ -96,6 +119,7 @@ impl SupplyCaution {
             SupplyCaution::CannotKeepUp { .. } => "cylinder_cannot_keep_up",
             SupplyCaution::ShortEvening { .. } => "cylinder_short",
             SupplyCaution::Frost { .. } => "frost",
+            SupplyCaution::BlendBoilsApart { .. } => "blend_boils_apart",
             SupplyCaution::GaugeLies { .. } => "gauge_lies",
         }
     }
@@ -114,7 +138,7 @@ impl SupplyCaution {
     pub fn rank(&self) -> u8 {
         match self {
             SupplyCaution::CannotKeepUp { .. } | SupplyCaution::ShortEvening { .. } => 3,
-            SupplyCaution::GaugeLies { .. } | SupplyCaution::Frost { .. } => 4,
+            SupplyCaution::GaugeLies { .. } | SupplyCaution::Frost { .. } | SupplyCaution::BlendBoilsApart { .. } => 4,
         }
     }
 
@@ -127,6 +151,7 @@ impl SupplyCaution {
                 format!("{} after {}", if *empty { "empty" } else { "too cold" }, Shop::clock(*after))
             }
             SupplyCaution::Frost { liquid } => format!("down to {}", shop.temperature(*liquid)),
+            SupplyCaution::BlendBoilsApart { most } => format!("{} of one gas", Shop::share(*most)),
             SupplyCaution::GaugeLies { share, .. } => format!("{} of the reading", Shop::share(*share)),
         })
     }
@@ -144,6 +169,9 @@ impl SupplyCaution {
             }
             SupplyCaution::Frost { .. } => {
                 "FROST ON THE CYLINDER keeps heat from it, and it gives less than told here; never heat it with flame"
+            }
+            SupplyCaution::BlendBoilsApart { .. } => {
+                "the lighter gas of a blend boils off first: the cylinder may stop keeping up a third sooner than told here"
             }
             SupplyCaution::GaugeLies { .. } => {
                 "THE GAUGE LIES: the line takes so much of it before the jet; a wider line or valve, or a gauge at the jet"

@@ -8,14 +8,16 @@ use std::vec;
 
 use super::compose::{AirBlock, Setting, Sheet, WrongDrill};
 use super::entries::SitePressure;
+use super::monoxide::poisons;
 use super::shop::{Shop, fire_words};
 use super::table::table;
+use super::tonight::tonight;
 use super::uncertainty::{fire_cell, footnote, ratio_cell};
 use crate::Input;
 use crate::burner::Remedies;
 use crate::combustion::leanest_air_ratio;
 use crate::orifice::{DrillList, Edge};
-use crate::quantity::{Duration, Length};
+use crate::quantity::Length;
 
 /// Columns of the page.
 const WIDTH: usize = 96;
@@ -170,7 +172,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
                 setting.cost_per_hour.map_or("-".into(), |cost| format!("{cost:.2}")),
                 match ratio {
                     _ if setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows".into(),
-                    Some(ratio) => fire_words(ratio, leanest).into(),
+                    Some(ratio) => fire_words(ratio, leanest, poisons(ratio, setting.monoxide)).into(),
                     None if setting.air.is_some() => "never light: gas blows back".into(),
                     None => String::new(),
                 },
@@ -181,7 +183,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     paragraph(page, "", &footnote(sheet));
 }
 
-fn damper_words(setting: &Setting) -> String {
+pub(super) fn damper_words(setting: &Setting) -> String {
     let Some(air) = &setting.air else { return "-".into() };
     match (air.opening, air.shortfall) {
         (_, Some(_)) => "wide, too little".into(),
@@ -191,33 +193,6 @@ fn damper_words(setting: &Setting) -> String {
         (Some(opening), None) => Shop::share(opening),
         (None, None) => "none".into(),
     }
-}
-
-fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let Some((time, mass, cost)) = sheet.evening() else { return };
-    let currency = &sheet.file.gas.currency;
-    heading(page, "TONIGHT");
-    let mut clock = Duration::from_seconds(0.0);
-    for setting in &sheet.settings {
-        let (Some(minutes), Some(used)) = (setting.entry.minutes, setting.gas_used) else { continue };
-        let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
-        let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-        let text = format!(
-            "{}{purpose}: gauge {} for {:.0} min, {} of gas{money}",
-            setting.entry.name,
-            shop.gauge(setting.gauge),
-            minutes.minutes(),
-            shop.mass(used),
-        );
-        paragraph(page, &format!("  {}", Shop::clock(clock)), &text);
-        clock = clock + minutes;
-    }
-    let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-    paragraph(
-        page,
-        &format!("  {}", Shop::clock(time)),
-        &format!("gas off. The evening burns {} of gas{money}.", shop.mass(mass)),
-    );
 }
 
 fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
@@ -306,7 +281,6 @@ fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
 }
 
 fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
-    let setting = &sheet.settings[air.setting];
     heading(page, "BLOWER");
     let verdict = if air.surplus.pascals() >= 0.0 {
         format!("WILL DO, with {} to spare", shop.low_pressure(air.surplus.pascals()))
@@ -315,8 +289,8 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     };
     let text = format!(
         "\"{}\" at {} and air ratio {} wants {} at {} here, damper wide open. This blower {verdict}.",
-        setting.entry.name,
-        shop.gauge(setting.gauge),
+        air.judged,
+        shop.gauge(air.gauge),
         Shop::ratio(air.air_ratio),
         shop.air(air.demand.air_flow),
         shop.low_pressure(air.demand.blower_pressure.pascals()),

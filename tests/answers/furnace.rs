@@ -76,6 +76,7 @@ fn each_caution_of_the_furnace_comes_and_goes() {
         ("fire_too_small", evening(&SMALL), evening(&[])),
         ("lining_overheats", evening(&[]), evening(&[("insulating brick 26", "dense castable")])),
         ("steel_too_hot", evening(&[("stainless 310", "carbon steel")]), evening(&[])),
+        ("work_out_of_reach", evening(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]), evening(&[])),
         ("work_too_slow", evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]), evening(&[])),
         ("zinc_fume", evening(&[("\"bell bronze\"", "\"brass\"")]), evening(&[])),
         ("relights", evening(&[]), evening(&[hot, cool])),

@@ -3,6 +3,7 @@
 #![cfg(feature = "cli")]
 
 mod cautions;
+mod evening;
 mod furnace;
 mod keys;
 mod lighting;

@@ -57,6 +57,7 @@ pub fn sheets() -> Vec<BurnerFile> {
         bells(&(TANK.to_owned() + "left = \"1 kg\"\n"), &[]),
         bells(&(TANK.to_owned() + "left = \"1 kg\"\ntemperature = \"-20 C\"\n" + DROOP), &[]),
         bells(&LINE.replace("8 mm", "4 mm"), &[]),
+        bells(TANK, &[("\"propane\"", "\"propane-butane\"")]),
     ]
 }
 
@@ -75,6 +76,7 @@ fn each_caution_of_cylinder_and_line_comes_and_goes() {
         // The evening burns 3 kg.
         ("cylinder_short", left("2.5 kg"), left("30 kg")),
         ("frost", bells(&format!("{TANK}temperature = \"-2 C\"\n"), &[]), full()),
+        ("blend_boils_apart", bells(TANK, &[("\"propane\"", "\"propane-butane\"")]), full()),
         ("gauge_lies", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
     ] {
         let (with, without) = (with.json(), without.json());
