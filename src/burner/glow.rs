@@ -54,8 +54,8 @@ pub(super) fn glow<S: Scalar>() -> Temperature<S> {
 ///
 /// # Range
 ///
-/// Pure methane, ethane and propane. Every other gas lights sooner, natural gas with 10 % ethane and propane eight times at
-/// 1033 K, hydrogen a thousand times: the answer is too long, and walls are asked to be hotter than they need be.
+/// Pure methane, ethane and propane. A blend of them lights sooner, natural gas with 10 % ethane and propane eight times
+/// at 1033 K, and hydrogen a thousand times: the answer is too long, and walls are asked to be hotter than they need be.
 ///
 /// # Errors
 ///
@@ -64,8 +64,8 @@ pub(super) fn glow<S: Scalar>() -> Temperature<S> {
 /// # Source
 ///
 /// Drawn through 1033 and 1200 K of a stoichiometric mixture at 83.5 kPa by GRI-Mech 3.0, constant pressure (computed
-/// with Cantera). For pure methane, ethane and propane within 30 % of it from 970 to 1200 K, air ratio 0.65 to 1; leaner,
-/// methane and propane light sooner, at an air ratio of 2.5 by up to 43 %.
+/// with Cantera). For pure methane, ethane and propane within 30 % of it from 970 to 1200 K, air ratio 0.65 to 1;
+/// leaner, methane and propane light sooner, at an air ratio of 2.5 by up to 43 %.
 ///
 /// # Examples
 ///

@@ -74,8 +74,8 @@ pub struct Unlit<S = f64> {
     pub gas_share: S,
     /// Until the chamber burns, air on; none when the setting is too lean ever to burn.
     pub burnable_after: Option<Duration<S>>,
-    /// Until the chamber burns with the blower stopped and the gas on, the jets blowing into no pressure; none when no gas
-    /// flows.
+    /// Until the chamber burns with the blower stopped and the gas on, the jets blowing into no pressure; none when no
+    /// gas flows.
     pub burnable_without_air: Option<Duration<S>>,
     /// Changes of air that make the chamber safe again, whatever it was filled with: at least [`LEAST_CHANGES`].
     pub changes: S,

@@ -122,8 +122,8 @@ pub fn burning_velocity_bias_holds<S: Scalar>(gas: &Gas<S>, air_ratio: S) -> boo
 ///
 /// Air ratio of [`Input::AirRatio`], mixture 238 to 900 K (the exponent of temperature was measured up to some 700 K),
 /// the site's pressure. Of what burns, at most 15 % may be ethylene, propylene, hydrogen or carbon monoxide, which
-/// burn faster: then the answer is low. Bias: [`BURNING_VELOCITY_BIAS`], near the fastest flame only. Limits of burning are NFPA 497's at the
-/// mixture's temperature.
+/// burn faster: then the answer is low. Bias: [`BURNING_VELOCITY_BIAS`], near the fastest flame only. Limits of
+/// burning are NFPA 497's at the mixture's temperature.
 ///
 /// # Errors
 ///
