@@ -9,7 +9,7 @@ use super::demand::AirSetting;
 use super::glow::{Glow, lights_at, spare};
 use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
 use super::rig::{Burner, Conditions, Feed, too_weak};
-use crate::combustion::{BurningRange, LimitStandard, burning_range};
+use crate::combustion::{BurningRange, LimitStandard, burning_range, flames_measured};
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
@@ -21,6 +21,9 @@ use crate::solve;
 const STEPS: usize = 32;
 /// The lowest of them, Pa.
 const LOWEST: f64 = 200.0;
+
+/// A gauge this much lower must light worse than the lowest that was seen to light.
+const LOWER: f64 = 0.98;
 
 /// What a setting does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -138,7 +141,9 @@ impl<S: Scalar> Burner<S> {
     /// # Errors
     ///
     /// [`Error::NoSolution`] naming the air ratio, with the one found, when the mixture of that setting is outside the
-    /// limits of burning, so that something else of the burner is not as described; the errors of [`Burner::run`].
+    /// limits of burning, so that something else of the burner is not as described; naming the gauge pressure, with the
+    /// lowest that would light then, where a lower one lights more easily, so that this one cannot be the lowest: the
+    /// mixture is too rich there; the errors of [`Burner::run`].
     pub fn head_constant(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air: AirSetting<S>) -> Result<S> {
         let cold = conditions.cold();
         let work = self.at_work(&cold, gauge, air)?;
@@ -146,7 +151,24 @@ impl<S: Scalar> Burner<S> {
         // A gas whose flames are not measured says so itself.
         FlameGradients::new(&cold, work.air_ratio, cold.mixture_temperature)?;
         let pull = Self::pull(&cold, &work).ok_or(outside)?;
-        check(Input::HeadConstant, pull).map_err(|_| outside)
+        let constant = check(Input::HeadConstant, pull).map_err(|_| outside)?;
+        let stands = |gauge| self.stands(&cold, gauge, air, Some(constant));
+        let lower = gauge.pascals() * S::c(LOWER);
+        if stands(GaugePressure::from_pascals(lower)) >= S::zero() {
+            let found = span(S::c(LOWEST), gauge.pascals(), stands).ok().flatten();
+            let nearest = found.map_or(lower, |span| span.low.pascals()).smaller(lower).to_f32();
+            return Err(Error::NoSolution { input: Input::GaugePressure, nearest });
+        }
+        Ok(constant)
+    }
+
+    /// How much more a cold flame bears than the ports pull, as a share; below nought where it does not burn.
+    fn stands(&self, cold: &Conditions<S>, gauge: GaugePressure<S>, air: AirSetting<S>, constant: Option<S>) -> S {
+        let Ok((_, limits)) = cold_limits(cold) else { return -S::one() };
+        match self.at_work(cold, gauge, air) {
+            Ok(work) if limits.burns(work.air_ratio) => holds(constant, Self::pull(cold, &work)),
+            _ => -S::one(),
+        }
     }
 
     /// What a setting does in a cold chamber and in a glowing one.
@@ -241,10 +263,7 @@ impl<S: Scalar> Burner<S> {
             Ok(work) => within(&limits, work.air_ratio),
             Err(_) => out,
         };
-        let stands = |gauge| match self.at_work(&cold, gauge, air) {
-            Ok(work) if limits.burns(work.air_ratio) => holds(head_constant, Self::pull(&cold, &work)),
-            _ => out,
-        };
+        let stands = |gauge| self.stands(&cold, gauge, air, head_constant);
         let keeps = |gauge| self.kept(conditions, gauge, air, chamber).map_or(out, |(_, spare)| spare);
         Ok(LightingRange {
             within_limits: span(low, high, limit)?,
@@ -262,14 +281,17 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range.
+    /// An input out of range; [`Error::NotMeasured`] for a gas whose flames are not measured: then nothing is known of
+    /// it, and such gases run back far more easily.
     pub fn runs_back_below(&self, conditions: &Conditions<S>, air: AirSetting<S>) -> Result<Option<GaugePressure<S>>> {
         let low = S::c(LOWEST);
         self.checked(conditions, GaugePressure::from_pascals(low))?;
+        flames_measured(&conditions.gas)?;
         let high = highest(self, conditions)?;
         let margin = |gauge| {
             let Ok(work) = self.at_work(conditions, gauge, air) else { return -S::one() };
             let Ok(flame) = FlameGradients::new(conditions, work.air_ratio, conditions.mixture_temperature) else {
+                // So rich or so lean that it does not burn.
                 return S::one();
             };
             if flame.flash_back <= S::zero() || self.head.narrowest() <= flame.quenching_distance {

@@ -31,10 +31,10 @@ pub struct PortState<S = f64> {
 
 impl<S: Scalar> PortState<S> {
     /// Whether the flame may run back: the gradient is below the flash-back gradient with its scatter, and the hole, of
-    /// this narrowest width, m, is wider than what stops a flame cold.
+    /// this narrowest width, m, is wider than what stops a flame cold. None where it is not known.
     #[must_use]
-    pub fn may_run_back(&self, narrowest: S) -> bool {
-        self.flame.is_some_and(|flame| {
+    pub fn may_run_back(&self, narrowest: S) -> Option<bool> {
+        self.flame.map(|flame| {
             self.gradient < flame.flash_back * S::c(FLASH_BACK_SCATTER) && narrowest > flame.quenching_distance.meters()
         })
     }

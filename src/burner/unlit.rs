@@ -74,7 +74,8 @@ pub struct Unlit<S = f64> {
     pub gas_share: S,
     /// Until the chamber burns, air on; none when the setting is too lean ever to burn.
     pub burnable_after: Option<Duration<S>>,
-    /// Until the chamber burns with the blower stopped and the gas on; none when no gas flows.
+    /// Until the chamber burns with the blower stopped and the gas on, the jets blowing into no pressure; none when no
+    /// gas flows.
     pub burnable_without_air: Option<Duration<S>>,
     /// Changes of air that make the chamber safe again, whatever it was filled with: at least [`LEAST_CHANGES`].
     pub changes: S,
@@ -111,6 +112,9 @@ impl<S: Scalar> Burner<S> {
         };
         let gas = volume(running.gas.kilograms_per_second(), cold.gas.mixture().molar_mass()) / self.head_count;
         let air = volume(running.air.kilograms_per_second(), cold.site.air_molar_mass()) / self.head_count;
+        // A blower that stands holds nothing against the jets, and they give more than while it runs.
+        let still = self.jet_flow(&cold, gauge, S::zero())?.mass_flow.kilograms_per_second();
+        let gas_alone = volume(still, cold.gas.mixture().molar_mass());
         let flow = ActualVolumeFlow::from_cubic_meters_per_second;
         let both = gas + air;
         let gas_share = if both > S::zero() { gas / both } else { S::zero() };
@@ -124,7 +128,7 @@ impl<S: Scalar> Burner<S> {
         Ok(Unlit {
             gas_share,
             burnable_after: fills_after(chamber, flow(both), gas_share, limit)?,
-            burnable_without_air: fills_after(chamber, flow(gas), S::one(), limit)?,
+            burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), limit)?,
             changes,
             blow_through,
         })

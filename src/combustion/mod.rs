@@ -16,7 +16,9 @@ pub use air_need::{AirNeed, equivalence_ratio};
 pub use atmosphere::{Character, Scale, ScaleTendency};
 pub use autoignition::autoignition;
 pub use burning_limits::{BurningRange, LimitStandard, burning_range, leanest_air_ratio};
-pub use burning_velocity::{BURNING_VELOCITY_BIAS, burning_velocity};
+pub use burning_velocity::{
+    BURNING_VELOCITY_BIAS, BURNING_VELOCITY_RANGE, burning_velocity, burning_velocity_bias_holds, flames_measured,
+};
 pub use flame::{Flame, Products, Reactants};
 pub use flue_gas::{FlueLoss, Leaving};
 pub use flue_reading::{Basis, ExpectedReading, FlueReading, air_ratio_from_oxygen, expected_reading};

@@ -292,7 +292,7 @@ impl Caution {
             | Caution::DamperNearlyShut { setting, .. }
             | Caution::BackPressure { setting, .. }
             | Caution::SlowJet { setting, .. } => Some(setting),
-            Caution::Lighting(caution) => Some(caution.setting()),
+            Caution::Lighting(caution) => caution.setting(),
             Caution::Supply(caution) => caution.setting(),
             _ => None,
         }

@@ -15,6 +15,7 @@ use crate::burner::{
     AirSetting, Burner, Conditions, GLOW_CELSIUS, Glow, GoesOut, Lighting, LightingRange, Lights, PortState, Span,
     Unlit,
 };
+use crate::combustion::flames_measured;
 use crate::error::{Error, Result as CheckedResult};
 use crate::quantity::{Duration, GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
 use crate::solve;
@@ -39,6 +40,8 @@ pub struct LightingBlock {
     pub turned: LightingRange,
     /// With the air turned down with the gas, the gauge below which the flame may run back.
     pub runs_back_below: Option<GaugePressure>,
+    /// Whether that is known of this gas; where it is not, none of the above says nothing.
+    pub runs_back_known: bool,
     /// The lowest and the highest fire so: what keeps a glow without running back, with the damper at its least at the
     /// least and the gauge to be read, and what the blower feeds.
     pub fires: Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]>,
@@ -119,13 +122,17 @@ pub(super) fn lighting(
         let constant = rig
             .lit_at_jet(&conditions, gauge, air)
             .and_then(|at_jet| burner.head_constant(&conditions, at_jet, air))
-            .map_err(|error| file.refuse("lighting.lights_at", seen_words(&error)))?;
+            .map_err(|error| {
+                let reading = |at_jet| rig.lit_reading(&conditions.cold(), at_jet, air);
+                file.refuse("lighting.lights_at", seen_words(&error, reading))
+            })?;
         known.head_constant = Some(constant);
     }
     let air = AirSetting::Opening(left);
     // A gas whose limits are not known has no lighting to tell of.
     let Ok(range) = rig.lighting_range(&conditions, air, &known) else { return Ok(None) };
     let turned_air = AirSetting::Ratio(file.air_ratio);
+    let runs_back_known = flames_measured(&rig.gas).is_ok();
     let parts = || -> CheckedResult<LightingBlock> {
         let mut each = vec![];
         for setting in settings {
@@ -138,8 +145,7 @@ pub(super) fn lighting(
         if file.damper.is_some() {
             turned =
                 fed(rig.lighting_range(&conditions, turned_air, &known)?, burner, rig, &conditions, file.air_ratio);
-            runs_back_below = burner
-                .runs_back_below(&conditions, turned_air)?
+            runs_back_below = known_or_none(burner.runs_back_below(&conditions, turned_air))?
                 .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
         }
         let at_main = Conditions { gas_temperature: main.gas_temperature, ..conditions_of(rig, &main.entry) };
@@ -149,16 +155,27 @@ pub(super) fn lighting(
             gas_temperature: main.gas_temperature,
             known,
             range,
-            fires: least.and_then(|(low, _)| fires(file, rig, &conditions, low, turned.glowing?.high)),
+            fires: least
+                .filter(|_| runs_back_known)
+                .and_then(|(low, _)| fires(file, rig, &conditions, low, turned.glowing?.high)),
             fires_end: least.map_or(FiresEnd::Glow, |(_, why)| why),
             turned,
             runs_back_below,
+            runs_back_known,
             settings: each,
             drawn: drawn.collect(),
             heads: heads(burner, &at_main, main.at_jet, left),
         })
     };
     parts().map(Some).map_err(|error| file.refuse("head", error))
+}
+
+/// Where the flame runs back; none too for a gas whose flames are not measured.
+fn known_or_none(found: CheckedResult<Option<GaugePressure>>) -> CheckedResult<Option<GaugePressure>> {
+    match found {
+        Err(Error::NotMeasured { .. }) => Ok(None),
+        found => found,
+    }
 }
 
 /// A gauge that the gas does not allow.
@@ -245,13 +262,23 @@ fn fires(
 }
 
 /// Why a setting that was seen to light cannot be believed.
-fn seen_words(error: &Error) -> String {
+fn seen_words(error: &Error, reading: impl Fn(GaugePressure) -> GaugePressure) -> String {
     match error {
         Error::NoSolution { input: Input::AirRatio, nearest: ratio }
         | Error::OutOfRange { input: Input::AirRatio, given: ratio } => std::format!(
             "this burner has an air ratio of {ratio:.2} there, which does not burn cold: look at the jet, the damper and \
              the blower again"
         ),
+        Error::NoSolution { input: Input::GaugePressure, nearest } => {
+            let low = reading(GaugePressure::from_pascals(f64::from(*nearest)));
+            std::format!(
+                "not the lowest gauge that lights: the mixture is so rich there that a lower one lights more easily, by this \
+                 from {:.3} bar ({:.2} psi) up; give the lowest that lights, or look at the jet, the damper and the blower \
+                 again",
+                low.bar(),
+                low.psi()
+            )
+        }
         other => super::advice::advice(other),
     }
 }

@@ -24,6 +24,8 @@ pub enum LightingCaution {
         /// Gradient over the flash-back gradient.
         times: f64,
     },
+    /// Nothing is known of where the flame of this gas runs back.
+    FlashBackUnknown,
     /// Unlit gas fills the chamber with a burnable mixture at once.
     UnlitGas {
         /// Setting.
@@ -41,10 +43,13 @@ pub enum LightingCaution {
 /// Every caution that lighting calls for.
 pub(super) fn lighting_cautions(rig: &Assembled, settings: &[Setting], block: &LightingBlock) -> Vec<LightingCaution> {
     let mut found = vec![];
+    if !block.runs_back_known {
+        found.push(LightingCaution::FlashBackUnknown);
+    }
     let narrowest = rig.burner.as_ref().map_or(0.0, |burner| burner.head.narrowest().meters());
     for (setting, lighting) in settings.iter().zip(&block.settings) {
         let name = || setting.entry.name.clone();
-        if let Some(ports) = lighting.ports.as_ref().filter(|ports| ports.may_run_back(narrowest)) {
+        if let Some(ports) = lighting.ports.as_ref().filter(|ports| ports.may_run_back(narrowest) == Some(true)) {
             let times = ports.flame.map_or(0.0, |flame| ports.gradient / flame.flash_back);
             found.push(LightingCaution::FlashBack { setting: name(), times });
         }
@@ -67,25 +72,30 @@ impl LightingCaution {
     pub fn key(&self) -> &'static str {
         match self {
             LightingCaution::FlashBack { .. } => "flash_back",
+            LightingCaution::FlashBackUnknown => "flash_back_unknown",
             LightingCaution::UnlitGas { .. } => "unlit_gas",
             LightingCaution::GoesOut { .. } => "goes_out",
         }
     }
 
-    /// The setting it stands at.
+    /// The setting it stands at; none of what goes for all.
     #[must_use]
-    pub fn setting(&self) -> &str {
-        let (LightingCaution::FlashBack { setting, .. }
-        | LightingCaution::UnlitGas { setting, .. }
-        | LightingCaution::GoesOut { setting }) = self;
-        setting
+    pub fn setting(&self) -> Option<&str> {
+        match self {
+            LightingCaution::FlashBack { setting, .. }
+            | LightingCaution::UnlitGas { setting, .. }
+            | LightingCaution::GoesOut { setting } => Some(setting),
+            LightingCaution::FlashBackUnknown => None,
+        }
     }
 
     /// Danger to life first, as of the sheet's other cautions.
     #[must_use]
     pub fn rank(&self) -> u8 {
         match self {
-            LightingCaution::FlashBack { .. } | LightingCaution::GoesOut { .. } => 0,
+            LightingCaution::FlashBack { .. } | LightingCaution::FlashBackUnknown | LightingCaution::GoesOut { .. } => {
+                0
+            }
             LightingCaution::UnlitGas { .. } => 1,
         }
     }
@@ -96,7 +106,7 @@ impl LightingCaution {
         match self {
             LightingCaution::FlashBack { times, .. } => Some(format!("{times:.1} times the flash-back gradient")),
             LightingCaution::UnlitGas { after, .. } => Some(format!("{:.1} s", after.seconds())),
-            LightingCaution::GoesOut { .. } => None,
+            LightingCaution::FlashBackUnknown | LightingCaution::GoesOut { .. } => None,
         }
     }
 
@@ -107,6 +117,10 @@ impl LightingCaution {
             LightingCaution::FlashBack { .. } => {
                 "the flame may RUN BACK INTO THE HEAD (sure only above three times): turn up, or take fewer or \
                  narrower holes; if the head roars or glows, gas off"
+            }
+            LightingCaution::FlashBackUnknown => {
+                "where this gas RUNS BACK INTO THE HEAD is not known here: much hydrogen, carbon monoxide, ethylene or \
+                 propylene runs back far more easily than other gases, at any gauge; use only a head made for it"
             }
             LightingCaution::UnlitGas { .. } => {
                 "so soon UNLIT GAS MAKES THE CHAMBER A BOMB: a flame at the ports before the gas; if it does not light \

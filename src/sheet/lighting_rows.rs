@@ -78,6 +78,7 @@ pub fn lighting_json(sheet: &Sheet) -> Value {
         "damper_left_range": range(&block.range),
         "air_turned_down_range": range(&block.turned),
         "runs_back_below_pa": block.runs_back_below.map(|gauge| gauge.pascals()),
+        "runs_back_known": block.runs_back_known,
         "lowest_heat_net_w": block.fires.map(|fires| fires[0].2.watts()),
         "highest_heat_net_w": block.fires.map(|fires| fires[1].2.watts()),
         "picture": block.drawn.iter().map(|(gauge, lighting)| json!({

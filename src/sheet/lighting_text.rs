@@ -121,9 +121,13 @@ fn glowing(page: &mut String, left: &str, block: &LightingBlock, shop: &Shop) {
         None => "what it loses is not known, so this is the least it can be".to_string(),
     };
     let text = format!(
-        "once the walls glow, above {glow}, they light whatever gas comes: with {left} it burns {} ({loss}). Lower than that the fire \
-         is too small or too thin to keep them glowing, and it goes out.",
-        stretch(span, shop)
+        "once the walls glow, above {glow}, they light whatever gas comes: with {left} it burns {} ({loss}).{}",
+        stretch(span, shop),
+        if span.low_ends {
+            " Lower than that the fire is too small or too thin to keep them glowing, and it goes out."
+        } else {
+            ""
+        }
     );
     paragraph(page, "  Hot", &text);
     if let Some(times) = block.cold_over_glowing() {
@@ -142,6 +146,9 @@ fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) 
         (None, Some(_)) => format!("{turned} it does not light cold"),
         (None, None) => format!("{turned} every gauge burns alike"),
     };
+    if !block.runs_back_known {
+        text += "; WHERE THE FLAME RUNS BACK IS NOT KNOWN of this gas, so how far the fire can be turned down is not either";
+    }
     text += &match block.runs_back_below {
         Some(gauge) => format!("; under {} the flame may run back into the ports", shop.gauge(gauge)),
         None => String::new(),
@@ -297,8 +304,8 @@ fn glowing_words(found: &SettingLighting, shop: &Shop) -> String {
     }
 }
 
-fn seconds(time: Option<Duration>) -> String {
-    time.map_or("too lean".into(), |time| format!("{:.1} s", time.seconds()))
+fn seconds(time: Option<Duration>, never: &str) -> String {
+    time.map_or(never.into(), |time| format!("{:.1} s", time.seconds()))
 }
 
 fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
@@ -323,8 +330,8 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
             let unlit = found.unlit?;
             Some(vec![
                 setting.entry.name.clone(),
-                seconds(unlit.burnable_after),
-                seconds(unlit.burnable_without_air),
+                seconds(unlit.burnable_after, "too lean"),
+                seconds(unlit.burnable_without_air, "no gas"),
                 unlit.blow_through.map_or("open the damper".into(), |time| format!("{:.0} s", time.seconds().ceil())),
             ])
         })

@@ -22,10 +22,24 @@ pub fn sheets() -> Vec<BurnerFile> {
     vec![
         foundry(&[]),
         foundry(&[(SEEN, ""), (VOLUME, ""), ("glow_loss = \"2.7 kW\"", "")]),
-        foundry(&[("drill = \"number 53\"", "bore = \"2.4 mm\"")]),
+        foundry(&[("drill = \"number 53\"", "bore = \"2.4 mm\""), ("\"6.5 psi\"", "\"2 psi\"")]),
         foundry(&WIDE),
         foundry(&GOES_OUT),
+        unmeasured("C3H6=1"),
     ]
+}
+
+/// The invented foundry on pipeline gas, with another gas in the pipe and a hold turned far down.
+fn unmeasured(gas: &str) -> BurnerFile {
+    let pipeline = include_str!("../../examples/natural-gas.toml");
+    BurnerFile::of(
+        pipeline,
+        &[
+            ("\"natural-gas\"", &format!("\"{gas}\"")),
+            ("\"0.5 psi\"", "\"0.03 psi\""),
+            ("\"1.10 per kg\"", "\"2.40 per kg\""),
+        ],
+    )
 }
 
 /// Holes so wide and many that the flame may run back.
@@ -176,6 +190,7 @@ fn each_caution_of_lighting_comes_and_goes() {
         ("unlit_gas", foundry(&[]), foundry(&[("\"20 L\"", "\"900 L\"")])),
         ("unlit_gas", foundry(&[]), foundry(&[(VOLUME, "")])),
         ("flash_back", foundry(&WIDE), foundry(&[])),
+        ("flash_back_unknown", unmeasured("hydrogen"), foundry(&[])),
         ("goes_out", foundry(&GOES_OUT), foundry(&[])),
     ] {
         assert!(has(&with.json(), word), "{word} did not come");
@@ -207,6 +222,71 @@ fn carbon_monoxide_stands_beside_its_limits() {
     assert!(setting(&sheet, "light")["carbon_monoxide_dry"].as_f64().unwrap() < 1e-4, "a clean fire has next to none");
 }
 
+/// A hydrogen flame at an air ratio of 1.08 and 70 degC runs 2.57 m/s (GRI-Mech 3.0, computed with Cantera), so that it
+/// runs back through a gradient of some 6400 1/s; the hold has less.
+#[test]
+fn hydrogen_is_not_said_to_stay_out_of_the_head() {
+    let sheet = unmeasured("hydrogen").json();
+    assert!(setting(&sheet, "hold")["port_gradient_per_s"].as_f64().unwrap() < 6400.0);
+    assert_eq!(sheet["lighting"]["runs_back_known"], false);
+    assert!(sheet["lighting"]["lowest_heat_net_w"].is_null(), "how far it can be turned down is not known");
+    assert_eq!(foundry(&[]).json()["lighting"]["runs_back_known"], true);
+    let text = unmeasured("hydrogen").text("metric").split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in ["WHERE THE FLAME RUNS BACK IS NOT KNOWN", "RUNS BACK INTO THE HEAD is not known here"] {
+        assert!(text.contains(words), "{words:?} is missing: {text}");
+    }
+    // Both of these contradict what stands beside them.
+    for words in [
+        "so turned, the fire goes",
+        "at every gauge (what it loses is not known, so this is the least it can be). Lower",
+    ] {
+        assert!(!text.contains(words), "{text}");
+    }
+}
+
+/// The gauge stands below what the running blower holds against it, so that no gas flows until the blower stops.
+#[test]
+fn a_stopped_blower_is_not_called_too_lean() {
+    let pipeline = include_str!("../../examples/natural-gas.toml");
+    let light = ("gauge = \"2 psi\"", "gauge = \"2 inH2O\"\ndamper = \"100 %\"");
+    let volume = ("[fire]\n", "[lighting]\nchamber_volume = \"20 L\"\n\n[fire]\n");
+    let file = BurnerFile::of(pipeline, &[light, volume]);
+    let sheet = file.json();
+    let light = setting(&sheet, "light");
+    assert!(light["unlit_burnable_s"].is_null());
+    // 0.313 kg/h of natural gas into no pressure fills 20 L to 4 % or so in some 8 s.
+    let after = light["unlit_burnable_without_air_s"].as_f64().unwrap();
+    assert!((6.0..10.0).contains(&after), "{after}");
+    let row = file.text("metric");
+    let row = row.lines().skip_while(|line| !line.contains("blower stopped")).nth(1).unwrap().to_owned();
+    assert!(row.contains(&format!("{after:.1} s")), "{row}");
+}
+
+#[test]
+fn a_flame_says_how_sure_its_speed_is_and_whether_it_reaches_the_chamber() {
+    let asks = |gas: &str, ratio: &str| {
+        let arguments = ["flame", "--gas", gas, "--air-ratio", ratio];
+        (answer(&arguments).replace('\n', " "), super::json(&arguments))
+    };
+    for (gas, ratio, near) in
+        [("methane", "1", true), ("methane", "0.77", false), ("propane", "1.4", false), ("CH4=0.2,N2=0.8", "1", false)]
+    {
+        let (text, row) = asks(gas, ratio);
+        assert_eq!(text.contains("cm/s, within 15 %"), near, "{text}");
+        assert_eq!(text.contains("from a third of that to a third more"), !near, "{text}");
+        assert_eq!(row["burning_velocity_bias_holds"], near, "{gas} {ratio}");
+    }
+    // Three times the air is heated to some 875 degC; the chamber asked for is one of 1200.
+    let (text, row) = asks("propane", "3");
+    assert!(text.contains("It cannot get a chamber to 1200 C") && !text.contains("stays in the chamber"), "{text}");
+    assert_eq!(row["flame_reaches_chamber"], false);
+    assert!(row["available_heat"].as_f64().unwrap() < 0.0);
+    let (text, row) = asks("propane", "1");
+    assert!(text.contains("stays in the chamber") && !text.contains("cannot get"), "{text}");
+    assert_eq!(row["flame_reaches_chamber"], true);
+    assert!(asks("hydrogen", "1").1["burning_velocity_bias_holds"].is_null());
+}
+
 #[test]
 fn bad_lightings_are_refused_by_name() {
     let air = &FOUNDRY[FOUNDRY.find("[blower]").unwrap()..FOUNDRY.find("[head]").unwrap()];
@@ -218,6 +298,16 @@ fn bad_lightings_are_refused_by_name() {
         (
             vec![("\"6.5 psi\"", "\"0.1 psi\"")],
             vec!["lighting.lights_at", "given \"0.1 psi\"", "air ratio of", "does not burn cold"],
+        ),
+        (
+            vec![("\"6.5 psi\"", "\"29 psi\"")],
+            vec![
+                "lighting.lights_at",
+                "given \"29 psi\"",
+                "not the lowest gauge that lights",
+                "bar",
+                "lower one lights",
+            ],
         ),
         (vec![("\"6.5 psi\"", "\"6.5 furlongs\"")], vec!["lighting.lights_at", "6.5 furlongs"]),
         (vec![("\"20 L\"", "\"0 L\"")], vec!["lighting.chamber_volume", "accepted from", "L"]),
@@ -244,4 +334,14 @@ fn a_csv_row_has_the_lighting_of_its_setting() {
     let mut lines = text.lines();
     assert!(lines.next().unwrap().contains(",lights,goes_out_cold,"));
     assert!(lines.any(|line| line.starts_with("low,") && line.contains(",glowing,too_lean,")));
+}
+
+#[test]
+fn the_readme_shows_the_picture_that_the_demo_burner_prints() {
+    let readme = include_str!("../../README.md");
+    let start = readme.find("  The gauge from left to right").unwrap();
+    let picture = &readme[start..start + readme[start..].find("```").unwrap()];
+    let page =
+        answer(&["sheet", concat!(env!("CARGO_MANIFEST_DIR"), "/examples/bell-foundry.toml"), "--units", "metric"]);
+    assert!(page.contains(picture), "README.md has\n{picture}");
 }

@@ -15,6 +15,7 @@ mod fuel;
 mod furnace;
 mod prepared;
 mod lighting;
+mod lighting_claims;
 mod rig;
 mod round_trips;
 mod single_precision;

@@ -3,7 +3,7 @@
 use jetwright::Error;
 use jetwright::combustion::{
     Basis, BurningRange, Character, Flame, FlueReading, Leaving, LimitStandard, Product, Reactants, Scale,
-    air_ratio_from_oxygen, autoignition, burning_range, burning_velocity,
+    air_ratio_from_oxygen, autoignition, burning_range, burning_velocity, burning_velocity_bias_holds,
 };
 use jetwright::quantity::{Speed, Temperature};
 use jetwright::sheet::flame_words::{character_words, scale_word, scale_words};
@@ -27,6 +27,7 @@ struct Answer {
     range: BurningRange,
     autoignition: Option<Temperature>,
     velocity: Option<Speed>,
+    velocity_is_near: bool,
     scale: Option<Scale>,
 }
 
@@ -76,6 +77,7 @@ fn answer(arguments: &FlameArguments) -> Result<Answer, CommandError> {
         dew_point: leaving.products.dew_point(site.ambient_pressure()),
         range,
         autoignition: autoignition(gas.mixture()),
+        velocity_is_near: burning_velocity_bias_holds(&gas, ratio),
         velocity,
         // Outside its range nothing is known of scale, and the rest of the answer stands.
         scale: leaving.products.scale(chamber).ok(),
@@ -92,6 +94,31 @@ impl Answer {
         self.autoignition.is_some_and(|lights| self.chamber.kelvin() >= lights.kelvin())
     }
 
+    /// Whether the flame is as hot as the chamber is said to be.
+    fn reaches_chamber(&self) -> bool {
+        self.flame.temperature.kelvin() >= self.chamber.kelvin()
+    }
+
+    /// What stays in the chamber, or that this fire never gets it there.
+    fn stays(&self, shop: Shop) -> String {
+        let chamber = shop.temperature(self.chamber);
+        let (stays, loss) = (self.leaving.available_heat, &self.leaving.loss);
+        if !self.reaches_chamber() {
+            return format!(
+                "It cannot get a chamber to {chamber}: its flame is colder, and takes {} of the net heat it brings\n\
+                 out of one so hot.",
+                Shop::share(-stays)
+            );
+        }
+        format!(
+            "Of the net heat {} stays in the chamber when the gases leave at {chamber}; {} leaves as their warmth\n\
+             and {} unburnt.",
+            Shop::share(stays),
+            Shop::share(loss.sensible),
+            Shop::share(loss.unburnt),
+        )
+    }
+
     fn row(&self) -> Map<String, Value> {
         let left = &self.leaving.products;
         let mut row = Map::new();
@@ -101,6 +128,7 @@ impl Answer {
             ("mixture_temperature_k", json!(self.mixture.kelvin())),
             ("adiabatic_flame_temperature_k", json!(self.flame.temperature.kelvin())),
             ("chamber_temperature_k", json!(self.chamber.kelvin())),
+            ("flame_reaches_chamber", json!(self.reaches_chamber())),
             ("available_heat", json!(self.leaving.available_heat)),
             ("chamber_carbon_monoxide_dry", json!(left.dry(Product::CarbonMonoxide))),
             ("chamber_hydrogen_dry", json!(left.dry(Product::Hydrogen))),
@@ -117,6 +145,7 @@ impl Answer {
             ("autoignition_temperature_k", json!(self.autoignition.map(Temperature::kelvin))),
             ("lights_itself_in_chamber", json!(self.lights_itself())),
             ("burning_velocity_m_per_s", json!(self.velocity.map(Speed::meters_per_second))),
+            ("burning_velocity_bias_holds", json!(self.velocity.map(|_| self.velocity_is_near))),
             ("character", json!(character_words(Character::of(self.ratio)))),
             ("scale", json!(self.scale.map(|scale| scale_word(scale.tendency)))),
             ("scale_drive", json!(self.scale.map(|scale| scale.drive))),
@@ -148,16 +177,12 @@ impl Answer {
         let titles = ["", "in the flame, %", &in_chamber, "the same dry, %"];
         format!(
             "At air ratio {:.2} (1 = just enough) the fire is {} and its flame reaches {} if nothing cools it.\n\
-             Of the net heat {} stays in the chamber when the gases leave at {}; {} leaves as their warmth\n\
-             and {} unburnt.\n{}{}{}{}\
+             {}\n{}{}{}{}\
              Carbon monoxide as if all burnt to the end: real mixing leaves more. It kills; vent outdoors.\n",
             self.ratio,
             character_words(Character::of(self.ratio)),
             shop.temperature(self.flame.temperature),
-            Shop::share(self.leaving.available_heat),
-            shop.temperature(self.chamber),
-            Shop::share(self.leaving.loss.sensible),
-            Shop::share(self.leaving.loss.unburnt),
+            self.stays(shop),
             table(&titles, &[], &rows),
             self.burning(shop),
             self.water(shop),
@@ -178,7 +203,12 @@ impl Answer {
             100.0 * range.lower_limit,
         );
         if let Some(velocity) = self.velocity.map(Speed::meters_per_second).filter(|&velocity| velocity > 0.0) {
-            text += &format!("The flame eats into it at {:.0} cm/s, within 15 %.\n", 100.0 * velocity);
+            let sure = if self.velocity_is_near {
+                "within 15 %"
+            } else {
+                "indicative: so far from the fastest mixture,\nor thinned, it may be from a third of that to a third more"
+            };
+            text += &format!("The flame eats into it at {:.0} cm/s, {sure}.\n", 100.0 * velocity);
         }
         if let Some(lights) = self.autoignition {
             let lights = shop.temperature(lights);

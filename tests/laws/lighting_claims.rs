@@ -1,0 +1,127 @@
+//! What lighting may claim: what is not known is told as such, and what stands still holds nothing back.
+
+use super::lighting::{WIDE_OPEN, fixed_air, losing, psi, range};
+use jetwright::burner::{AirSetting, Burner, Head, ignition_delay};
+use jetwright::gas::{Gas, Mixture, Species, parse};
+use jetwright::quantity::{GaugePressure, Length, Temperature, Volume};
+use jetwright::{Error, Input};
+
+#[test]
+fn a_stopped_blower_holds_nothing_against_the_gas() {
+    // Shut off 5.9 kPa, and a gauge below that: it runs without gas, and stopped it fills the chamber.
+    let (burner, conditions) = fixed_air();
+    let gauge = GaugePressure::from_pascals(3000.0);
+    let (volume, constant) = (Volume::from_liters(20.0), 8.314_463);
+    let stopped = |burner: &Burner| burner.unlit(&conditions, gauge, 1.0, volume).unwrap();
+    let throttled = Burner {
+        head: Head::with_ports(8.0, Length::from_millimeters(3.0), Length::from_millimeters(10.0), 0.3).unwrap(),
+        ..burner.clone()
+    };
+    // A head that holds the blower's pressure against the jets, and one that does not: the same gas once it stops.
+    let (free, held) = (stopped(&burner), stopped(&throttled));
+    assert!(held.gas_share < 0.5 * free.gas_share, "{held:?} {free:?}");
+    assert_eq!(held.burnable_without_air, free.burnable_without_air);
+    // -V/Q ln(1 - 2.1 %), Q of the bore into the open: some 0.9 of its area times the root of 2 p rho.
+    let bore = burner.jet.bore.diameter().meters();
+    let area = std::f64::consts::FRAC_PI_4 * bore * bore;
+    let here = 83_524.0;
+    let density = (here + 0.5 * 3000.0) * 44.096e-3 / (constant * 293.15);
+    let gas = 0.8 * area * f64::sqrt(2.0 * 3000.0 * density) / (here * 44.096e-3 / (constant * 293.15));
+    let expected = -20e-3 / gas * (1.0_f64 - 0.021).ln();
+    let found = held.burnable_without_air.unwrap().seconds();
+    assert!((found / expected - 1.0).abs() < 0.15, "{found} {expected}");
+}
+
+#[test]
+fn what_is_not_known_of_running_back_is_never_a_no() {
+    let (burner, mut conditions) = fixed_air();
+    let share = |hydrogen: f64| {
+        Gas::new(Mixture::new(&[(Species::Hydrogen, hydrogen), (Species::Methane, 1.0 - hydrogen)]).unwrap())
+    };
+    for (gas, known) in [
+        (Gas::from(Species::Hydrogen), false),
+        (Gas::from(Species::CarbonMonoxide), false),
+        (Gas::from(Species::Propylene), false),
+        (share(0.16), false),
+        (share(0.14), true),
+        (Gas::from(Species::Propane), true),
+    ] {
+        conditions.gas = gas;
+        let below = burner.runs_back_below(&conditions, AirSetting::Ratio(1.0));
+        assert_eq!(below.is_ok(), known, "{below:?}");
+        let running = burner.run(&conditions, psi(1.0), 1.0).unwrap();
+        let ports = burner.port_state(&conditions, &running).unwrap();
+        assert_eq!(ports.may_run_back(burner.head.narrowest().meters()).is_some(), known, "{ports:?}");
+    }
+}
+
+/// Richer than the fastest flame, more gas makes a slower one: the setting seen is an upper end, not the lowest.
+#[test]
+fn a_setting_that_lower_ones_beat_is_not_the_lowest_that_lights() {
+    let (burner, conditions) = fixed_air();
+    let air = WIDE_OPEN;
+    let (mut accepted, mut refused) = (0, 0);
+    for tenths in 20..200 {
+        let gauge = psi(0.1 * f64::from(tenths));
+        let pull = |gauge| burner.lighting(&conditions, gauge, air, None, &losing(0.0)).unwrap().pull;
+        let Some(here) = pull(gauge) else { continue };
+        match burner.head_constant(&conditions, gauge, air) {
+            Ok(constant) => {
+                // Beside the best setting the stretch that lights is narrower than the steps it is looked for in.
+                let found = range(&burner, &conditions, air, constant, &losing(0.0)).cold;
+                let Some(cold) = found else { continue };
+                assert!((cold.low.psi() / gauge.psi() - 1.0).abs() < 1e-3, "{gauge:?} {cold:?}");
+                accepted += 1;
+            }
+            Err(Error::NoSolution { input: Input::GaugePressure, nearest }) => {
+                let nearest = GaugePressure::from_pascals(f64::from(nearest));
+                assert!(
+                    nearest.psi() < gauge.psi() && pull(nearest).unwrap() < here * (1.0 + 1e-3),
+                    "{gauge:?} {nearest:?}"
+                );
+                refused += 1;
+            }
+            Err(other) => panic!("{gauge:?} {other}"),
+        }
+    }
+    assert!(accepted > 30 && refused > 20, "{accepted} {refused}");
+    // Gas and air turned together only slow down: the lowest that lights says nothing of the head.
+    let turned = burner.head_constant(&conditions, psi(3.0), AirSetting::Ratio(1.0));
+    assert!(matches!(turned, Err(Error::NoSolution { input: Input::GaugePressure, .. })), "{turned:?}");
+}
+
+/// GRI-Mech 3.0 at 83.5 kPa and constant pressure, until 400 K warmer (computed with Cantera 3.2.0).
+#[test]
+fn a_delay_is_near_what_it_was_drawn_from_and_never_too_short_elsewhere() {
+    let (methane, propane, ethane) = ("CH4=1", "C3H8=1", "C2H6=1");
+    let ours = |gas: &str, kelvin: f64| {
+        ignition_delay(&parse(gas).unwrap(), Temperature::from_kelvin(kelvin)).unwrap().seconds()
+    };
+    // At air ratios of 0.65, 0.8, 1, and of 2.5.
+    for (gas, kelvin, delays, lean) in [
+        (methane, 973.0, [2.778, 2.475, 2.195], 1.394),
+        (methane, 1033.0, [0.9542, 0.8513, 0.7551], 0.4710),
+        (methane, 1200.0, [0.0680, 0.0606, 0.0537], 0.0331),
+        (propane, 973.0, [1.285, 1.282, 1.267], 1.089),
+        (propane, 1033.0, [0.3073, 0.3057, 0.3018], 0.2607),
+        (propane, 1200.0, [0.00696, 0.00689, 0.00679], 0.00591),
+        (ethane, 973.0, [1.820, 1.902, 1.988], 2.284),
+        (ethane, 1033.0, [0.3003, 0.3139, 0.3277], 0.3721),
+        (ethane, 1200.0, [0.00544, 0.00557, 0.00568], 0.00586),
+    ] {
+        let here = ours(gas, kelvin);
+        for delay in delays {
+            assert!((here / delay - 1.0).abs() < 0.30, "{gas} {kelvin}: {here} {delay}");
+        }
+        assert!(lean / here > 1.0 - 0.43 - 5e-3 && lean / here < 1.45, "{gas} {kelvin}: {here} {lean}");
+    }
+    for (gas, kelvin, delay, times) in [
+        ("CH4=0.9,C2H6=0.07,C3H8=0.03", 973.0, 0.2498, 5.0),
+        ("CH4=0.9,C2H6=0.07,C3H8=0.03", 1033.0, 0.0890, 7.0),
+        ("CH4=0.9,C2H6=0.07,C3H8=0.03", 1200.0, 0.00777, 5.0),
+        ("H2=1", 1033.0, 0.000_19, 1000.0),
+        ("H2=1", 1200.0, 0.000_06, 100.0),
+    ] {
+        assert!(ours(gas, kelvin) > times * delay, "{gas} {kelvin}: {}", ours(gas, kelvin));
+    }
+}
