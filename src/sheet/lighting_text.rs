@@ -144,7 +144,7 @@ fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) 
     let mut text = match (&block.turned.cold, block.known.head_constant) {
         (Some(cold), _) => format!("{turned} it lights cold {}", from_least(cold, shop)),
         (None, Some(_)) => format!("{turned} it does not light cold"),
-        (None, None) => format!("{turned} every gauge burns alike"),
+        (None, None) => format!("{turned} the mixture is the same at every gauge"),
     };
     if !block.runs_back_known {
         text += "; WHERE THE FLAME RUNS BACK IS NOT KNOWN of this gas, so how far the fire can be turned down is not either";

@@ -3,7 +3,7 @@
 use super::rig::Rig;
 use crate::tolerance::{ESTIMATED_GAS, SINGLE_PRECISION};
 use jetwright::burner::Conditions;
-use jetwright::control::{Estimate, Readings};
+use jetwright::control::{Estimate, ReadingSpreads, Readings};
 use jetwright::quantity::{ActualVolumeFlow, GaugePressure, PressureDifference, Temperature};
 use jetwright::{Error, Input, Result, Scalar};
 
@@ -85,4 +85,80 @@ fn a_reading_that_means_nothing_is_refused() {
     assert!(matches!(refused(-1.0, 290.0, 900.0), Error::OutOfRange { .. }));
     assert!(matches!(refused(30e3, 290.0, 2.0 * rig.blower_pressure), Error::NoSolution { .. }));
     assert!(matches!(refused(1.0, 290.0, 900.0), Error::NoSolution { .. }));
+}
+
+/// Numbers of a bell curve by Box and Muller, from a spread of points without a pattern.
+fn bell(index: usize) -> [f64; 4] {
+    let [a, b, c, d] = super::cases::spread::<4>(index).map(|unit: f64| unit.clamp(1e-9, 1.0 - 1e-9));
+    let pair = |radius: f64, angle: f64| {
+        let radius = (-2.0 * radius.ln()).sqrt();
+        let (sine, cosine) = (core::f64::consts::TAU * angle).sin_cos();
+        (radius * sine, radius * cosine)
+    };
+    let ((first, second), (third, fourth)) = (pair(a, b), pair(c, d));
+    [first, second, third, fourth]
+}
+
+#[test]
+fn an_estimate_is_as_sure_as_draws_of_its_readings_make_it() {
+    const DRAWS: usize = 20_000;
+    let rig = super::rig::BELL_FOUNDRY;
+    let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+    let prepared = burner.prepared(&conditions).unwrap();
+    let running = burner.run(&conditions, rig.gauge(), rig.opening).unwrap();
+    let (gauge, kelvin) = (rig.gauge::<f64>().pascals(), conditions.gas_temperature.kelvin());
+    let pressure = running.blower_pressure.pascals();
+    let pascals = PressureDifference::from_pascals;
+    let spreads = ReadingSpreads {
+        gauge: pascals(0.03 * gauge),
+        gas_temperature: 6.0,
+        blower_pressure: pascals(0.02 * pressure),
+        jet: 0.04,
+        blower_curve: 0.03,
+    };
+    let (here, spread) = readings(gauge, kelvin, pressure).estimate_with_spread(&prepared, &spreads).unwrap();
+    assert_eq!(here, readings(gauge, kelvin, pressure).estimate(&prepared).unwrap());
+    // Two standard deviations of the draws; the models' own spreads are independent of the readings.
+    let mut sums = [[0.0_f64; 2]; 3];
+    for draw in 0..DRAWS {
+        let [a, b, c, _] = bell(draw);
+        let reading = readings(gauge * (1.0 + 0.015 * a), kelvin + 3.0 * b, pressure * (1.0 + 0.01 * c));
+        let found: Estimate = reading.estimate(&prepared).unwrap();
+        let gas = (found.gas.kilograms_per_second() / here.gas.kilograms_per_second()).ln();
+        let air = (found.air.kilograms_per_second() / here.air.kilograms_per_second()).ln();
+        for (sum, value) in sums.iter_mut().zip([gas, air, air - gas]) {
+            sum[0] += value;
+            sum[1] += value * value;
+        }
+    }
+    let drawn = sums.map(|[sum, squares]| 2.0 * (squares / DRAWS as f64 - (sum / DRAWS as f64).powi(2)).sqrt());
+    let models = [0.04, 0.03, 0.05];
+    for ((drawn, model), ours) in drawn.into_iter().zip(models).zip([spread.gas, spread.air, spread.air_ratio]) {
+        let expected = drawn.hypot(model);
+        assert!((ours / expected - 1.0).abs() < 0.02, "{ours} {expected} {drawn}");
+        // By the readings alone, so that the models cannot hide them.
+        let alone = (ours * ours - model * model).sqrt();
+        assert!((alone / drawn - 1.0).abs() < 0.1, "{alone} {drawn}");
+    }
+}
+
+#[test]
+fn a_spread_without_sense_is_refused_and_sure_readings_leave_the_models() {
+    let rig = super::rig::BELL_FOUNDRY;
+    let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+    let prepared = burner.prepared(&conditions).unwrap();
+    let running = burner.run(&conditions, rig.gauge(), rig.opening).unwrap();
+    let reading =
+        readings(rig.gauge::<f64>().pascals(), conditions.gas_temperature.kelvin(), running.blower_pressure.pascals());
+    let none = PressureDifference::from_pascals(0.0);
+    let sure =
+        ReadingSpreads { gauge: none, gas_temperature: 0.0, blower_pressure: none, jet: 0.04, blower_curve: 0.03 };
+    let (_, spread) = reading.estimate_with_spread(&prepared, &sure).unwrap();
+    assert!((spread.gas - 0.04).abs() < 1e-12 && (spread.air - 0.03).abs() < 1e-12);
+    assert!((spread.air_ratio - 0.05).abs() < 1e-12);
+    for wrong in [-0.01, f64::NAN, 2.0] {
+        assert!(reading.estimate_with_spread(&prepared, &ReadingSpreads { jet: wrong, ..sure }).is_err());
+    }
+    let wild = ReadingSpreads { gas_temperature: 150.0, ..sure };
+    assert!(reading.estimate_with_spread(&prepared, &wild).is_err());
 }
