@@ -26,7 +26,14 @@ python_path=$PWD/$python
 (cd "$environment" && "$python_path" -m mypy.stubtest jetwright --mypy-config-file "$config")
 
 # The oldest Python the package promises, where there is one: the same wheel, without the pinned alternatives.
-oldest=$(command -v python3.10 || compgen -G "$HOME/.pyenv/versions/3.10.*/bin/python3.10" | tail -n 1 || true)
+# A name on the path may be a mere signpost to versions that are not chosen, so each is asked.
+oldest=
+for candidate in $(compgen -G "$HOME/.pyenv/versions/3.10.*/bin/python3.10" || true) python3.10; do
+    if "$candidate" -c "import ensurepip" >/dev/null 2>&1; then
+        oldest=$candidate
+        break
+    fi
+done
 if [ -n "$oldest" ]; then
     old=target/python310/bin/python
     if ! [ -x "$old" ]; then
