@@ -2,11 +2,10 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Operand, Told, map, refuse, told};
+use super::operands::{Answer, Operand, map, refuse};
 use crate::air::{self, BlowerPoint, operating_point};
 use crate::burner;
 use crate::combustion::AirNeed;
@@ -20,13 +19,12 @@ pub fn air_needed<'py>(
     kind: u8,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<6, 1, (), _>(py, &operands, &shape, |&[flow, ratio, a, b, kelvin, humidity], _| {
+    map::<6, 1, (), _>(py, &operands, &shape, |&[flow, ratio, a, b, kelvin, humidity], _| {
         let need = AirNeed::new(gas, &super::site::one(kind, a, b, kelvin, humidity)?);
         Ok([need.air_for(MassFlow::from_kilograms_per_second(flow), ratio)?.kilograms_per_second()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Air supplied over air needed of (gas flow, air flow), behind them the site's four inputs.
@@ -37,14 +35,13 @@ pub fn air_ratio<'py>(
     kind: u8,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<6, 1, (), _>(py, &operands, &shape, |&[flow, air, a, b, kelvin, humidity], _| {
+    map::<6, 1, (), _>(py, &operands, &shape, |&[flow, air, a, b, kelvin, humidity], _| {
         let need = AirNeed::new(gas, &super::site::one(kind, a, b, kelvin, humidity)?);
         let kilograms = MassFlow::from_kilograms_per_second;
         Ok([need.air_ratio(kilograms(air), kilograms(flow)).unwrap_or(f64::NAN)])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// A blower's curve.
@@ -107,35 +104,23 @@ impl Blower {
     }
 
     /// Static pressure at each flow.
-    fn static_pressure<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<1, 1, (), _>(py, &operands, &shape, |&[flow], _| {
+    fn static_pressure<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 1, (), _>(py, &operands, &shape, |&[flow], _| {
             let flow = crate::limits::check(crate::Input::AirFlow, flow)?;
             Ok([self.core.static_pressure(ActualVolumeFlow::from_cubic_meters_per_second(flow)).pascals()])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     /// Flow, static pressure and left-of-peak on each resistance k of dp = k Q^2, Pa s2/m6.
-    fn operating_point<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<1, 3, (), _>(py, &operands, &shape, |&[resistance], _| {
+    fn operating_point<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 3, (), _>(py, &operands, &shape, |&[resistance], _| {
             if !resistance.is_finite() || resistance < 0.0 {
                 return Err(crate::Error::OutOfRange { input: crate::Input::FittingLoss, given: resistance as f32 });
             }
             let point = operating_point(&self.core, |flow| resistance * flow * flow)?;
             let left = f64::from(u8::from(point.left_of_peak));
             Ok([point.flow.cubic_meters_per_second(), point.static_pressure.pascals(), left])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 }
 
@@ -170,25 +155,13 @@ impl Head {
     }
 
     /// Loss coefficient on the ports' speed at each friction factor.
-    fn loss_coefficient<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) =
-            map::<1, 1, (), _>(py, &operands, &shape, |&[factor], _| Ok([self.core.loss_coefficient(factor)]))?;
-        Ok((array, told(failure)))
+    fn loss_coefficient<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 1, (), _>(py, &operands, &shape, |&[factor], _| Ok([self.core.loss_coefficient(factor)]))
     }
 
     /// Pressure, port speed and Reynolds number of (mass flow, density, viscosity).
-    fn flow<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<3, 3, (), _>(py, &operands, &shape, |&[flow, density, viscosity], _| {
+    fn flow<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<3, 3, (), _>(py, &operands, &shape, |&[flow, density, viscosity], _| {
             for value in [flow, density, viscosity] {
                 if !value.is_finite() || value < 0.0 {
                     return Err(crate::Error::OutOfRange { input: crate::Input::AirFlow, given: value as f32 });
@@ -197,7 +170,6 @@ impl Head {
             let density = Density::from_kilograms_per_cubic_meter(density);
             let flow = self.core.flow(MassFlow::from_kilograms_per_second(flow), density, viscosity);
             Ok([flow.pressure.pascals(), flow.speed.meters_per_second(), flow.reynolds_number])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 }

@@ -2,25 +2,16 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Operand, Told, map, refuse, told};
+use super::operands::{Answer, Operand, map, refuse};
 use crate::combustion::{
     self, Basis, Character, FlueReading, LimitStandard, air_ratio_from_oxygen, expected_reading as expected,
 };
-use crate::error::Result as CheckedResult;
 use crate::limits::{Input, check};
-use crate::quantity::{AbsolutePressure, Temperature};
+use crate::quantity::Temperature;
 use crate::sheet::flame_words::character_words;
-use crate::site::Site;
-
-type Answer<'py> = PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)>;
-
-fn site(ambient: f64, air: f64, humidity: f64) -> CheckedResult<Site> {
-    Site::at_station_pressure(AbsolutePressure::from_pascals(ambient), Temperature::from_kelvin(air), humidity)
-}
 
 /// Leanest and richest air ratio, lower and upper limit, whether it lights itself, of (temperature, and the site's
 /// three inputs).
@@ -34,8 +25,8 @@ pub fn burning_range<'py>(
 ) -> Answer<'py> {
     let gas = &gas.core;
     let standard = if wider { LimitStandard::Iec60079 } else { LimitStandard::Nfpa497 };
-    let (array, failure) = map::<4, 5, (), _>(py, &operands, &shape, |&[kelvin, ambient, air, humidity], _| {
-        let here = site(ambient, air, humidity)?;
+    map::<4, 5, (), _>(py, &operands, &shape, |&[kelvin, ambient, air, humidity], _| {
+        let here = super::site::at_station(ambient, air, humidity)?;
         let range = combustion::burning_range(gas, &here, Temperature::from_kelvin(kelvin), standard)?;
         Ok([
             range.leanest_air_ratio,
@@ -44,8 +35,7 @@ pub fn burning_range<'py>(
             range.upper_limit,
             f64::from(u8::from(range.lights_itself)),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Burning velocity in m/s of (air ratio, mixture temperature, and the site's three inputs).
@@ -57,12 +47,11 @@ pub fn burning_velocity<'py>(
     shape: Vec<usize>,
 ) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<5, 1, (), _>(py, &operands, &shape, |&[ratio, kelvin, ambient, air, humidity], _| {
-        let here = site(ambient, air, humidity)?;
+    map::<5, 1, (), _>(py, &operands, &shape, |&[ratio, kelvin, ambient, air, humidity], _| {
+        let here = super::site::at_station(ambient, air, humidity)?;
         let speed = combustion::burning_velocity(gas, &here, ratio, Temperature::from_kelvin(kelvin))?;
         Ok([speed.meters_per_second()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Air ratio of (oxygen, carbon monoxide, and the site's three inputs).
@@ -76,12 +65,10 @@ pub fn air_ratio_of_reading<'py>(
 ) -> Answer<'py> {
     let gas = &gas.core;
     let basis = if wet { Basis::Wet } else { Basis::Dry };
-    let (array, failure) =
-        map::<5, 1, (), _>(py, &operands, &shape, |&[oxygen, carbon_monoxide, ambient, air, humidity], _| {
-            let here = site(ambient, air, humidity)?;
-            Ok([air_ratio_from_oxygen(gas, &here, FlueReading { oxygen, carbon_monoxide, basis })?])
-        })?;
-    Ok((array, told(failure)))
+    map::<5, 1, (), _>(py, &operands, &shape, |&[oxygen, carbon_monoxide, ambient, air, humidity], _| {
+        let here = super::site::at_station(ambient, air, humidity)?;
+        Ok([air_ratio_from_oxygen(gas, &here, FlueReading { oxygen, carbon_monoxide, basis })?])
+    })
 }
 
 /// Oxygen dry and wet and carbon dioxide dry of (air ratio, and the site's three inputs).
@@ -93,11 +80,10 @@ pub fn expected_reading<'py>(
     shape: Vec<usize>,
 ) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<4, 3, (), _>(py, &operands, &shape, |&[ratio, ambient, air, humidity], _| {
-        let reading = expected(gas, &site(ambient, air, humidity)?, ratio)?;
+    map::<4, 3, (), _>(py, &operands, &shape, |&[ratio, ambient, air, humidity], _| {
+        let reading = expected(gas, &super::site::at_station(ambient, air, humidity)?, ratio)?;
         Ok([reading.oxygen_dry, reading.oxygen_wet, reading.carbon_dioxide_dry])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Autoignition temperature in K, if any part of the gas has one.

@@ -2,14 +2,12 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::combustion::{Product, Reactants};
-use crate::quantity::{AbsolutePressure, Temperature};
-use crate::site::Site;
+use crate::quantity::Temperature;
 
 /// Formulas of the products, in the order of the arrays.
 #[pyfunction]
@@ -31,12 +29,12 @@ pub fn flame<'py>(
     gas: PyRef<'py, Gas>,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &*gas;
-    let (array, failure) = map::<6, COLUMNS, (), _>(py, &operands, &shape, |inputs, _| {
+    map::<6, COLUMNS, (), _>(py, &operands, &shape, |inputs, _| {
         let [ratio, mixture, chamber, ambient, air, humidity] = *inputs;
         let kelvin = Temperature::from_kelvin;
-        let site = Site::at_station_pressure(AbsolutePressure::from_pascals(ambient), kelvin(air), humidity)?;
+        let site = super::site::at_station(ambient, air, humidity)?;
         let reactants = Reactants::new(&gas.core, &site, ratio, kelvin(mixture))?;
         let flame = reactants.flame()?;
         let leaving = reactants.leaving(kelvin(chamber))?;
@@ -58,6 +56,5 @@ pub fn flame<'py>(
             *answer = flame.products.wet(product);
         }
         Ok(answers)
-    })?;
-    Ok((array, told(failure)))
+    })
 }

@@ -3,12 +3,11 @@
 use std::prelude::rust_2024::*;
 use std::string::ToString;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Kept, Operand, Told, map, tell, told};
+use super::operands::{Answer, Kept, Operand, map, tell};
 use crate::error::Result as CheckedResult;
 use crate::orifice::{
     BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
@@ -108,15 +107,14 @@ pub fn flow<'py>(
     edge: u8,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &*gas;
-    let (array, failure) = map::<INPUTS, OUTPUTS, _, _>(py, &operands, &shape, |inputs, kept: &mut Kept<Jet>| {
+    map::<INPUTS, OUTPUTS, _, _>(py, &operands, &shape, |inputs, kept: &mut Kept<Jet>| {
         let known = kept.get(&inputs[BORE]);
         let (jet, answers) = one(gas, edge, inputs, known)?;
         kept.put(&inputs[BORE], jet);
         Ok(answers)
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Every result of one jet.
@@ -136,9 +134,9 @@ pub fn for_heat<'py>(
     bore: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
+    map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
         let (supply, coefficient) = supply(edge, inputs)?;
         let (shape, count) = (self::shape(edge, inputs), inputs[7]);
         if bore {
@@ -147,8 +145,7 @@ pub fn for_heat<'py>(
         }
         let jet = Jet { bore: shape.with_diameter(Length::from_meters(inputs[0]))?, count, coefficient };
         Ok([pressure_for_heat(&jet, gas, &supply, heat(gross, inputs[8]))?.pascals()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Names and bores of a list of sizes, rising.

@@ -3,12 +3,11 @@
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
 use super::material::Material;
-use super::operands::{Kept, Operand, Told, map, map_from, refuse, told};
+use super::operands::{Answer, Kept, Operand, map, map_from, refuse};
 use crate::combustion::Reactants;
 use crate::error::Result as CheckedResult;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
@@ -108,10 +107,10 @@ pub fn wall<'py>(
     flags: (bool, bool),
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let materials = cores(&materials);
     let (between, deep) = flags;
-    let (array, failure) = map::<{ WALL + 3 }, 11, (), _>(py, &operands, &shape, |inputs, _| {
+    map::<{ WALL + 3 }, 11, (), _>(py, &operands, &shape, |inputs, _| {
         let (wall, room) = wall_of(&materials, codes, inputs)?;
         let hot = Temperature::from_kelvin(inputs[WALL]);
         let steady = if between {
@@ -130,40 +129,27 @@ pub fn wall<'py>(
             answers[10] = wall.temperature_at(&steady, Length::from_meters(inputs[WALL + 2]))?.kelvin();
         }
         Ok(answers)
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Coefficient of free convection and heat lost for each square metre of an outside, of (face, height, emissivity, the
 /// site's four).
 #[pyfunction]
-pub fn shell_loss<'py>(
-    py: Python<'py>,
-    codes: Codes,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) =
-        map::<7, 2, (), _>(py, &operands, &shape, |&[face, height, emissivity, a, b, kelvin, humidity], _| {
-            let face = Temperature::from_kelvin(check(Input::ChamberTemperature, face)?);
-            let site = super::site::one(codes.3, a, b, kelvin, humidity)?;
-            let room = room_of(codes, &site, height, emissivity)?;
-            Ok([room.convection(face), room.heat_flux(face)])
-        })?;
-    Ok((array, told(failure)))
+pub fn shell_loss<'py>(py: Python<'py>, codes: Codes, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<7, 2, (), _>(py, &operands, &shape, |&[face, height, emissivity, a, b, kelvin, humidity], _| {
+        let face = Temperature::from_kelvin(check(Input::ChamberTemperature, face)?);
+        let site = super::site::one(codes.3, a, b, kelvin, humidity)?;
+        let room = room_of(codes, &site, height, emissivity)?;
+        Ok([room.convection(face), room.heat_flux(face)])
+    })
 }
 
 /// Shape factor of a box in m of (width, height, depth, thickness).
 #[pyfunction]
-pub fn box_factor<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 1, (), _>(py, &operands, &shape, |&[width, height, depth, thickness], _| {
+pub fn box_factor<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 1, (), _>(py, &operands, &shape, |&[width, height, depth, thickness], _| {
         Ok([box_shape_factor([width, height, depth].map(Length::from_meters), Length::from_meters(thickness))?])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Where the heat of a fire goes, of a fired chamber's inputs, then (chamber temperature, or the fire if `by_fire`;
@@ -177,9 +163,9 @@ pub fn chamber<'py>(
     by_fire: bool,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let (gas, materials) = (&gas.core, cores(&materials));
-    let (array, failure) = map_from::<{ FIRED + 2 }, 9, _, _>(64, py, &operands, &shape, |inputs, kept| {
+    map_from::<{ FIRED + 2 }, 9, _, _>(64, py, &operands, &shape, |inputs, kept| {
         let chamber = chamber_of(&materials, codes, inputs)?;
         let available = available_of(gas, codes, inputs, kept)?;
         let share = |flue| available.share(flue);
@@ -202,8 +188,7 @@ pub fn chamber<'py>(
             steady.shell().kelvin(),
             layer_number(steady.too_hot),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Above which temperature a chamber counts as relighting gas by itself, K.
@@ -241,15 +226,14 @@ pub fn warm_up<'py>(
     codes: Codes,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let (gas, materials) = (&gas.core, cores(&materials));
-    let (array, failure) = map_from::<{ FIRED + 2 }, LEG, _, _>(2, py, &operands, &shape, |inputs, kept| {
+    map_from::<{ FIRED + 2 }, LEG, _, _>(2, py, &operands, &shape, |inputs, kept| {
         let chamber = chamber_of(&materials, codes, inputs)?;
         let available = available_of(gas, codes, inputs, kept)?;
         let (fire, target) = (NetHeatRate::from_watts(inputs[FIRED]), Temperature::from_kelvin(inputs[FIRED + 1]));
         Ok(leg_of(&Warming::cold(&chamber)?.warm_up(fire, target, |flue| available.share(flue))?))
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// A chamber held and then left to cool, of a chamber's inputs, then (held at, held for, cooled to, air).
@@ -260,9 +244,9 @@ pub fn cool_down<'py>(
     codes: Codes,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let materials = cores(&materials);
-    let (array, failure) = map_from::<{ CHAMBER + 4 }, LEG, (), _>(2, py, &operands, &shape, |inputs, _| {
+    map_from::<{ CHAMBER + 4 }, LEG, (), _>(2, py, &operands, &shape, |inputs, _| {
         let chamber = chamber_of(&materials, codes, inputs)?;
         let [held_at, held, target, air] = [0, 1, 2, 3].map(|place| inputs[CHAMBER + place]);
         let mut warming = Warming::cold(&chamber)?;
@@ -275,8 +259,7 @@ pub fn cool_down<'py>(
         )?;
         let air = MassFlow::from_kilograms_per_second(air);
         Ok(leg_of(&warming.cool_to(Temperature::from_kelvin(target), air)?))
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// A step of an evening: its kind (0 warm up, 1 hold, 2 cool down), then (fire W, to K, -), (at K, for s, work W) or

@@ -4,11 +4,10 @@ use std::collections::BTreeMap;
 use std::prelude::rust_2024::*;
 use std::string::ToString;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::gas::{self, CombustionReference};
 use crate::quantity::{AbsolutePressure, PressureDifference, ReferenceState, Temperature};
 
@@ -98,13 +97,8 @@ impl Gas {
     }
 
     /// Density, viscosity, enthalpy, entropy and saturation ratio of (pressure, temperature).
-    fn state<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<2, 5, (), _>(py, &operands, &shape, |&[pressure, temperature], _| {
+    fn state<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<2, 5, (), _>(py, &operands, &shape, |&[pressure, temperature], _| {
             let (p, t) = checked(pressure, temperature)?;
             Ok([
                 self.core.density(p, t)?.kilograms_per_cubic_meter(),
@@ -113,35 +107,23 @@ impl Gas {
                 self.core.entropy(p, t)?,
                 self.core.mixture().saturation_ratio(p, t),
             ])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     /// Pressure, latent heat, density and heat capacity of the liquid at each temperature.
-    fn saturated<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<1, 4, (), _>(py, &operands, &shape, |&[kelvin], _| {
+    fn saturated<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 4, (), _>(py, &operands, &shape, |&[kelvin], _| {
             let kelvin = crate::limits::check(crate::Input::GasTemperature, kelvin)?;
             let liquid = self.core.mixture().saturated(Temperature::from_kelvin(kelvin))?;
             let density = liquid.density.kilograms_per_cubic_meter();
             Ok([liquid.pressure.pascals(), liquid.latent_heat, density, liquid.heat_capacity])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     /// Lossless expansion of (supply pressure, pressure ahead, temperature): flux, speed, temperature, pressure
     /// ratio, density ratio, choked.
-    fn expand<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<3, 6, (), _>(py, &operands, &shape, |&[pressure, ahead, temperature], _| {
+    fn expand<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<3, 6, (), _>(py, &operands, &shape, |&[pressure, ahead, temperature], _| {
             let (p, t) = checked(pressure, temperature)?;
             let drop = PressureDifference::from_pascals(pressure - ahead);
             if ahead > pressure || !ahead.is_finite() {
@@ -159,8 +141,7 @@ impl Gas {
                 flow.density_ratio,
                 f64::from(u8::from(flow.choked)),
             ])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (String,))> {

@@ -2,11 +2,10 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, refuse, told};
+use super::operands::{Answer, Operand, map, refuse};
 use super::sheet::Burner;
 use crate::burner::{AirSetting, Conditions, Glow, GoesOut, Lights, Span};
 use crate::quantity::{GaugePressure, Power, Temperature, Volume};
@@ -57,10 +56,10 @@ pub fn lighting<'py>(
     facts: Facts,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let rig = &burner.get().rig;
     let Some(burner) = &rig.burner else { return Err(PyValueError::new_err("no burner")) };
-    let (array, failure) = map::<2, 5, (), _>(py, &operands, &shape, |&[gauge, aim], _| {
+    map::<2, 5, (), _>(py, &operands, &shape, |&[gauge, aim], _| {
         let gauge = GaugePressure::from_pascals(gauge);
         let air = aimed(by_air_ratio, aim);
         // The damper is looked at first, so that a bad one is told as such.
@@ -83,8 +82,7 @@ pub fn lighting<'py>(
         };
         let walls = found.walls.map_or(f64::NAN, |walls| walls.kelvin());
         Ok([lights, goes_out, found.air_ratio.unwrap_or(f64::NAN), found.pull.unwrap_or(f64::NAN), walls])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Ends, low and high, of the gauge pressures within the limits of burning, that light cold, that keep a glow, of

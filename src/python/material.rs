@@ -2,11 +2,10 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, refuse, told};
+use super::operands::{Answer, Operand, map, refuse};
 use crate::furnace::{self, MATERIALS, Matter, STEELS, SUBSTANCES};
 use crate::limits::{Input, check};
 use crate::quantity::{Density, Temperature};
@@ -85,18 +84,12 @@ impl Material {
     }
 
     /// Conductivity and specific heat at temperatures.
-    fn at<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<1, 2, (), _>(py, &operands, &shape, |&[kelvin], _| {
+    fn at<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 2, (), _>(py, &operands, &shape, |&[kelvin], _| {
             check(Input::ChamberTemperature, kelvin)?;
             let temperature = Temperature::from_kelvin(kelvin);
             Ok([self.core.conductivity(temperature), Matter::specific_heat(&self.core, kelvin)])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 }
 
@@ -158,31 +151,19 @@ impl Substance {
     }
 
     /// Conductivity and specific heat at temperatures.
-    fn at<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<1, 2, (), _>(py, &operands, &shape, |&[kelvin], _| {
+    fn at<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<1, 2, (), _>(py, &operands, &shape, |&[kelvin], _| {
             check(Input::WorkTemperature, kelvin)?;
             Ok([Matter::conductivity(&self.core, kelvin), Matter::specific_heat(&self.core, kelvin)])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     /// Heat of a kilogram between temperatures, J/kg.
-    fn heat<'py>(
-        &self,
-        py: Python<'py>,
-        operands: Vec<Operand<'py>>,
-        shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-        let (array, failure) = map::<2, 1, (), _>(py, &operands, &shape, |&[start, target], _| {
+    fn heat<'py>(&self, py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+        map::<2, 1, (), _>(py, &operands, &shape, |&[start, target], _| {
             let from = check(Input::WorkTemperature, start)?;
             let to = check(Input::WorkTemperature, target)?;
             Ok([self.core.heat(Temperature::from_kelvin(from), Temperature::from_kelvin(to))])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 }

@@ -3,13 +3,12 @@
 use std::format;
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
 use super::flow::{INPUTS, shape, supply};
 use super::gas::Gas;
-use super::operands::{Kept, Operand, Told, map, refuse, told};
+use super::operands::{Answer, Kept, Operand, map, refuse};
 use crate::error::Result as CheckedResult;
 use crate::limits::{Input, check};
 use crate::measure::{
@@ -81,9 +80,9 @@ pub fn flow_uncertainty<'py>(
     weighed: Option<Weighed>,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<ALL, OUTPUTS, (), _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
+    map::<ALL, OUTPUTS, (), _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
         let (of_jet, widths) = inputs.split_at(INPUTS);
         let of_jet = core::array::from_fn(|at| of_jet[at]);
         let spreads = spreads(&core::array::from_fn(|at| widths[at]))?;
@@ -108,8 +107,7 @@ pub fn flow_uncertainty<'py>(
             found[7 + source] = answers.gas.share(source);
         }
         Ok(found)
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// The names of the sources, in the order of their shares.

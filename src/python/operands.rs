@@ -30,12 +30,13 @@ impl<'py> FromPyObject<'_, 'py> for Operand<'py> {
     }
 }
 
-/// Why an element has no answer.
-pub struct Failure {
-    /// Its place in the flattened result.
-    pub index: usize,
-    /// Why.
-    pub error: Error,
+/// A column for each result, and why the first element without an answer has none.
+pub type Answer<'py> = PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)>;
+
+/// Why an element has no answer, by its place in the flattened result.
+struct Failure {
+    index: usize,
+    error: Error,
 }
 
 /// Calls `function` for every element of the broadcast arguments; each answer fills a column of the result.
@@ -47,7 +48,7 @@ pub fn map<'py, const IN: usize, const OUT: usize, T, F>(
     operands: &[Operand<'py>],
     shape: &[usize],
     function: F,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Failure>)>
+) -> Answer<'py>
 where
     T: Copy,
     F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
@@ -62,7 +63,7 @@ pub fn map_from<'py, const IN: usize, const OUT: usize, T, F>(
     operands: &[Operand<'py>],
     shape: &[usize],
     function: F,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Failure>)>
+) -> Answer<'py>
 where
     T: Copy,
     F: Fn(&[f64; IN], &mut Kept<T>) -> Result<[f64; OUT], Error> + Sync,
@@ -127,7 +128,7 @@ where
     });
     let array = numpy::PyArray1::from_vec(py, columns);
     let array = numpy::PyArrayMethods::reshape(&array, [OUT, count])?;
-    Ok((array, failure))
+    Ok((array, failure.map(|Failure { index, error }| tell(index, error))))
 }
 
 /// What was worked out for the element before, kept while the inputs it depends on stay the same.
@@ -215,11 +216,6 @@ impl<'a> Walk<'a> {
 
 /// A failure as Python sees it: index, the input's name, the value in its SI unit, the message.
 pub type Told = (usize, Option<&'static str>, f64, String);
-
-/// The failure told in words.
-pub fn told(failure: Option<Failure>) -> Option<Told> {
-    failure.map(|Failure { index, error }| tell(index, error))
-}
 
 /// One error told in words.
 pub fn tell(index: usize, error: Error) -> Told {

@@ -2,10 +2,9 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::air::{Damper, DamperKind, Duty, Resistance};
 use crate::friction::Friction;
 use crate::limits::{Input, check};
@@ -14,46 +13,30 @@ use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference};
 
 /// Loss coefficient of a damper (0 blast gate, 1 butterfly) at each opening.
 #[pyfunction]
-pub fn damper_loss<'py>(
-    py: Python<'py>,
-    kind: u8,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+pub fn damper_loss<'py>(py: Python<'py>, kind: u8, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
     let kind = if kind == 0 { DamperKind::BlastGate } else { DamperKind::Butterfly };
     // The coefficient is the same for every diameter.
     let damper = Damper::new(kind, Length::from_meters(0.1)).map_err(super::operands::refuse)?;
-    let (array, failure) =
-        map::<1, 1, (), _>(py, &operands, &shape, |&[opening], _| Ok([damper.loss_coefficient(opening)?]))?;
-    Ok((array, told(failure)))
+    map::<1, 1, (), _>(py, &operands, &shape, |&[opening], _| Ok([damper.loss_coefficient(opening)?]))
 }
 
 /// Pressure lost of (flow, loss coefficient, diameter, density).
 #[pyfunction]
-pub fn duct_loss<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 1, (), _>(py, &operands, &shape, |&[flow, coefficient, diameter, density], _| {
+pub fn duct_loss<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 1, (), _>(py, &operands, &shape, |&[flow, coefficient, diameter, density], _| {
         let flow = ActualVolumeFlow::from_cubic_meters_per_second(check(Input::AirFlow, flow)?);
         let coefficient = check(Input::FittingLoss, coefficient)?;
         let diameter = Length::from_meters(check(Input::DuctDiameter, diameter)?);
         let density = Density::from_kilograms_per_cubic_meter(check(Input::AirDensity, density)?);
         Ok([Resistance::from_loss_coefficient(coefficient, diameter, density).loss(flow).pascals()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Air power, shaft power, and static pressure and shaft power as if at 1.2 kg/m3, of (flow, static pressure, density,
 /// efficiency).
 #[pyfunction]
-pub fn duty<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 4, (), _>(py, &operands, &shape, |&[flow, pressure, density, efficiency], _| {
+pub fn duty<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 4, (), _>(py, &operands, &shape, |&[flow, pressure, density, efficiency], _| {
         let flow = ActualVolumeFlow::from_cubic_meters_per_second(flow);
         let density = Density::from_kilograms_per_cubic_meter(density);
         let duty = Duty::new(flow, PressureDifference::from_pascals(pressure), density, Some(efficiency))?;
@@ -65,22 +48,16 @@ pub fn duty<'py>(
             standard.static_pressure.pascals(),
             watts(standard.shaft_power),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Pressure ratio at the mouth's end, flux over p0/sqrt(R T), a bore's flow over it and whether that is choked, of
 /// (exponent, pressure ratio, entry loss, friction length).
 #[pyfunction]
-pub fn perfect_gas<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 4, (), _>(py, &operands, &shape, |&[exponent, ratio, entry, factor], _| {
+pub fn perfect_gas<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 4, (), _>(py, &operands, &shape, |&[exponent, ratio, entry, factor], _| {
         let stream = Stream::perfect_gas(exponent, ratio);
         let bore = frictional_bore(entry, &stream, |_| Friction { factor, log_slope: 0.0 })?;
         Ok([stream.pressure_ratio, stream.flux_squared.sqrt(), bore.coefficient, f64::from(u8::from(bore.choked))])
-    })?;
-    Ok((array, told(failure)))
+    })
 }

@@ -4,11 +4,10 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::vec;
 
-use numpy::PyArray2;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::burner::Conditions;
 use crate::error::Error;
 use crate::quantity::{GaugePressure, Temperature};
@@ -69,9 +68,9 @@ impl Burner {
         has_chamber: bool,
         operands: Vec<Operand<'py>>,
         shape: Vec<usize>,
-    ) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+    ) -> Answer<'py> {
         let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
-        let (array, failure) = map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
+        map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
             let gauge = GaugePressure::from_pascals(gauge);
             let mut conditions: Conditions = self.rig.conditions;
             if has_chamber {
@@ -96,8 +95,7 @@ impl Burner {
                 running.head_pressure.pascals(),
                 f64::from(u8::from(running.left_of_peak)),
             ])
-        })?;
-        Ok((array, told(failure)))
+        })
     }
 
     /// What the burner's file is called.

@@ -2,20 +2,25 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::error::Result as CheckedResult;
 use crate::quantity::{AbsolutePressure, Length, Temperature};
 use crate::site::Site;
+
+/// The site of an ambient pressure, an air temperature and a humidity.
+pub fn at_station(ambient: f64, temperature: f64, humidity: f64) -> CheckedResult<Site> {
+    let ambient = AbsolutePressure::from_pascals(ambient);
+    Site::at_station_pressure(ambient, Temperature::from_kelvin(temperature), humidity)
+}
 
 /// The site of one element; `kind` as below.
 pub fn one(kind: u8, first: f64, second: f64, temperature: f64, humidity: f64) -> CheckedResult<Site> {
     let temperature = Temperature::from_kelvin(temperature);
     match kind {
         0 => Site::at_altitude(Length::from_meters(first), temperature, humidity),
-        1 => Site::at_station_pressure(AbsolutePressure::from_pascals(first), temperature, humidity),
+        1 => at_station(first, temperature.kelvin(), humidity),
         _ => {
             let (sea_level, altitude) = (AbsolutePressure::from_pascals(first), Length::from_meters(second));
             Site::at_forecast(sea_level, altitude, temperature, humidity)
@@ -27,13 +32,8 @@ pub fn one(kind: u8, first: f64, second: f64, temperature: f64, humidity: f64) -
 ///
 /// `kind` is 0 for (altitude, -), 1 for (station pressure, -), 2 for (sea-level pressure, altitude).
 #[pyfunction]
-pub fn site<'py>(
-    py: Python<'py>,
-    kind: u8,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 5, (), _>(py, &operands, &shape, |&[first, second, temperature, humidity], _| {
+pub fn site<'py>(py: Python<'py>, kind: u8, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 5, (), _>(py, &operands, &shape, |&[first, second, temperature, humidity], _| {
         let site = one(kind, first, second, temperature, humidity)?;
         Ok([
             site.ambient_pressure().pascals(),
@@ -42,6 +42,5 @@ pub fn site<'py>(
             site.water_fraction(),
             site.air_molar_mass(),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }

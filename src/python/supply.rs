@@ -2,11 +2,10 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Operand, Told, map, told};
+use super::operands::{Answer, Operand, map};
 use crate::fuel::{Charge, Cylinder, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 use crate::limits::{Input, check};
 use crate::quantity::{Duration, GaugePressure, Length, Mass, MassFlow, PressureDifference, Temperature};
@@ -23,9 +22,9 @@ pub fn cylinder<'py>(
     kind: u8,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
-    let (array, failure) = map::<12, 8, (), _>(py, &operands, &shape, |inputs, _| {
+    map::<12, 8, (), _>(py, &operands, &shape, |inputs, _| {
         let &[draw, capacity, diameter, left, empty, count, needs, duration, a, b, kelvin, humidity] = inputs;
         let site = super::site::one(kind, a, b, kelvin, humidity)?;
         let (kilograms, air) = (Mass::from_kilograms, Temperature::from_kelvin(kelvin));
@@ -48,8 +47,7 @@ pub fn cylinder<'py>(
             end.pressure.to_gauge(ambient).pascals(),
             gas.mixture().saturated(air)?.pressure.to_gauge(ambient).pascals(),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Volume flow as the code measures it and mass flow of (diameter, length, pressure drop).
@@ -59,16 +57,15 @@ pub fn low_pressure_line<'py>(
     gas: PyRef<'py, Gas>,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let gas = &gas.core;
     let relative = gas.mixture().calorific_values(Default::default(), Default::default()).relative_density;
     let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
-    let (array, failure) = map::<3, 2, (), _>(py, &operands, &shape, |&[diameter, length, drop], _| {
+    map::<3, 2, (), _>(py, &operands, &shape, |&[diameter, length, drop], _| {
         let (diameter, length) = (Length::from_meters(diameter), Length::from_meters(length));
         let drop = PressureDifference::from_pascals(drop);
         let flow = low_pressure_pipe_flow(diameter, length, drop, relative, viscosity)?;
         let mass = low_pressure_pipe_mass_flow(gas, flow)?;
         Ok([flow.cubic_meters_per_second(), mass.kilograms_per_second()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }

@@ -2,11 +2,10 @@
 
 use std::prelude::rust_2024::*;
 
-use numpy::PyArray2;
 use pyo3::prelude::*;
 
 use super::material::Substance;
-use super::operands::{Operand, Told, map, map_from, refuse, told};
+use super::operands::{Answer, Operand, map, map_from, refuse};
 use crate::furnace::room;
 use crate::furnace::work::{Charge, Crucible, average};
 use crate::furnace::{
@@ -27,10 +26,10 @@ pub fn work<'py>(
     flags: (bool, u8),
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
+) -> Answer<'py> {
     let (substance, holder) = (substance.core.clone(), crucible.map(|substance| substance.core.clone()));
     let (in_chamber, piece) = flags;
-    let (array, failure) = map_from::<10, 13, (), _>(8, py, &operands, &shape, |inputs, _| {
+    map_from::<10, 13, (), _>(8, py, &operands, &shape, |inputs, _| {
         let [kilograms, start, target, pieces, crucible_mass, wall, area, chamber, film, size] = *inputs;
         let (from, to) = (Temperature::from_kelvin(start), Temperature::from_kelvin(target));
         let crucible = holder.as_ref().map(|substance| Crucible {
@@ -69,8 +68,7 @@ pub fn work<'py>(
             answers[12] = f64::from(u8::from(soak.method == Method::Lumped));
         }
         Ok(answers)
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Measures of a panel.
@@ -92,13 +90,8 @@ fn panel(kind: u8, measures: &[f64]) -> Panel {
 /// Hot area, area of openings, volumes of chamber and lining, what is left open and what closes it, of the measures of
 /// sixteen panels (those beyond `kinds` unused).
 #[pyfunction]
-pub fn lining<'py>(
-    py: Python<'py>,
-    kinds: Vec<u8>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<{ PANEL_CAP * MEASURES }, 6, (), _>(py, &operands, &shape, |inputs, _| {
+pub fn lining<'py>(py: Python<'py>, kinds: Vec<u8>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<{ PANEL_CAP * MEASURES }, 6, (), _>(py, &operands, &shape, |inputs, _| {
         let panels: Vec<Panel> =
             kinds.iter().zip(inputs.chunks(MEASURES)).map(|(&kind, measures)| panel(kind, measures)).collect();
         let lining = Lining::new(&panels)?;
@@ -111,50 +104,34 @@ pub fn lining<'py>(
             sum.to_close.square_meters(),
             sum.closing.square_meters(),
         ])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Dry mass, bags, water and its heat of (volume, dry density, bag, water, margin).
 #[pyfunction]
-pub fn castable<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<5, 4, (), _>(py, &operands, &shape, |&[volume, density, bag, water, margin], _| {
+pub fn castable<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<5, 4, (), _>(py, &operands, &shape, |&[volume, density, bag, water, margin], _| {
         let dry_density = Density::from_kilograms_per_cubic_meter(density);
         let mix = Castable { dry_density, bag: Mass::from_kilograms(bag), water, margin }.mix(volume)?;
         Ok([mix.dry.kilograms(), f64::from(mix.bags), mix.water.kilograms(), drying_heat(mix.water)])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Anchors of (area, spacing).
 #[pyfunction]
-pub fn anchor_count<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<2, 1, (), _>(py, &operands, &shape, |&[area, spacing], _| {
+pub fn anchor_count<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<2, 1, (), _>(py, &operands, &shape, |&[area, spacing], _| {
         Ok([f64::from(anchors(Area::from_square_meters(area), Length::from_meters(spacing))?)])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Pull in each of two sling legs of (mass, leg, spread).
 #[pyfunction]
-pub fn sling_pull<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<3, 1, (), _>(py, &operands, &shape, |&[mass, leg, spread], _| {
+pub fn sling_pull<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<3, 1, (), _>(py, &operands, &shape, |&[mass, leg, spread], _| {
         let sling = Sling { leg: Length::from_meters(leg), spread: Length::from_meters(spread) };
         Ok([sling.pull(Mass::from_kilograms(mass))?.newtons()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Steps of drying out: up to K, K an hour (nought where held), s.
@@ -173,48 +150,33 @@ pub fn monoxide_limits() -> Vec<(&'static str, f64, &'static str)> {
 
 /// Fresh air of (leak of carbon monoxide, limit, outdoor).
 #[pyfunction]
-pub fn fresh_air<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<3, 1, (), _>(py, &operands, &shape, |&[leak, limit, outdoor], _| {
+pub fn fresh_air<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<3, 1, (), _>(py, &operands, &shape, |&[leak, limit, outdoor], _| {
         let leak = ActualVolumeFlow::from_cubic_meters_per_second(leak);
         Ok([room::fresh_air(leak, limit, outdoor)?.cubic_meters_per_second()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Draught and what it drives through an opening of (ambient pressure, air temperature, chamber temperature, height,
 /// area, passing temperature).
 #[pyfunction]
-pub fn draught<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<6, 2, (), _>(py, &operands, &shape, |inputs, _| {
+pub fn draught<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<6, 2, (), _>(py, &operands, &shape, |inputs, _| {
         let [ambient, air, hot, height, area, passing] = *inputs;
         let (ambient, kelvin) = (AbsolutePressure::from_pascals(ambient), Temperature::from_kelvin);
         let pressure = draught_pressure(ambient, kelvin(air), kelvin(hot), Length::from_meters(height))?;
         let flow = draught_flow(pressure, Area::from_square_meters(area), ambient, kelvin(passing))?;
         Ok([pressure.pascals(), flow.kilograms_per_second()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
 
 /// Heat out of an opening of (area, depth, chamber temperature, air temperature).
 #[pyfunction]
-pub fn opening<'py>(
-    py: Python<'py>,
-    operands: Vec<Operand<'py>>,
-    shape: Vec<usize>,
-) -> PyResult<(Bound<'py, PyArray2<f64>>, Option<Told>)> {
-    let (array, failure) = map::<4, 1, (), _>(py, &operands, &shape, |&[area, depth, hot, air], _| {
+pub fn opening<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+    map::<4, 1, (), _>(py, &operands, &shape, |&[area, depth, hot, air], _| {
         let hole = furnace::Opening::new(Area::from_square_meters(area), Length::from_meters(depth))?;
         crate::limits::check(crate::Input::ChamberTemperature, hot)?;
         crate::limits::check(crate::Input::AirTemperature, air)?;
         Ok([hole.heat(Temperature::from_kelvin(hot), Temperature::from_kelvin(air)).watts()])
-    })?;
-    Ok((array, told(failure)))
+    })
 }
