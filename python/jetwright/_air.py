@@ -9,9 +9,7 @@ import numpy as np
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._site import Site
-
-_SEA_LEVEL = Site()
+from ._site import Site, as_site
 
 
 def air_needed(
@@ -28,7 +26,7 @@ def air_needed(
     >>> round(float(jw.air_needed(gas="propane", mass_flow=1.0)), 2)
     15.68
     """
-    gas, site = as_gas(gas), _SEA_LEVEL if site is None else site
+    gas, site = as_gas(gas), as_site(site)
     values = {"mass_flow": mass_flow, "air_ratio": air_ratio, **site._values}
     native = lambda *args: _native.air_needed(gas._native, site._kind, *args)  # noqa: E731
     return answer(native, values, invalid, 1, {"mass_flow": True})[0]
@@ -43,7 +41,7 @@ def air_ratio(
     invalid: str = "raise",
 ) -> Any:
     """Air supplied over air needed, of gas and moist air flows in kg/s."""
-    gas, site = as_gas(gas), _SEA_LEVEL if site is None else site
+    gas, site = as_gas(gas), as_site(site)
     values = {"mass_flow": mass_flow, "air_flow": air_flow, **site._values}
     native = lambda *args: _native.air_ratio(gas._native, site._kind, *args)  # noqa: E731
     return answer(native, values, invalid, 1, {"mass_flow": False, "air_flow": True})[0]

@@ -7,9 +7,8 @@ from typing import Any, Mapping, NamedTuple
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._site import Site
+from ._site import Site, as_site, at_station
 
-_SEA_LEVEL = Site()
 #: Whether the wider limits are meant, by the name of the standard.
 _STANDARDS = {"nfpa497": False, "iec60079": True}
 
@@ -33,11 +32,6 @@ class ExpectedReading(NamedTuple):
     oxygen_dry: Any
     oxygen_wet: Any
     carbon_dioxide_dry: Any
-
-
-def _site_values(site: Site | None) -> dict[str, Any]:
-    site = _SEA_LEVEL if site is None else site
-    return {"station_pressure": site.ambient_pressure, "air_temperature": site.air_temperature, "humidity": site.humidity}
 
 
 def burning_range(
@@ -76,7 +70,7 @@ def burning_range(
     gas = as_gas(gas)
     if standard not in _STANDARDS:
         raise ValueError(f"standard is {standard!r}, accepted are {', '.join(map(repr, _STANDARDS))}")
-    values = {"temperature": temperature, **_site_values(site)}
+    values = {"temperature": temperature, **at_station(as_site(site))}
     rows = answer(lambda *args: _native.burning_range(gas._native, _STANDARDS[standard], *args), values, invalid, 5)
     return BurningRange._make([*rows[:4], rows[4] == 1.0])
 
@@ -113,11 +107,11 @@ def burning_velocity(
     0.434
     """
     gas = as_gas(gas)
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     values = {
         "air_ratio": air_ratio,
         "mixture_temperature": site.air_temperature if mixture_temperature is None else mixture_temperature,
-        **_site_values(site),
+        **at_station(site),
     }
     return answer(lambda *args: _native.burning_velocity(gas._native, *args), values, invalid, 1)[0]
 
@@ -153,7 +147,7 @@ def air_ratio_from_oxygen(
     1.15
     """
     gas = as_gas(gas)
-    values = {"oxygen": oxygen, "carbon_monoxide": carbon_monoxide, **_site_values(site)}
+    values = {"oxygen": oxygen, "carbon_monoxide": carbon_monoxide, **at_station(as_site(site))}
     return answer(lambda *args: _native.air_ratio_of_reading(gas._native, bool(wet), *args), values, invalid, 1)[0]
 
 
@@ -180,7 +174,7 @@ def expected_reading(
     0.138
     """
     gas = as_gas(gas)
-    values = {"air_ratio": air_ratio, **_site_values(site)}
+    values = {"air_ratio": air_ratio, **at_station(as_site(site))}
     rows = answer(lambda *args: _native.expected_reading(gas._native, *args), values, invalid, 3)
     return ExpectedReading(*rows)
 

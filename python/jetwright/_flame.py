@@ -7,9 +7,8 @@ from typing import Any, Mapping, NamedTuple
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._site import Site
+from ._site import Site, as_site, at_station
 
-_SEA_LEVEL = Site()
 _PRODUCTS = _native.products()
 #: Columns before the products.
 _FIRST = 9
@@ -73,14 +72,12 @@ def flame(
     2266
     """
     gas = as_gas(gas)
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     values = {
         "air_ratio": air_ratio,
         "mixture_temperature": site.air_temperature if mixture_temperature is None else mixture_temperature,
         "chamber_temperature": chamber_temperature,
-        "station_pressure": site.ambient_pressure,
-        "air_temperature": site.air_temperature,
-        "humidity": site.humidity,
+        **at_station(site),
     }
     rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, _FIRST + len(_PRODUCTS))
     return Flame._make([*rows[:_FIRST], dict(zip(_PRODUCTS, rows[_FIRST:]))])

@@ -9,7 +9,7 @@ import numpy as np
 from . import _native
 from ._arrays import RangeError, answer, check_invalid, evaluate, refuse, through_labels
 from ._gas import Gas, as_gas
-from ._site import Site
+from ._site import SEA_LEVEL, Site
 
 #: Results of a jet, in the order of the compiled loop.
 FIELDS = (
@@ -42,7 +42,6 @@ _MEASURED = 4
 #: The approach of a jet without a tube before it.
 _WIDE = float("inf")
 _FLOAT = {float}
-_SEA_LEVEL = Site()
 
 
 class FlowResult:
@@ -148,7 +147,7 @@ def _inputs(
     if bore_length is None:
         bore_length = 12e-3 if code else 0.0
     if site is None:
-        site = _SEA_LEVEL
+        site = SEA_LEVEL
     if discharge_coefficient is not None:
         code += _MEASURED
     return code, measured, (

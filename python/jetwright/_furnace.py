@@ -14,9 +14,8 @@ from ._arrays import answer, check_invalid
 from ._gas import Gas, as_gas
 from ._material import Material, as_material
 from ._results import Columns
-from ._site import Site
+from ._site import Site, as_site
 
-_SEA_LEVEL = Site()
 #: Above this a chamber counts as relighting gas by itself, K: 1400 F (from memory of NFPA 86, bypass of supervision).
 RELIGHTS_ABOVE: float = _native.relights_above()
 _FACINGS = ("side", "up", "down")
@@ -217,7 +216,7 @@ def wall(
     >>> round(w.heat_flux, 1), round(w.faces[1]), round(w.faces[2])
     (961.6, 1063, 605)
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     materials, body, facing_code, values = _wall(layers, area, inner_radius, length, height, emissivity, facing, site)
     values |= {
         "hot_face": hot_face,
@@ -287,7 +286,7 @@ def chamber(
     """
     if (chamber_temperature is None) == (fire is None):
         raise ValueError("give chamber_temperature or fire, one of the two")
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     materials, codes, values = _fired(
         layers, area, inner_radius, length, height, emissivity, facing, site, openings, flue_excess, air_ratio
     )
@@ -354,7 +353,7 @@ def warm_up(
     >>> bool(leg.time[0] < leg.time[1])
     True
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     materials, codes, values = _fired(
         layers, area, inner_radius, length, height, emissivity, facing, site, openings, flue_excess, air_ratio
     )
@@ -409,7 +408,7 @@ def cool_down(
     >>> 2 * jw.minute < leg.time < 60 * jw.minute
     True
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     materials, body, facing_code, values = _wall(layers, area, inner_radius, length, height, emissivity, facing, site)
     count, holes = _openings(openings, 0.0)
     values |= holes | {"chamber_temperature": chamber_temperature, "held": held, "down_to": down_to, "air_flow": air_flow}
@@ -544,7 +543,7 @@ def evening(
     >>> [step.kind for step in e.steps], bool(e.time[-1] == sum(leg.time for leg in e.legs))
     (['warm up', 'hold', 'cool down'], True)
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     materials, codes, values = _fired(
         layers, area, inner_radius, length, height, emissivity, facing, site, openings, flue_excess, air_ratio
     )
@@ -577,7 +576,7 @@ def opening(
     >>> round(jw.opening(area=0.01, depth=0.0, chamber_temperature=1573.15, site=cold))  # 0.01 m2 of 346.8 kW/m2
     3469
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     values = {"area": area, "depth": depth, "chamber_temperature": chamber_temperature, "air_temperature": site.air_temperature}
     return answer(lambda *args: _native.opening(*args), values, invalid, 1)[0]
 
@@ -604,7 +603,7 @@ def shell_loss(
     """
     if facing not in _FACINGS:
         raise ValueError(f"facing is one of {', '.join(_FACINGS)}, not {facing!r}")
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     values = {"temperature": face, "height": height, "emissivity": emissivity, **site._values}
     codes = (0, _FACINGS.index(facing), 0, site._kind)
     return ShellLoss(*answer(lambda *args: _native.shell_loss(codes, *args), values, invalid, 2))

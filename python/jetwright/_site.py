@@ -112,3 +112,16 @@ class Site:
 
 def _make(given: dict[str, Any]) -> Site:
     return Site(**given)
+
+
+SEA_LEVEL = Site()
+
+
+def as_site(site: Site | None) -> Site:
+    """The site; sea level unless given."""
+    return SEA_LEVEL if site is None else site
+
+
+def at_station(site: Site) -> dict[str, Any]:
+    """The site's inputs to functions that take it by its ambient pressure."""
+    return {"station_pressure": site.ambient_pressure, "air_temperature": site.air_temperature, "humidity": site.humidity}

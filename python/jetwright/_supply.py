@@ -9,9 +9,7 @@ import numpy as np
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._site import Site
-
-_SEA_LEVEL = Site()
+from ._site import Site, as_site
 
 
 class CylinderDraw(NamedTuple):
@@ -89,7 +87,7 @@ def cylinder(
     >>> r.keeps_up.tolist()
     [True, False]
     """
-    gas, site = as_gas(gas), _SEA_LEVEL if site is None else site
+    gas, site = as_gas(gas), as_site(site)
     values = {
         "draw": draw,
         "capacity": capacity,

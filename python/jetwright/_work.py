@@ -8,9 +8,7 @@ from . import _native
 from ._arrays import answer
 from ._material import Substance, as_substance
 from ._results import Columns
-from ._site import Site
-
-_SEA_LEVEL = Site()
+from ._site import Site, as_site
 
 
 class _Work(NamedTuple):
@@ -337,7 +335,7 @@ def draught(
     >>> round(jw.draught(chamber_temperature=1573.15, height=0.5, area=1e-3, site=site).pressure, 2)  # 4 Pa by hand
     3.96
     """
-    site = _SEA_LEVEL if site is None else site
+    site = as_site(site)
     values = {
         "ambient_pressure": site.ambient_pressure,
         "air_temperature": site.air_temperature,
