@@ -32,10 +32,10 @@ fn text_of(text: &str, is_json: bool) -> PyResult<String> {
 pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
     let text = text_of(text, is_json)?;
     let file = burner_file::parse(&text, name).map_err(refuse)?;
-    let metric = compose(file.clone(), false).map_err(refuse)?;
-    let inch = compose(file, true).map_err(refuse)?;
     let page = |sheet: &crate::sheet::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
-    Ok((rows::sheet_json(&metric).to_string(), page(&metric, false), page(&inch, true)))
+    let sheet = compose(file, false).map_err(refuse)?;
+    let (json, metric) = (rows::sheet_json(&sheet).to_string(), page(&sheet, false));
+    Ok((json, metric, page(&sheet.rounded(true), true)))
 }
 
 /// The burner a file describes, ready to run over arrays.

@@ -20,23 +20,18 @@ pub struct BlowThrough {
     pub is_known: bool,
 }
 
-/// The time for a file's settings; what lighting tells of each setting becomes the same.
+/// The time for a file's settings.
 pub(super) fn blow_through(
     settings: &[Setting],
     furnace: Option<&FurnaceBlock>,
-    lighting: Option<&mut LightingBlock>,
+    lighting: Option<&LightingBlock>,
 ) -> BlowThrough {
     let volume = furnace.map(|block| block.lining.take_off().chamber_volume);
     let flows = settings.iter().filter_map(|setting| setting.air.as_ref()?.running).map(|running| running.air_flow);
     let by_flow = flows.filter_map(|flow| Some(LEAST_CHANGES * volume? / flow.cubic_meters_per_second()));
-    let each = lighting.as_deref().map_or(&[][..], |block| &block.settings[..]);
-    let by_changes = each.iter().filter_map(|found| found.changed_after).map(Duration::seconds);
+    let each = lighting.map_or(&[][..], |block| &block.settings[..]);
+    let by_changes = each.iter().filter_map(|found| found.unlit?.blow_through).map(Duration::seconds);
     let longest = by_flow.chain(by_changes).filter(|seconds| seconds.is_finite()).reduce(f64::max);
     let time = Duration::from_seconds(longest.unwrap_or(LEAST).max(LEAST).ceil());
-    if let Some(block) = lighting {
-        for unlit in block.settings.iter_mut().filter_map(|found| found.unlit.as_mut()) {
-            unlit.blow_through = unlit.blow_through.map(|_| time);
-        }
-    }
     BlowThrough { time, is_known: longest.is_some() }
 }

@@ -183,8 +183,8 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let fed = air.as_ref().and_then(|air| air.largest_fire).map(|(_, net)| net);
     let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block, fed));
     let of_supply = supply_cautions(&file, rig.gas.mixture(), &settings, cylinder.as_ref());
-    let mut lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
-    let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_mut());
+    let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
+    let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_ref());
     let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
     let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
     let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
@@ -194,7 +194,7 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
 }
 
 /// The setting with the most gas.
-fn largest(settings: &[Setting]) -> usize {
+pub(super) fn largest(settings: &[Setting]) -> usize {
     let mut largest = 0;
     for (index, setting) in settings.iter().enumerate() {
         if setting.gas > settings[largest].gas {

@@ -17,7 +17,7 @@ use crate::burner::{
 };
 use crate::combustion::flames_measured;
 use crate::error::{Error, Result as CheckedResult};
-use crate::quantity::{Duration, GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
+use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
 use crate::solve;
 
 /// Columns of the picture.
@@ -74,11 +74,9 @@ pub struct SettingLighting {
     pub lighting: Lighting,
     /// Whether its damper stands where it is left alone.
     pub is_left: bool,
-    /// Unlit gas; none without the chamber's volume or when the gas blows back. It is blown out for as long as the
-    /// sheet says of every setting.
+    /// Unlit gas, with the time that its own damper takes to blow it out; none without the chamber's volume or when the
+    /// gas blows back.
     pub unlit: Option<Unlit>,
-    /// How long the air changes take with its own damper; none without them or without air.
-    pub changed_after: Option<Duration>,
     /// Its ports; none when the gas blows back.
     pub ports: Option<PortState>,
 }
@@ -321,7 +319,6 @@ fn setting_lighting(
     Ok(SettingLighting {
         lighting: burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?,
         is_left: (opening - left).abs() < 0.01,
-        changed_after: unlit.and_then(|unlit| unlit.blow_through),
         unlit,
         ports: running.and_then(|running| burner.port_state(&conditions, &running).ok()),
     })

@@ -35,7 +35,7 @@ pub(super) fn setting_keys(found: Option<&SettingLighting>) -> Value {
         "unlit_burnable_s": seconds(unlit.and_then(|unlit| unlit.burnable_after)),
         "unlit_burnable_without_air_s": seconds(unlit.and_then(|unlit| unlit.burnable_without_air)),
         "air_changes": unlit.map(|unlit| unlit.changes),
-        "air_changes_s": seconds(found.and_then(|found| found.changed_after)),
+        "air_changes_s": seconds(unlit.and_then(|unlit| unlit.blow_through)),
         "port_reynolds_number": ports.map(|ports| ports.reynolds_number),
         "port_heat_net_w": ports.map(|ports| ports.heat.watts()),
         "port_gradient_per_s": ports.map(|ports| ports.gradient),

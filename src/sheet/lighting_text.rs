@@ -322,6 +322,7 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     );
     paragraph(page, "  Unlit", &text);
     let titles = ["", "a bomb after", "blower stopped", "blow through for"];
+    let blow_through = format!("{:.0} s", sheet.blow_through.time.seconds());
     let rows: Vec<Vec<String>> = sheet
         .settings
         .iter()
@@ -332,7 +333,7 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
                 setting.entry.name.clone(),
                 seconds(unlit.burnable_after, "too lean"),
                 seconds(unlit.burnable_without_air, "no gas"),
-                unlit.blow_through.map_or("open the damper".into(), |time| format!("{:.0} s", time.seconds().ceil())),
+                unlit.blow_through.map_or("open the damper".into(), |_| blow_through.clone()),
             ])
         })
         .collect();

@@ -4,7 +4,7 @@ use std::prelude::rust_2024::*;
 
 use super::assembled::Assembled;
 use super::burner_file::BurnerFile;
-use super::compose::{Setting, conditions_of};
+use super::compose::{Setting, Sheet, conditions_of, largest};
 use crate::Input;
 use crate::error::{Error, Result as CheckedResult};
 use crate::quantity::{GaugePressure, GrossHeatRate, MassFlow, NetHeatRate};
@@ -28,6 +28,15 @@ pub struct Rung {
     pub opening: Option<f64>,
     /// Whether even the narrowest damper gives more than the file's air ratio.
     pub too_much_air: bool,
+}
+
+impl Sheet {
+    /// The same with the table's gauge readings round in psi, or in bar: nothing else differs by it.
+    #[must_use]
+    pub fn rounded(mut self, in_psi: bool) -> Self {
+        self.rungs = rungs(&self.file, &self.rig, &self.settings[largest(&self.settings)], &self.settings, in_psi);
+        self
+    }
 }
 
 /// Round gauge readings from under the lowest setting to over the highest.
