@@ -250,7 +250,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         }
         let gas = inputs.gas.watts();
         self.gas_unasked = if live || gas < self.shut() { S::zero() } else { self.gas_unasked + time.seconds() };
-        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.reads_in_band(inputs.gas, inputs.air);
+        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band(inputs.gas, inputs.air);
         let lights_steadily = self.state == State::Lighting && reads_right;
         let so_far = self.gas_steady.map_or(S::zero(), |so_far| so_far + time.seconds());
         self.gas_steady = lights_steadily.then_some(so_far);

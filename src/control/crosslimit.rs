@@ -72,8 +72,9 @@ pub struct Limited<S = f64> {
 ///
 /// Two witnesses tell where each stands: its reading, and its commands reckoned forward with the actuator's speed.
 /// New commands hold the band between all that the actuators can pass on their way, whatever their speed and however
-/// late the next step comes, and they do so by either witness alone: a sensor that lies, or an actuator that sticks,
-/// does not take the mixture out of its band before the two contradict each other and the gas is off.
+/// late the next step comes, and they do so by either witness of the gas with either of the air: a sensor that lies or
+/// an actuator that sticks, one on each side even, does not take the mixture out of its band before the two witnesses
+/// contradict each other and the gas is off.
 ///
 /// Process control, not a flame safeguard: a listed one stays in charge of the gas valve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -135,13 +136,12 @@ impl<S: Scalar> CrossLimit<S> {
         for ratio in [band.lowest, band.target, band.highest] {
             check(Input::AirRatio, ratio)?;
         }
-        let tolerable = |share: S| share >= S::zero() && share < S::c(0.3);
         for (usable, name) in [
             (lowest.watts() > S::zero() && highest > lowest && highest.watts().is_finite(), "range of heat"),
             (gas_travel.is_usable(), "speed of the gas regulator"),
             (air_travel.is_usable(), "speed of the air's actuator"),
-            (tolerable(actuator), "tolerance of the actuators"),
-            (tolerable(reading), "tolerance of the readings"),
+            (Self::is_tolerable(actuator), "tolerance of the actuators"),
+            (Self::is_tolerable(reading), "tolerance of the readings"),
         ] {
             if !usable {
                 return Err(ControlError::Setting { name });
@@ -180,6 +180,10 @@ impl<S: Scalar> CrossLimit<S> {
             air: anywhere,
             command: (lowest, lowest),
         })
+    }
+
+    pub(super) fn is_tolerable(share: S) -> bool {
+        share >= S::zero() && share < S::c(0.3)
     }
 
     /// One step with the gas open: the readings of now, the time since the last step, the heat wanted.
@@ -240,16 +244,18 @@ impl<S: Scalar> CrossLimit<S> {
         self.believes(&self.gas, reading.watts())
     }
 
-    /// Whether the readings alone say that the mixture is not too rich; gas that still rises may be too little.
+    /// Whether the mixture is not too rich by any witness; gas that still rises may be too little.
     #[must_use]
     pub fn has_air_for(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
-        air_reading.watts() * self.reading_low >= self.richest * gas_reading.watts() * self.reading_high
+        let (gas, air) = self.by_either(gas_reading.watts(), air_reading.watts());
+        self.has_enough_air(&gas, &air)
     }
 
-    /// Whether the readings alone say that the mixture is in its band.
+    /// Whether the mixture is in its band by any witness.
     #[must_use]
-    pub fn reads_in_band(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
-        self.holds(&self.read(gas_reading.watts()), &self.read(air_reading.watts()))
+    pub fn is_in_band(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
+        let (gas, air) = self.by_either(gas_reading.watts(), air_reading.watts());
+        self.holds(&gas, &air)
     }
 
     /// The share of an air reading that is there by both witnesses, at the worst of their tolerances.
@@ -266,6 +272,12 @@ impl<S: Scalar> CrossLimit<S> {
         Position { low: reading * self.reading_low, high: reading * self.reading_high }
     }
 
+    /// Where gas and air can stand by their readings or by reckoning.
+    fn by_either(&self, gas_reading: S, air_reading: S) -> (Position<S>, Position<S>) {
+        // A reading that is no number stays none, and answers no to every comparison.
+        (self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))
+    }
+
     fn believes(&self, position: &Position<S>, reading: S) -> bool {
         let floor = S::c(FLOOR) * self.lowest.watts();
         reading + floor >= position.low * self.believed_low && reading <= position.high * self.believed_high + floor
@@ -278,8 +290,8 @@ impl<S: Scalar> CrossLimit<S> {
             self.gas = self.gas.after(self.command.0.watts(), seconds, &self.gas_travel);
             self.air = self.air.after(self.command.1.watts(), seconds, &self.air_travel);
         } else {
-            self.gas = self.gas.anywhere_toward(self.command.0);
-            self.air = self.air.anywhere_toward(self.command.1);
+            self.gas = self.gas.toward(self.command.0.watts());
+            self.air = self.air.toward(self.command.1.watts());
         }
     }
 
@@ -305,9 +317,6 @@ impl<S: Scalar> CrossLimit<S> {
             return Err(Doubt::AirContradicts);
         }
         let (read_gas, read_air) = (self.read(gas_reading), self.read(air_reading));
-        if !(self.holds(&self.gas, &self.air) && self.holds(&read_gas, &read_air)) {
-            return Err(Doubt::OutsideBand);
-        }
 
         // Written so that no number is the smallest fire.
         let wanted =
@@ -321,11 +330,9 @@ impl<S: Scalar> CrossLimit<S> {
         let most = (self.leanest_commanded * self.gas.low.smaller(gas)).smaller(self.leanest * read_gas.low);
         let air = wanted.smaller(most).larger(least);
 
-        // All that either witness lets pass on the way.
-        let on_the_way = |at: &Position<S>, to: S| Position { low: at.low.smaller(to), high: at.high.larger(to) };
-        let reckoned = self.holds(&on_the_way(&self.gas, gas), &on_the_way(&self.air, air));
-        let read = self.holds(&on_the_way(&read_gas, gas), &on_the_way(&read_air, air));
-        if !(reckoned && read) {
+        // All that can pass from now on, by either witness of each.
+        let (from_gas, from_air) = self.by_either(gas_reading, air_reading);
+        if !self.holds(&from_gas.toward(gas), &from_air.toward(air)) {
             return Err(Doubt::OutsideBand);
         }
         Ok((NetHeatRate::from_watts(gas), NetHeatRate::from_watts(air)))
@@ -333,8 +340,15 @@ impl<S: Scalar> CrossLimit<S> {
 
     /// Whether any pair of the positions has an air ratio within the band.
     fn holds(&self, gas: &Position<S>, air: &Position<S>) -> bool {
-        // A little for rounding: the bounds themselves are commanded.
-        let slack = S::one() + S::c(8.0) * S::EPSILON;
-        air.low * slack >= self.richest * gas.high && air.high <= self.leanest * gas.low * slack
+        self.has_enough_air(gas, air) && air.high <= self.leanest * gas.low * Self::slack()
+    }
+
+    fn has_enough_air(&self, gas: &Position<S>, air: &Position<S>) -> bool {
+        air.low * Self::slack() >= self.richest * gas.high
+    }
+
+    /// A little for rounding: the bounds themselves are commanded.
+    fn slack() -> S {
+        S::one() + S::c(8.0) * S::EPSILON
     }
 }

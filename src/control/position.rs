@@ -41,9 +41,14 @@ impl<S: Scalar> Position<S> {
         Self { low, high }
     }
 
-    /// After a time nobody knows.
-    pub fn anywhere_toward(self, command: NetHeatRate<S>) -> Self {
-        Self { low: self.low.smaller(command.watts()), high: self.high.larger(command.watts()) }
+    /// All that is passed on the way to a command: after a time nobody knows, too.
+    pub fn toward(self, command: S) -> Self {
+        Self { low: self.low.smaller(command), high: self.high.larger(command) }
+    }
+
+    /// All that one or the other lets be.
+    pub fn or(&self, other: &Self) -> Self {
+        Self { low: self.low.smaller(other.low), high: self.high.larger(other.high) }
     }
 
     pub fn is_at(&self, heat: NetHeatRate<S>) -> bool {

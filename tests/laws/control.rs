@@ -217,6 +217,23 @@ fn each_doubt_is_raised_by_what_it_is_of_and_by_nothing_else() {
 }
 
 #[test]
+fn a_mixture_is_judged_by_either_witness_of_gas_with_either_of_air() {
+    // Settled at 20 kW. Gas that reads 23 kW is at most 1.01 x 23 = 23.2 kW; the air is at least 0.98 x 20 = 19.6 kW by
+    // reckoning, whatever it reads: 0.844 of the gas, and 0.85 is needed.
+    let limit = settled::<f64>(20.0);
+    let enough = |gas: f64, air: f64| limit.has_air_for(kilowatts(gas), kilowatts(air));
+    assert!(enough(20.0, 20.0) && enough(0.0, 20.0) && enough(22.5, 20.0));
+    assert!(!enough(23.0, 23.0) && !enough(23.0, 30.0), "the reckoned air is not enough");
+    assert!(!enough(20.0, 17.5), "the read air is not enough for the reckoned gas");
+    assert!(!enough(f64::NAN, 20.0) && !enough(20.0, f64::NAN));
+    // At most 1.25: the air is at most 20.4 kW by reckoning, gas that reads 16 kW is at least 15.8 kW.
+    let in_band = |gas: f64, air: f64| limit.is_in_band(kilowatts(gas), kilowatts(air));
+    assert!(in_band(20.0, 20.0) && in_band(17.0, 20.0) && in_band(20.0, 23.5));
+    assert!(!in_band(16.0, 16.0) && !in_band(16.0, 14.5), "the reckoned air is too much");
+    assert!(!in_band(24.5, 24.5), "the read air is too much for the reckoned gas");
+}
+
+#[test]
 fn the_blown_time_is_the_volume_over_the_flow() {
     // 4 changes of 30 L at 6 L/s are 20 s, whatever the ticks; the first tick has no air at its beginning.
     for tick in [0.01, 0.1, 0.5] {
