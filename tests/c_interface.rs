@@ -329,6 +329,7 @@ fn expected() -> Vec<(String, Vec<f64>)> {
         ready_time: seconds(60.0),
         closing_time: seconds(2.0),
         longest_tick: 500,
+        clock_tolerance: 0.01,
         least_air: flow(0.002),
         air_agreement: (0.1, seconds(1.0)),
     };

@@ -48,7 +48,8 @@ pub struct JetwrightControllerSettings {
     pub sensors: [JetwrightSensorLimits; 3],
     /// Heat the fire is lit at, W.
     pub lighting_w: f32,
-    /// Longest time from asking for gas until it reads what it was set to, s.
+    /// Longest time from asking for gas until it reads what it was set to, s: as little more than its line takes to
+    /// fill as the ticks allow, because so long the mixture may be too lean.
     pub lighting_time_s: f32,
     /// How long the gas must then read so; longer than its line takes to fill, s.
     pub steady_time_s: f32,
@@ -58,6 +59,8 @@ pub struct JetwrightControllerSettings {
     pub closing_time_s: f32,
     /// Longest time between two ticks, ms.
     pub longest_tick_ms: u32,
+    /// How far the time counted between two ticks may lie from the time that passed, as a share of it.
+    pub clock_tolerance: f32,
     /// Air under this is lost, m3/s.
     pub least_air_m3_per_s: f32,
     /// How far two readings of the air may differ, as a share.
@@ -206,6 +209,7 @@ pub extern "C" fn jetwright_controller_make(
                 ready_time: seconds(settings.ready_time_s),
                 closing_time: seconds(settings.closing_time_s),
                 longest_tick: settings.longest_tick_ms,
+                clock_tolerance: settings.clock_tolerance,
                 least_air: ActualVolumeFlow::from_cubic_meters_per_second(settings.least_air_m3_per_s),
                 air_agreement: (settings.air_agreement, seconds(settings.air_agreement_time_s)),
             },

@@ -56,6 +56,9 @@ impl<S: Scalar> AirChanges<S> {
 
     /// Counts the time since the last call, at the lesser of the flows at its two ends.
     ///
+    /// It believes its clock: give it the least time that can have passed, as a
+    /// [`Controller`](super::Controller) does.
+    ///
     /// A flow or time that is no number loses the air.
     pub fn count(&mut self, flow: ActualVolumeFlow<S>, elapsed: Duration<S>) {
         let (flow, seconds) = (flow.cubic_meters_per_second(), elapsed.seconds());

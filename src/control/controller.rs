@@ -31,7 +31,8 @@ pub enum Command {
 pub struct ControllerSettings<S = f64> {
     /// Heat the fire is lit at, within the limiter's range.
     pub lighting: NetHeatRate<S>,
-    /// Longest time from asking for gas until it reads what it was set to.
+    /// Longest time from asking for gas until it reads what it was set to: as little more than its line takes to fill
+    /// as the ticks allow, because so long the mixture may be too lean.
     pub lighting_time: Duration<S>,
     /// How long the gas must then read so, before the fire follows the heat wanted: longer than its line takes to fill.
     pub steady_time: Duration<S>,
@@ -41,6 +42,12 @@ pub struct ControllerSettings<S = f64> {
     pub closing_time: Duration<S>,
     /// Longest time between two ticks, milliseconds.
     pub longest_tick: u32,
+    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: the clock's
+    /// own error, its milliseconds, and by how much the readings of a tick come before or after it.
+    ///
+    /// Air changes count the least time that can have passed, and actuators are reckoned for the whole range of it. The
+    /// other times here, and what a sensor changes in a second, are by the controller's clock as it runs.
+    pub clock_tolerance: S,
     /// Air under this is lost.
     pub least_air: ActualVolumeFlow<S>,
     /// How far two readings of the air flow may differ, as a share, and for how long.
@@ -147,6 +154,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             (time(settings.ready_time), "waiting time"),
             (time(settings.closing_time), "closing time"),
             (settings.longest_tick > 0, "longest tick"),
+            (CrossLimit::<S>::is_tolerable(settings.clock_tolerance), "tolerance of the clock"),
             (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
             (
                 share > S::zero() && share.is_finite() && time(settings.air_agreement.1),
@@ -159,7 +167,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         }
         Ok(Self {
             table,
-            limit,
+            limit: limit.by_clock(settings.clock_tolerance),
             changes,
             settings,
             sensors: sensors.map(Sensor::new),
@@ -268,11 +276,14 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         S::c(0.05) * self.limit.range().0.watts()
     }
 
-    /// Counts the air that is there by reading and by reckoning both.
+    /// Counts the air that is there by reading and by reckoning both, for the least time that can have passed.
     fn count_air(&mut self, inputs: &Inputs<K, S>, elapsed: Option<Duration<S>>) {
+        let least_share = S::one() - self.settings.clock_tolerance;
         let certain = inputs.air_flow.cubic_meters_per_second() * self.limit.certain_share(inputs.air);
         match elapsed {
-            Some(time) => self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time),
+            Some(time) => {
+                self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time * least_share);
+            }
             None => self.changes.restart(),
         }
     }
@@ -293,7 +304,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             Event::Blown => matches!(before, State::BlowingThrough | State::BlowingOut) && self.changes.are_enough(),
             Event::Lit => self.gas_steady.is_some_and(|so_far| so_far >= settings.steady_time.seconds()),
             Event::TooLong => match before {
-                State::Lighting => self.in_state > settings.lighting_time.seconds(),
+                State::Lighting => self.gas_steady.is_none() && self.in_state > settings.lighting_time.seconds(),
                 State::Ready => self.in_state > settings.ready_time.seconds(),
                 _ => false,
             },

@@ -31,9 +31,9 @@ pub struct CrossLimitSettings<S = f64> {
     pub lowest: NetHeatRate<S>,
     /// The largest fire.
     pub highest: NetHeatRate<S>,
-    /// Speed of the gas regulator.
+    /// Speed of the gas regulator, by the clock that counts the steps.
     pub gas_travel: Travel<S>,
-    /// Speed of the damper or blower.
+    /// Speed of the damper or blower, by the same.
     pub air_travel: Travel<S>,
     /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
     pub actuator_tolerance: S,
@@ -184,6 +184,12 @@ impl<S: Scalar> CrossLimit<S> {
 
     pub(super) fn is_tolerable(share: S) -> bool {
         share >= S::zero() && share < S::c(0.3)
+    }
+
+    /// The same by a clock that may be wrong by a share: what one second of it can move.
+    pub(super) fn by_clock(self, tolerance: S) -> Self {
+        let (gas_travel, air_travel) = (self.gas_travel.by_clock(tolerance), self.air_travel.by_clock(tolerance));
+        Self { gas_travel, air_travel, ..self }
     }
 
     /// One step with the gas open: the readings of now, the time since the last step, the heat wanted.

@@ -16,6 +16,11 @@ impl<S: Scalar> Travel<S> {
     pub(super) fn is_usable(&self) -> bool {
         self.slowest > S::zero() && self.fastest >= self.slowest && self.fastest.is_finite()
     }
+
+    /// By a clock that may be wrong by a share.
+    pub(super) fn by_clock(self, tolerance: S) -> Self {
+        Self { slowest: self.slowest * (S::one() - tolerance), fastest: self.fastest * (S::one() + tolerance) }
+    }
 }
 
 /// The heats between which an actuator's flow stands, W.

@@ -79,6 +79,7 @@ fn desk<S: Scalar>() -> Desk<S> {
         ready_time: seconds(20.0),
         closing_time: seconds(CLOSING_TIME),
         longest_tick: LONGEST_TICK,
+        clock_tolerance: S::zero(),
         least_air: flow(LEAST_AIR),
         air_agreement: (S::c(AGREEMENT.0), seconds(AGREEMENT.1)),
     };

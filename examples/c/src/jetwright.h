@@ -340,7 +340,8 @@ typedef struct JetwrightControllerSettings {
    */
   float lighting_w;
   /*
-   Longest time from asking for gas until it reads what it was set to, s.
+   Longest time from asking for gas until it reads what it was set to, s: as little more than its line takes to
+   fill as the ticks allow, because so long the mixture may be too lean.
    */
   float lighting_time_s;
   /*
@@ -359,6 +360,10 @@ typedef struct JetwrightControllerSettings {
    Longest time between two ticks, ms.
    */
   uint32_t longest_tick_ms;
+  /*
+   How far the time counted between two ticks may lie from the time that passed, as a share of it.
+   */
+  float clock_tolerance;
   /*
    Air under this is lost, m3/s.
    */

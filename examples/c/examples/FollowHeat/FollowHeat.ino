@@ -19,7 +19,7 @@ void setup() {
                                       0.03f, 0.01f};
   JetwrightControllerSettings rules = {
       {{-500.0f, 100e3f, 90e3f, 900.0f, 5.0f}, {240.0f, 330.0f, 2.0f, 0.5f, 0.0f}, {-0.001f, 0.05f, 0.03f, 3e-4f, 5.0f}},
-      10000.0f, 4.0f, 0.5f, 60.0f, 2.0f, 500, 0.002f, 0.1f, 1.0f};
+      10000.0f, 4.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
   made = jetwright_table_read(&table, TABLE, sizeof TABLE) == JETWRIGHT_STATUS_OK &&
