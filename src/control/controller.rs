@@ -208,7 +208,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         self.state
     }
 
-    /// Air changes counted since the air was last lost.
+    /// Air changes counted since the air was last lost or gas last read.
     #[must_use]
     pub fn air_changes(&self) -> S {
         self.changes.so_far()
@@ -276,15 +276,16 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         S::c(0.05) * self.limit.range().0.watts()
     }
 
-    /// Counts the air that is there by reading and by reckoning both, for the least time that can have passed.
+    /// Counts the air that is there by reading and by reckoning both, for the least time that can have passed. Gas that
+    /// still reads, or again, begins the count anew.
     fn count_air(&mut self, inputs: &Inputs<K, S>, elapsed: Option<Duration<S>>) {
         let least_share = S::one() - self.settings.clock_tolerance;
         let certain = inputs.air_flow.cubic_meters_per_second() * self.limit.certain_share(inputs.air);
         match elapsed {
-            Some(time) => {
+            Some(time) if inputs.gas.watts() < self.shut() => {
                 self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time * least_share);
             }
-            None => self.changes.restart(),
+            _ => self.changes.restart(),
         }
     }
 
