@@ -212,8 +212,8 @@ pub extern "C" fn jetwright_air_changes_make(
     })
 }
 
-/// Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Says how many
-/// changes are counted, and whether they are enough.
+/// Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
+/// time that can have passed. Says how many changes are counted, and whether they are enough.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_changes_count(
     changes: Option<&mut JetwrightAirChanges>,

@@ -910,8 +910,8 @@ enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *chan
                                                 float least_flow_m3_per_s);
 
 /*
- Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Says how many
- changes are counted, and whether they are enough.
+ Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
+ time that can have passed. Says how many changes are counted, and whether they are enough.
  */
 enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
                                                  float flow_m3_per_s,
@@ -1027,8 +1027,8 @@ enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *chan
                                                 float least_flow_m3_per_s);
 
 /*
- Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Says how many
- changes are counted, and whether they are enough.
+ Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
+ time that can have passed. Says how many changes are counted, and whether they are enough.
  */
 enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
                                                  float flow_m3_per_s,
