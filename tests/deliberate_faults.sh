@@ -28,6 +28,19 @@ the fire follows before the gas is steady|controller|so_far >= settings.steady_t
 a heat that is no number is passed on|crosslimit|if wanted > self.lowest { wanted.watts().smaller(self.highest.watts()) } else { self.lowest.watts() }|wanted.watts()
 readings are not looked at while limiting|crosslimit|fn believes(&self, position: &Position<S>, reading: S) -> bool {|fn believes(&self, position: &Position<S>, reading: S) -> bool { if reading >= S::zero() { return true; }
 the band is held without its tolerances|crosslimit|let noise = S::c(1.0001)|let spread = one; let noise = S::c(1.0001)
+four air changes are three and a half|air_changes|self.needed * self.volume *|S::c(0.875) * self.needed * self.volume *
+air is counted as it reads|crosslimit|reckoned.smaller(read) / reading|S::one()
+the clock is right for the air|controller|S::one() - self.settings.clock_tolerance|S::one()
+the clock is right for the actuators|controller|limit: limit.by_clock(settings.clock_tolerance),|limit,
+the mixture is not looked at while lighting|controller|!self.limit.has_air_for(inputs.gas, inputs.air)|false
+too little gas may come for as long as it likes|controller|self.in_state > settings.lighting_time.seconds()|false
+air that its actuator cannot give is believed before the fire|controller|!self.limit.believes_air(inputs.air)|false
+a mixture in doubt may wait for the next tick|controller|reason.or(mixture.map(Reason::Mixture))|reason.or(if inputs.now % 2 == 0 { mixture.map(Reason::Mixture) } else { None })
+what either witness lets pass is not looked at|crosslimit|!self.holds(&from_gas.toward(gas), &from_air.toward(air))|false
+readings are compared with readings alone|crosslimit|(self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))|(self.read(gas_reading), self.read(air_reading))
+air counts while gas still reads|controller|Some(time) if inputs.gas.watts() < self.shut()|Some(time) if true
+gas that reads unasked is let be|controller|self.gas_unasked > self.settings.closing_time.seconds()|false
+a lock opens without a person|sequence|Locked,         Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked|BlowingThrough, Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked
 neither gas nor air waits for the other|crosslimit|let (read_gas, read_air)|if wanted >= self.lowest { return Ok((wanted, wanted)); }\n        let (read_gas, read_air)
 '
 

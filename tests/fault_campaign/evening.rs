@@ -1,215 +1,101 @@
-//! One evening: a person, a shop where one thing goes wrong, and the controller between them.
+//! One evening: a person, a shop where things go wrong, a clock that is not quite right, and the controller.
 
 use jetwright::Scalar;
-use jetwright::control::{
-    AirChanges, AirRatioBand, Command, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
-    SensorLimits, Setpoint, SetpointTable, State, Travel,
-};
-use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
+use jetwright::control::{Command, Inputs, State};
+use jetwright::quantity::{ActualVolumeFlow, NetHeatRate};
 
-use crate::plant::*;
+use crate::burner::*;
+use crate::faults::{Faults, Sensors};
+use crate::plant::Plant;
 use crate::random::Random;
 use crate::referee::*;
-
-const TICKS: usize = 140;
-
-/// What goes wrong with a sensor; the number is its place among the readings.
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Lie {
-    None,
-    NotANumber(usize),
-    OutOfRange(usize),
-    Jump(usize, f64),
-    Stuck(usize),
-    Drift(usize, f64),
-    SecondApart,
-}
-
-/// What the evenings have seen.
-#[derive(Debug, Default)]
-pub struct Tally {
-    /// Evenings with a fire.
-    pub fires: u64,
-    /// Evenings in which the fire came to the heat wanted.
-    pub followed: u64,
-    /// Faults that began while a fire burnt.
-    pub faults_in_fire: [(&'static str, u64); 10],
-}
-
-impl Tally {
-    fn fault(&mut self, name: &'static str) {
-        if let Some(entry) = self.faults_in_fire.iter_mut().find(|entry| entry.0 == name || entry.0.is_empty()) {
-            *entry = (name, entry.1 + 1);
-        }
-    }
-}
-
-type Desk<S> = Controller<9, 3, S>;
-
-fn desk<S: Scalar>() -> Desk<S> {
-    let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
-    let seconds = |value: f64| Duration::from_seconds(S::c(value));
-    let flow = |value: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(value));
-    let travel = Travel { slowest: S::c(SPEED.0), fastest: S::c(SPEED.1) };
-    let table = SetpointTable::build(watts(LOWEST), watts(HIGHEST), 3, |heat| {
-        let share = heat.watts() / S::c(HIGHEST);
-        Ok(Setpoint { gauge: GaugePressure::from_pascals(S::c(50e3) * share * share), air: share })
-    });
-    let limit = CrossLimit::new(&CrossLimitSettings {
-        band: AirRatioBand { lowest: S::c(BAND.0), target: S::c(BAND.1), highest: S::c(BAND.2) },
-        lowest: watts(LOWEST),
-        highest: watts(HIGHEST),
-        gas_travel: travel,
-        air_travel: travel,
-        actuator_tolerance: S::c(ACTUATOR_TOLERANCE),
-        reading_tolerance: S::c(READING_TOLERANCE),
-    });
-    let sensors = SENSORS.map(|[lowest, highest, fastest, noise]| SensorLimits {
-        lowest: S::c(lowest),
-        highest: S::c(highest),
-        fastest: S::c(fastest),
-        noise: S::c(noise),
-        stuck_after: Some(seconds(STUCK_AFTER)),
-    });
-    let changes = AirChanges::new(S::c(VOLUME), S::c(CHANGES), flow(LEAST_AIR)).unwrap();
-    let settings = ControllerSettings {
-        lighting: watts(LIGHTING),
-        lighting_time: seconds(3.0),
-        steady_time: seconds(0.5),
-        ready_time: seconds(20.0),
-        closing_time: seconds(CLOSING_TIME),
-        longest_tick: LONGEST_TICK,
-        clock_tolerance: S::zero(),
-        least_air: flow(LEAST_AIR),
-        air_agreement: (S::c(AGREEMENT.0), seconds(AGREEMENT.1)),
-    };
-    Controller::new(table.unwrap(), limit.unwrap(), changes, sensors, settings).unwrap()
-}
+use crate::tally::Tally;
 
 /// What a person does on seeing a state: mostly the sensible thing, sometimes anything.
-fn command(state: State, random: &mut Random) -> Command {
+fn command(state: State, is_prompt: bool, random: &mut Random) -> Command {
     if random.one_in(60) {
         let any = [Command::Nothing, Command::Start, Command::Light, Command::Stop, Command::Reset];
         return any[random.next() as usize % any.len()];
     }
     match state {
         State::Off if random.one_in(2) => Command::Start,
-        State::Ready if random.one_in(2) => Command::Light,
+        State::Ready if is_prompt || random.one_in(2) => Command::Light,
         State::Firing if random.one_in(150) => Command::Stop,
         State::Locked if random.one_in(4) => Command::Reset,
         _ => Command::Nothing,
     }
 }
 
-/// The time to the next tick as it is, s, and as the counter of milliseconds tells it.
-fn time_step(random: &mut Random) -> (f64, u32) {
-    let usual = 100 + (random.next() % 350) as u32;
-    let (real, counted) = match random.next() % 1500 {
-        0..15 => (0, 0),
-        15..18 => (501 + usual * 20, 501 + usual * 20),
-        18..20 => (usual, 1 + usual.wrapping_mul(11).wrapping_neg()),
-        _ => (usual, usual),
-    };
-    (f64::from(real) * 1e-3, counted)
+/// A counter of milliseconds that runs fast or slow, jitters, and now and then stands, is missed or goes backward.
+struct Clock {
+    now: u32,
+    error: f64,
 }
 
-struct Shop {
-    plant: Plant,
-    lie: Lie,
-    lie_for: f64,
-    frozen: [f64; 3],
-    has_second_air: bool,
-}
-
-impl Shop {
-    /// What the sensors tell, and the second air flow.
-    fn readings(&mut self, random: &mut Random) -> ([f64; 3], Option<f64>) {
-        let mut noise = || 1.0 + random.between(-READING_TOLERANCE, READING_TOLERANCE);
-        let mut readings = [self.plant.gas() * noise(), 285.0 + 10.0 * (noise() - 1.0), self.plant.air() * noise()];
-        let mut second = self.has_second_air.then(|| self.plant.air() * noise());
-        match self.lie {
-            Lie::None => self.frozen = readings,
-            Lie::NotANumber(place) => readings[place] = [f64::NAN, f64::INFINITY][place % 2],
-            Lie::OutOfRange(place) => readings[place] = if place == 1 { 400.0 } else { -50.0 },
-            Lie::Jump(place, by) => readings[place] += by,
-            Lie::Stuck(place) => readings[place] = self.frozen[place],
-            Lie::Drift(place, rate) => readings[place] *= 1.0 + rate * self.lie_for,
-            Lie::SecondApart => second = Some(self.plant.air() * 0.8 * noise()),
-        }
-        (readings, second)
+impl Clock {
+    fn of_tonight(random: &mut Random) -> Self {
+        let now = if random.one_in(3) { u32::MAX - (random.next() % 30_000) as u32 } else { random.next() as u32 };
+        Self { now, error: random.often_an_end(CLOCK_TOLERANCE) }
     }
 
-    /// Lets the one thing go wrong that does tonight.
-    fn breaks(&mut self, what: u64, random: &mut Random) -> &'static str {
-        let place = random.next() as usize % 3;
-        let heat_place = place / 2 * 2;
-        match what {
-            0 => self.lie = Lie::NotANumber(place),
-            1 => self.lie = Lie::OutOfRange(place),
-            2 => self.lie = Lie::Jump(place, if place == 1 { 5.0 } else { random.between(-30e3, 30e3) }),
-            3 => self.lie = Lie::Stuck(place),
-            4 | 5 => self.lie = Lie::Drift(heat_place, random.between(-0.05, 0.05)),
-            6 => self.lie = Lie::SecondApart,
-            7 => self.plant.broken = Broken::BlowerDead,
-            8 => self.plant.broken = Broken::GasStuck,
-            9 => self.plant.broken = Broken::AirStuck,
-            _ => return "nothing",
-        }
-        [
-            "not a number",
-            "out of range",
-            "jump",
-            "stuck sensor",
-            "drift",
-            "drift",
-            "sensors apart",
-            "blower dead",
-            "gas stuck",
-            "air stuck",
-        ][what as usize]
+    /// The time to the next tick as it is, s, and as it is counted, ms.
+    fn ticks(&mut self, burner: &Burner, random: &mut Random) -> (f64, u32) {
+        let (shortest, longer) = burner.ticks;
+        let usual = shortest + (random.next() % u64::from(longer)) as u32;
+        let (real, counted) = match random.next() % 1500 {
+            0..15 => (0, 0),
+            15..18 => (501 + usual * 20, 501 + usual * 20),
+            18..20 => (usual, 1 + usual.wrapping_mul(11).wrapping_neg()),
+            _ => (usual, usual),
+        };
+        self.now = self.now.wrapping_add(counted);
+        let jitter = CLOCK_TOLERANCE - self.error.abs();
+        let error = self.error + random.between(-jitter, jitter);
+        (f64::from(real) * 1e-3 * (1.0 + error), counted)
     }
 }
 
 pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
     let mut random = Random::new(seed);
-    let mut desk = desk::<S>();
-    let mut referee = Referee::default();
-    let has_second_air = random.one_in(2);
-    let plant = Plant::new(&mut random);
-    let mut shop = Shop { plant, lie: Lie::None, lie_for: 0.0, frozen: [0.0; 3], has_second_air };
-    let what = random.next() % 13;
-    let at_tick = if random.one_in(3) { random.next() % TICKS as u64 } else { 30 + random.next() % 60 };
-    let mut now = if random.one_in(3) { u32::MAX - (random.next() % 30_000) as u32 } else { random.next() as u32 };
+    let burner = Burner::of_tonight(&mut random);
+    let mut desk = burner.desk::<S>();
+    let mut plant = Plant::new(&mut random);
+    let mut faults = Faults::of_tonight(&burner, &mut random);
+    let sensors = Sensors::of_tonight(&mut random);
+    let mut clock = Clock::of_tonight(&mut random);
+    let (ticks, is_prompt, mut sent) = (burner.evening, burner.is_prompt, (burner.lighting, 0.0));
+    let mut referee = Referee::new(burner.clone());
     let mut wanted = random.between(LOWEST, HIGHEST);
-    let (mut state, mut sent) = (State::Off, (LIGHTING, 0.0));
-    let (mut has_fire, mut has_followed) = (false, false);
-    for tick in 0..TICKS as u64 {
-        if tick == at_tick {
-            let name = shop.breaks(what, &mut random);
-            if state == State::Firing {
-                tally.fault(name);
-            }
+    let (mut state, mut time) = (State::Off, 0.0);
+    let (mut has_fire, mut has_followed, mut has_overlap) = (false, false, false);
+    for tick in 0..ticks {
+        // The counter's first value tells no time.
+        let (seconds, counted) = if tick == 0 { (0.0, 0) } else { clock.ticks(&burner, &mut random) };
+        // Faults come and go at any time between two ticks.
+        let cut = random.share();
+        for (from, to) in [(0.0, cut), (cut, 1.0)] {
+            plant.broken = faults.broken_at(time + from * seconds);
+            let step = (to - from) * seconds;
+            plant.passes(step, sent.0, sent.1, &mut random);
+            referee.moved(&plant, sent, step).map_err(|found| format!("tick {tick}: {found}, {faults:?}"))?;
         }
-        let (seconds, counted) = time_step(&mut random);
-        for _ in 0..3 {
-            shop.plant.passes(seconds / 3.0, sent.0, sent.1, &mut random);
-            referee.moved(&shop.plant, state, seconds / 3.0).map_err(|found| format!("tick {tick}: {found}"))?;
+        if state == State::Firing {
+            faults.begun(time, time + seconds).for_each(|kind| tally.fault(kind.name()));
+            has_overlap |= faults.count_at(time + seconds) > 1;
         }
-        if shop.lie != Lie::None {
-            shop.lie_for += seconds;
-        }
-        now = now.wrapping_add(counted);
+        time += seconds;
         if random.one_in(25) {
             wanted = random.between(0.5 * LOWEST, 1.2 * HIGHEST);
         }
-        let asked_heat = if random.one_in(400) { [f64::NAN, f64::INFINITY, -1.0][tick as usize % 3] } else { wanted };
-        let (readings, second_air) = shop.readings(&mut random);
+        let asked_heat = if random.one_in(400) { [f64::NAN, f64::INFINITY, -1.0][tick % 3] } else { wanted };
+        let (sound, sound_second) = sensors.sound(&plant, &mut random);
+        let (readings, second_air) = faults.told(time, sound, sound_second);
         let permitted = !random.one_in(300);
-        let command = command(state, &mut random);
+        let command = command(state, is_prompt, &mut random);
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let flow = |heat: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(heat / HEAT_PER_AIR));
         let answer = desk.tick(&Inputs {
-            now,
+            now: clock.now,
             command,
             wanted: watts(asked_heat),
             readings: readings.map(S::c),
@@ -219,25 +105,29 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
             second_air_flow: second_air.map(flow),
             permitted,
         });
+        let begins = answer.asks_for_gas && !state.asks_for_gas();
         state = answer.state;
         sent = (answer.gas.watts().to_f64(), answer.air.watts().to_f64());
-        shop.plant.open = answer.asks_for_gas && permitted;
-        if tick == 0 {
-            // The counter's first value tells no time.
-            referee = Referee::default();
-        }
+        plant.open = answer.asks_for_gas && permitted;
         let seen = Seen { command, readings, second_air, permitted, counted, state, asks: answer.asks_for_gas };
-        let told = || format!("tick {tick}, fault {what} since {at_tick}, {:?}", answer.reason);
-        referee.judges(&seen, &shop.plant).map_err(|found| format!("{found} at {}", told()))?;
+        let told = || format!("tick {tick}, {time} s, {:?}, {faults:?}", answer.reason);
+        referee.judges(&seen, &plant).map_err(|found| format!("{found} at {}", told()))?;
         referee.turns_the_page(&seen);
         let set = (answer.set.gauge.pascals().to_f64(), answer.set.air.to_f64());
         if !(set.0 >= 5_000.0 && set.0 <= 50_001.0 && set.1 >= 0.3 && set.1 <= 1.0001 && sent.0 >= LOWEST) {
             return Err(format!("a setpoint that is none: {set:?} at {}", told()));
+        }
+        if begins {
+            tally.lights(referee.share_blown());
+        }
+        if plant.open {
+            tally.burns(referee.mixture.is_known());
         }
         has_fire |= state == State::Firing;
         has_followed |= state == State::Firing && asked_heat > LOWEST && (sent.0 - asked_heat).abs() < 1.0;
     }
     tally.fires += u64::from(has_fire);
     tally.followed += u64::from(has_followed);
+    tally.overlaps += u64::from(has_overlap);
     Ok(())
 }

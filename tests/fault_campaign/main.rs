@@ -1,20 +1,33 @@
 //! A hundred thousand evenings of random readings, faults, time steps and commands, judged from outside by a referee
-//! that knows where gas and air really stand. `tests/deliberate_faults.sh` breaks the logic line by line and wants each
-//! caught here. Every number of the burner is invented.
+//! that knows where gas and air really stand. Faults come and go at any time, several together in half of the evenings.
+//! `tests/deliberate_faults.sh` breaks the logic line by line and wants each caught here. Every number of the burner is
+//! invented.
+//!
+//! What is judged:
+//!
+//! - the air ratio, at every tick and on all of the way between two: `mixture.rs` says what no controller can prevent;
+//! - the air changes, by the air that the plant really blew since there was last gas or no air: the controller's
+//!   clock is wrong by up to the tolerance that it was told;
+//! - every tick's readings, commands and transitions, for what must end a request for gas.
 
+mod burner;
 mod evening;
+mod faults;
+mod mixture;
 mod plant;
 mod random;
 mod referee;
+mod tally;
 
-use evening::{Tally, evening};
+use evening::evening;
 use jetwright::Scalar;
+use tally::Tally;
 
 const EVENINGS: u64 = 100_000;
 
 /// Half of the evenings in one number type.
 fn campaign<S: Scalar>(seeds: std::ops::Range<u64>) -> Tally {
-    let mut tally = Tally::default();
+    let mut tally = Tally::new();
     for seed in seeds {
         evening::<S>(seed, &mut tally).unwrap_or_else(|found| panic!("evening {seed}: {found}"));
     }
@@ -35,8 +48,13 @@ fn in_double_precision_no_evening_breaks_a_rule() {
 fn judge(tally: &Tally) {
     let evenings = EVENINGS / 2;
     assert!(tally.fires > evenings / 2, "{tally:?}");
-    assert!(tally.followed > evenings / 10, "{tally:?}");
+    assert!(tally.followed > evenings / 6, "{tally:?}");
+    assert!(tally.overlaps > evenings / 12, "{tally:?}");
     for (name, count) in tally.faults_in_fire {
-        assert!(count > evenings / 200, "{name}: {tally:?}");
+        assert!(count > evenings / 100, "{name}: {tally:?}");
     }
+    // Some fires are lit so soon after the air changes that a count cut short by a few hundredths shows; little is
+    // judged by the readings alone because nobody could know better.
+    assert!(tally.least_blown < 1.03, "{tally:?}");
+    assert!(200 * tally.lightings.1 < tally.lightings.0 && 200 * tally.ticks.1 < tally.ticks.0, "{tally:?}");
 }

@@ -1,25 +1,63 @@
 //! The burner as it really is, which the controller sees through its sensors only.
 
+use crate::burner::{ACTUATOR_TOLERANCE, FILLING_TIME, HEAT_PER_AIR, HIGHEST, SPEED};
 use crate::random::Random;
 
-/// Smallest and largest fire, W.
-pub const LOWEST: f64 = 10_000.0;
-pub const HIGHEST: f64 = 30_000.0;
-pub const LIGHTING: f64 = 14_000.0;
-/// Slowest and fastest actuator, W/s.
-pub const SPEED: (f64, f64) = (5_000.0, 20_000.0);
-pub const ACTUATOR_TOLERANCE: f64 = 0.03;
-pub const READING_TOLERANCE: f64 = 0.01;
-/// Heat a cubic metre of air burns at the target air ratio, J/m3.
-pub const HEAT_PER_AIR: f64 = 3.0e6;
+/// Time constant of a dead blower's air, s: it falls to e^-(0.5/0.7) = 49 % in the longest tick.
+const RUN_DOWN: f64 = 0.7;
+/// The same of the gas from a cylinder that is empty, s.
+const EMPTYING: f64 = 1.5;
+/// How long what is left in the gas line burns on behind a shut valve, s.
+const DRAINING: f64 = 1.0;
 
-/// What is broken in the shop.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Broken {
-    Nothing,
-    BlowerDead,
-    GasStuck,
-    AirStuck,
+/// What is broken in the shop at a moment.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Broken {
+    pub blower_dead: bool,
+    pub air_stuck: bool,
+    pub cylinder_empty: bool,
+    pub gas_stuck: bool,
+    /// How much more flows than the actuator's position and tolerance say, as a share.
+    pub gas_off: f64,
+    pub air_off: f64,
+    /// The valve does not shut.
+    pub leaks: bool,
+}
+
+impl Broken {
+    pub fn is_gas(&self) -> bool {
+        self.cylinder_empty || self.gas_stuck || self.gas_off != 0.0
+    }
+
+    pub fn is_air(&self) -> bool {
+        self.blower_dead || self.air_stuck || self.air_off != 0.0
+    }
+}
+
+/// How fast an actuator moves, within what the controller was told.
+#[derive(Clone, Copy)]
+enum Pace {
+    Slowest,
+    Fastest,
+    Any,
+}
+
+impl Pace {
+    fn of_tonight(random: &mut Random) -> Self {
+        [Pace::Slowest, Pace::Fastest, Pace::Any][random.next() as usize % 3]
+    }
+
+    fn speed(self, random: &mut Random) -> f64 {
+        match self {
+            Pace::Slowest => SPEED.0,
+            Pace::Fastest => SPEED.1,
+            Pace::Any => random.between(SPEED.0, SPEED.1),
+        }
+    }
+}
+
+fn moved(position: f64, command: f64, step: f64) -> f64 {
+    if command > position { (position + step).min(command) } else { (position - step).max(command) }
 }
 
 /// Where everything stands, W.
@@ -29,6 +67,8 @@ pub struct Plant {
     /// How the flow of an actuator differs from its setpoint.
     gas_error: f64,
     air_error: f64,
+    gas_pace: Pace,
+    air_pace: Pace,
     /// Share of the gas line that is filled.
     pub filled: f64,
     pub open: bool,
@@ -37,45 +77,54 @@ pub struct Plant {
 
 impl Plant {
     pub fn new(random: &mut Random) -> Self {
-        let mut error = || random.between(-ACTUATOR_TOLERANCE, ACTUATOR_TOLERANCE);
-        let (gas_error, air_error) = (error(), error());
+        let (gas_error, air_error) = (random.often_an_end(ACTUATOR_TOLERANCE), random.often_an_end(ACTUATOR_TOLERANCE));
         Self {
             gas_position: random.between(0.0, 2.0 * HIGHEST),
             air_position: 0.0,
             gas_error,
             air_error,
+            gas_pace: Pace::of_tonight(random),
+            air_pace: Pace::of_tonight(random),
             filled: 0.0,
             open: false,
-            broken: Broken::Nothing,
+            broken: Broken::default(),
         }
     }
 
     /// Moves both actuators toward their commands at speeds of their own.
     pub fn passes(&mut self, seconds: f64, gas_command: f64, air_command: f64, random: &mut Random) {
-        let mut moved = |position: f64, command: f64| {
-            let step = random.between(SPEED.0, SPEED.1) * seconds;
-            if command > position { (position + step).min(command) } else { (position - step).max(command) }
+        let gas_step = self.gas_pace.speed(random) * seconds;
+        let air_step = self.air_pace.speed(random) * seconds;
+        if self.broken.cylinder_empty {
+            self.gas_position *= (-seconds / EMPTYING).exp();
+        } else if !self.broken.gas_stuck {
+            self.gas_position = moved(self.gas_position, gas_command, gas_step);
+        }
+        if self.broken.blower_dead {
+            self.air_position *= (-seconds / RUN_DOWN).exp();
+        } else if !self.broken.air_stuck {
+            self.air_position = moved(self.air_position, air_command, air_step);
+        }
+        self.filled = if self.open || self.broken.leaks {
+            (self.filled + seconds / FILLING_TIME).min(1.0)
+        } else {
+            (self.filled - seconds / DRAINING).max(0.0)
         };
-        let (gas, air) = (moved(self.gas_position, gas_command), moved(self.air_position, air_command));
-        if self.broken != Broken::GasStuck {
-            self.gas_position = gas;
-        }
-        match self.broken {
-            Broken::AirStuck => {}
-            Broken::BlowerDead => self.air_position *= (-seconds / 0.7).exp(),
-            _ => self.air_position = air,
-        }
-        self.filled = if self.open { (self.filled + seconds / 0.4).min(1.0) } else { (self.filled - seconds).max(0.0) };
+    }
+
+    /// Heat of the gas that a full line brings, W.
+    pub fn gas_when_full(&self) -> f64 {
+        self.gas_position * (1.0 + self.gas_error) * (1.0 + self.broken.gas_off)
     }
 
     /// Heat of the gas that reaches the fire, W.
     pub fn gas(&self) -> f64 {
-        self.gas_position * (1.0 + self.gas_error) * self.filled
+        self.gas_when_full() * self.filled
     }
 
     /// Heat the air would burn at the target, W.
     pub fn air(&self) -> f64 {
-        self.air_position * (1.0 + self.air_error)
+        self.air_position * (1.0 + self.air_error) * (1.0 + self.broken.air_off)
     }
 
     /// The air as it flows, m3/s.

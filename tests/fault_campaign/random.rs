@@ -28,4 +28,13 @@ impl Random {
     pub fn one_in(&mut self, count: u64) -> bool {
         self.next() % count == 0
     }
+
+    /// Within a range to either side; its ends, where the worst is to be looked for, each in a third of all cases.
+    pub fn often_an_end(&mut self, most: f64) -> f64 {
+        match self.next() % 3 {
+            0 => -most,
+            1 => most,
+            _ => self.between(-most, most),
+        }
+    }
 }

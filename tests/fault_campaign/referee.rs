@@ -2,23 +2,9 @@
 
 use jetwright::control::{Command, State};
 
-use crate::plant::{ACTUATOR_TOLERANCE, Broken, HEAT_PER_AIR, LOWEST, Plant, READING_TOLERANCE};
-
-pub const BAND: (f64, f64, f64) = (0.92, 1.05, 1.25);
-/// Chamber, m3, and its air changes.
-pub const VOLUME: f64 = 0.01;
-pub const CHANGES: f64 = 4.0;
-/// Air under this is lost, m3/s.
-pub const LEAST_AIR: f64 = 0.002;
-/// Longest tick, ms.
-pub const LONGEST_TICK: u32 = 500;
-pub const CLOSING_TIME: f64 = 2.0;
-pub const STUCK_AFTER: f64 = 2.5;
-/// How far two readings of the air may differ, and how long, s.
-pub const AGREEMENT: (f64, f64) = (0.1, 1.0);
-/// What healthy sensors read: lowest, highest, fastest a second, noise. Gauge and air in the heat they stand for, W;
-/// gas temperature, K.
-pub const SENSORS: [[f64; 4]; 3] = [[-1.0, 40e3, 60e3, 700.0], [240.0, 330.0, 2.0, 0.5], [-1.0, 40e3, 25e3, 700.0]];
+use crate::burner::*;
+use crate::mixture::Mixture;
+use crate::plant::Plant;
 
 /// One tick as the referee sees it.
 pub struct Seen {
@@ -32,16 +18,28 @@ pub struct Seen {
     pub asks: bool,
 }
 
-#[derive(Default)]
 pub struct Referee {
-    /// Air blown through without gas since it was last lost, m3.
+    burner: Burner,
+    pub mixture: Mixture,
+    /// Air blown through without gas since it was last lost, m3: to the last tick, and in the seconds since.
     blown: f64,
-    asked: bool,
+    blown_since: f64,
+    since: f64,
+    /// Flow at the end of the last step, m3/s; the same and the gas, W, at the last tick.
+    air_was: f64,
+    air_held: f64,
+    gas_held: f64,
+    /// Since the count last began again the air or a whiff of gas was once known to nobody.
+    was_deceived: bool,
+    state: State,
     last: Option<[f64; 3]>,
     same_for: [f64; 3],
     apart_for: f64,
     gas_unasked: f64,
 }
+
+/// Gas that is less cannot be told from none, W: what reads as shut, at the least of its tolerance.
+const OFF: f64 = 0.05 * LOWEST / (1.0 - READING_TOLERANCE);
 
 /// A rule and whether it was broken.
 fn rule(broken: bool, text: &str) -> Result<(), String> {
@@ -49,19 +47,43 @@ fn rule(broken: bool, text: &str) -> Result<(), String> {
 }
 
 impl Referee {
-    /// While the plant moves: the mixture with the gas open, and the air that blows through.
-    pub fn moved(&mut self, plant: &Plant, state: State, seconds: f64) -> Result<(), String> {
-        let gas_off = !plant.open && plant.filled == 0.0;
-        let lost = plant.air_flow() < 0.98 * LEAST_AIR;
-        self.blown = if gas_off && !lost { self.blown + plant.air_flow() * seconds } else { 0.0 };
-        // No controller holds a mixture whose blower dies between two ticks, or knows before the gas comes that its
-        // regulator stands elsewhere: these are judged at the next tick.
-        let unforeseen = match plant.broken {
-            Broken::BlowerDead => true,
-            Broken::GasStuck => state == State::Lighting,
-            _ => false,
-        };
-        if unforeseen { Ok(()) } else { mixture(plant, state) }
+    pub fn new(burner: Burner) -> Self {
+        Self {
+            mixture: Mixture::new(burner.band),
+            burner,
+            blown: 0.0,
+            blown_since: 0.0,
+            since: 0.0,
+            air_was: 0.0,
+            air_held: 0.0,
+            gas_held: 0.0,
+            was_deceived: false,
+            state: State::Off,
+            last: None,
+            same_for: [0.0; 3],
+            apart_for: 0.0,
+            gas_unasked: 0.0,
+        }
+    }
+
+    /// Air that was really blown before this lighting, as a share of what is needed; none where nobody could know.
+    pub fn share_blown(&self) -> Option<f64> {
+        (!self.was_deceived).then(|| self.blown / self.burner.air_needed())
+    }
+
+    /// While the plant moves under what was sent: the mixture with the gas open, and the air that blows through.
+    pub fn moved(&mut self, plant: &Plant, sent: (f64, f64), seconds: f64) -> Result<(), String> {
+        let found = self.mixture.moved(plant, sent, seconds, self.state == State::Lighting);
+        // Never more than is there.
+        let least = plant.air_flow().min(self.air_was);
+        self.air_was = plant.air_flow();
+        self.since += seconds;
+        self.blown_since += least * seconds;
+        let is_lost = least < 0.9999 * LEAST_AIR && !self.mixture.air.is_astray;
+        if plant.open || is_lost {
+            (self.blown, self.blown_since, self.since) = (0.0, 0.0, 0.0);
+        }
+        found
     }
 
     /// After a tick: what was asked, against what could be known.
@@ -69,12 +91,24 @@ impl Referee {
         let Seen { readings: [gas, _, air], asks, .. } = *seen;
         let late = seen.counted > LONGEST_TICK;
         let seconds = if late { 0.0 } else { f64::from(seen.counted) * 1e-3 };
-        self.watch(seen, seconds);
-        let begins = asks && !self.asked;
-        rule(begins && self.blown < CHANGES * VOLUME * 0.9999, "lit without the air changes")?;
-        rule(begins && self.gas_unasked > CLOSING_TIME + 0.5, "lit with gas that reads unasked")?;
-        rule(begins && seen.command != Command::Light, "gas that nobody asked for")?;
-        self.asked = asks;
+        let (before, asked) = (self.state, self.state.asks_for_gas());
+        let begins = asks && !asked;
+        self.state = seen.state;
+        let in_band = self.mixture.ticks(plant, (gas, air), seen.state == State::Lighting);
+        let unlocked = before == State::Locked && seen.state != State::Locked;
+        self.watch(seen, asked, unlocked, seconds);
+        self.count_air(plant, before, gas < 0.05 * LOWEST);
+        if begins {
+            rule(self.share_blown().is_some_and(|share| share < 0.9999), "lit without the air changes")?;
+            rule(gas > 0.05 * LOWEST, "lit with gas that reads unasked")?;
+            rule(seen.command != Command::Light, "gas that nobody asked for")?;
+            let off = |flow: f64| (flow / self.burner.lighting - 1.0).abs() > 1.0001 * ACTUATOR_TOLERANCE;
+            rule(!self.mixture.gas.is_astray && off(plant.gas_when_full()), "lit while the gas's actuator moves")?;
+            rule(!self.mixture.air.is_astray && off(plant.air()), "lit while the air's actuator moves")?;
+        }
+        let is_unseen = self.gas_unasked > CLOSING_TIME * 1.001 && seen.state != State::Locked;
+        rule(is_unseen, "gas that reads unasked and goes unseen")?;
+        rule(unlocked && seen.command != Command::Reset, "unlocked by nobody")?;
         if !asks {
             return Ok(());
         }
@@ -84,8 +118,8 @@ impl Referee {
         rule(!matches!(seen.state, State::Lighting | State::Firing), "gas in a state without")?;
         let air_is_there = air / HEAT_PER_AIR >= LEAST_AIR * 0.9999;
         rule(!air_is_there, "gas without air")?;
-        for (place, (reading, [lowest, highest, fastest, noise])) in seen.readings.into_iter().zip(SENSORS).enumerate()
-        {
+        let limits = seen.readings.into_iter().zip(self.burner.sensors);
+        for (place, (reading, [lowest, highest, fastest, noise])) in limits.enumerate() {
             rule(!(reading >= lowest && reading <= highest), "gas on a reading out of range")?;
             let step = self.last.map_or(0.0, |last| (reading - last[place]).abs());
             rule(step > (fastest * seconds + noise) * 1.001, "gas on a reading that jumped")?;
@@ -93,36 +127,43 @@ impl Referee {
         }
         rule(self.apart_for > AGREEMENT.1 * 1.001, "gas on sensors that contradict")?;
         let (least, most) = (1.0 - READING_TOLERANCE, 1.0 + READING_TOLERANCE);
-        rule(air * most * BAND.1 < BAND.0 * gas * least, "gas on readings too rich")?;
-        let lean = air * least * BAND.1 > BAND.2 * gas * most;
+        let (lowest, target, highest) = self.burner.band;
+        rule(air * most * target < lowest * gas * least, "gas on readings too rich")?;
+        let lean = air * least * target > highest * gas * most;
         rule(seen.state == State::Firing && lean, "gas on readings too lean")?;
-        mixture(plant, seen.state)
+        in_band
     }
 
-    fn watch(&mut self, seen: &Seen, seconds: f64) {
+    /// The air blown through to this tick.
+    fn count_air(&mut self, plant: &Plant, before: State, reads_off: bool) {
+        let flow = plant.air_flow();
+        let least = flow.min(self.air_held);
+        // Air that goes or gas that comes between two ticks, and no longer, is seen by nobody.
+        let since = self.blown_since.max(least * self.since);
+        let has_gas = plant.gas().max(self.gas_held) > OFF;
+        self.blown = if has_gas || least < 0.9999 * LEAST_AIR { 0.0 } else { self.blown + since };
+        self.gas_held = plant.gas();
+        (self.blown_since, self.since, self.air_held) = (0.0, 0.0, flow);
+        self.was_deceived |= self.mixture.air.is_unknown || plant.gas() > OFF && reads_off;
+        if self.state == State::BlowingThrough && before != State::BlowingThrough {
+            self.was_deceived = false;
+        }
+    }
+
+    fn watch(&mut self, seen: &Seen, asked: bool, unlocked: bool, seconds: f64) {
         for place in 0..3 {
-            let same = self.asked && self.last.is_some_and(|last| last[place] == seen.readings[place]);
+            let same = asked && self.last.is_some_and(|last| last[place] == seen.readings[place]);
             self.same_for[place] = if same { self.same_for[place] + seconds } else { 0.0 };
         }
         let [gas, _, air] = seen.readings;
         let apart = seen.second_air.is_some_and(|second| (second - air).abs() > AGREEMENT.0 * second.max(air) * 1.001);
         self.apart_for = if apart { self.apart_for + seconds } else { 0.0 };
-        self.gas_unasked = if self.asked || gas < 0.05 * LOWEST { 0.0 } else { self.gas_unasked + seconds };
+        let is_fine = asked || gas < 0.05 * LOWEST || unlocked;
+        self.gas_unasked = if is_fine { 0.0 } else { self.gas_unasked + seconds };
     }
 
     /// Keeps the readings for the next tick.
     pub fn turns_the_page(&mut self, seen: &Seen) {
         self.last = Some(seen.readings);
     }
-}
-
-/// The air ratio with the gas open. Gas that has only begun to come is lean whatever anybody does.
-fn mixture(plant: &Plant, state: State) -> Result<(), String> {
-    if !plant.open || !matches!(state, State::Lighting | State::Firing) {
-        return Ok(());
-    }
-    let ratio = BAND.1 * plant.air() / plant.gas();
-    let coming = state == State::Lighting || plant.filled < 1.0 - ACTUATOR_TOLERANCE;
-    let within = ratio >= BAND.0 * 0.9999 && (coming || ratio <= BAND.2 * 1.0001);
-    if within { Ok(()) } else { Err(format!("air ratio {ratio} in {state:?}, broken: {:?}", plant.broken)) }
 }
