@@ -39,6 +39,7 @@ a mixture in doubt may wait for the next tick|controller|reason.or(mixture.map(R
 what either witness lets pass is not looked at|crosslimit|!self.holds(&from_gas.toward(gas), &from_air.toward(air))|false
 readings are compared with readings alone|crosslimit|(self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))|(self.read(gas_reading), self.read(air_reading))
 air counts while gas still reads|controller|Some(time) if inputs.gas.watts() < self.shut()|Some(time) if true
+a chamber that gas has come into stays blown through|controller|self.changes.are_enough());|true);
 gas that reads unasked is let be|controller|self.gas_unasked > self.settings.closing_time.seconds()|false
 a lock opens without a person|sequence|Locked,         Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked|BlowingThrough, Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked
 neither gas nor air waits for the other|crosslimit|let (read_gas, read_air)|if wanted >= self.lowest { return Ok((wanted, wanted)); }\n        let (read_gas, read_air)
