@@ -8,6 +8,7 @@
 mod controller;
 mod estimate;
 mod flue;
+mod gases;
 mod kept;
 mod limiting;
 mod physics;

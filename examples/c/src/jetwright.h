@@ -934,7 +934,7 @@ enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
 enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
 
 /*
- What a jet passes. The gas is made anew each time.
+ What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
  */
 enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
                                         const struct JetwrightSupply *supply,
@@ -1051,7 +1051,7 @@ enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
 enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
 
 /*
- What a jet passes. The gas is made anew each time.
+ What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
  */
 enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
                                         const struct JetwrightSupply *supply,
