@@ -12,7 +12,7 @@ use crate::words::Words;
 
 /// A gas with a name of the trade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightGas {
     /// Pure propane.
     Propane = 0,
@@ -34,7 +34,7 @@ pub enum JetwrightGas {
 
 /// The mouth of a bore.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightEdge {
     /// A thin plate with a sharp edge.
     Sharp = 0,

@@ -1,4 +1,4 @@
-//! What `extras/host.c` does, in Rust.
+//! What `extras/calls.c` does, in Rust.
 
 use jetwright::burner::Conditions;
 use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
@@ -38,12 +38,13 @@ fn moved(position: f32, command: f32) -> f32 {
     if command > position { (position + step).min(command) } else { (position - step).max(command) }
 }
 
-/// Every line it prints.
+/// Every line it tells.
 pub fn expected() -> Vec<(String, Vec<f64>)> {
-    let mut lines: Vec<(String, Vec<f64>)> = vec![("refused".into(), vec![2.0, 13.0, 14.0, 11.0, 1.0])];
+    let mut lines: Vec<(String, Vec<f64>)> = Vec::new();
     let mut line = |name: &str, numbers: &[f32]| {
         lines.push((name.into(), numbers.iter().map(|&number| f64::from(number)).collect()));
     };
+    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
     let (watts, seconds) = (NetHeatRate::from_watts, Duration::from_seconds);
     let flow = ActualVolumeFlow::from_cubic_meters_per_second;
     let table = table();
@@ -70,7 +71,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
 
-    line("refused", &[5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0]);
+    [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
     let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
     for (oxygen, carbon_monoxide, basis) in [(0.03, 0.0, Basis::Dry), (0.03, 0.002, Basis::Wet)] {
         let reading = FlueReading { oxygen, carbon_monoxide, basis };
@@ -84,7 +85,8 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
     }
 
-    line("refused", &[2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0]);
+    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0];
+    statuses.iter().for_each(|&status| line("refused", &[status]));
     let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
     let sultry = AbsolutePressure::from_pascals(82_000.0);
     let sultry = Conditions {

@@ -9,8 +9,11 @@ use super::invented::{burner_image, table};
 use super::{root, run, static_library};
 use jetwright::control::SetpointTable;
 
+/// What a line tells: its name, its numbers.
+pub type Line = (String, Vec<f64>);
+
 /// Every number of the answer, a line a list.
-fn numbers(text: &str) -> Vec<(String, Vec<f64>)> {
+fn numbers(text: &str) -> Vec<Line> {
     text.lines()
         .map(|line| {
             let mut words = line.split_whitespace();
@@ -20,26 +23,16 @@ fn numbers(text: &str) -> Vec<(String, Vec<f64>)> {
         .collect()
 }
 
-#[test]
-fn a_program_in_c_gets_the_numbers_of_rust() {
-    let directory = Path::new(env!("CARGO_TARGET_TMPDIR")).join("c_interface");
-    fs::create_dir_all(&directory).unwrap();
-    let library = static_library(&directory.join("target"));
-    let program = directory.join("host");
-    let compiler = std::env::var_os("CC").unwrap_or("cc".into());
-    run(Command::new(&compiler)
-        .args(["-std=c99", "-Wall", "-Wextra", "-Werror", "-pedantic", "-I"])
-        .arg(root().join("examples/c/src"))
-        .arg(root().join("examples/c/extras/host.c"))
-        .arg(&library)
-        .args(["-lm", "-lpthread", "-ldl", "-o"])
-        .arg(&program));
+/// The images that the calls are made on.
+pub fn write_images(directory: &Path) {
     let mut image = [0; SetpointTable::<17, f32>::IMAGE_BYTES];
     table().write_image(&mut image).unwrap();
     fs::write(directory.join("table.jwt"), image).unwrap();
     fs::write(directory.join("burner.jwt"), burner_image()).unwrap();
-    let answer = run(Command::new(&program).args(["table.jwt", "burner.jwt"].map(|name| directory.join(name))));
-    let in_c = numbers(&String::from_utf8(answer.stdout).unwrap());
+}
+
+/// What the calls told in C, against Rust.
+pub fn compare(in_c: &[Line]) {
     let in_rust = expected();
     assert_eq!(in_c.len(), in_rust.len(), "{in_c:?}");
     for (c, rust) in in_c.iter().zip(&in_rust) {
@@ -55,4 +48,23 @@ fn a_program_in_c_gets_the_numbers_of_rust() {
     assert_eq!(states.first(), Some(&1.0), "{states:?}");
     assert!(states.contains(&2.0) && states.contains(&4.0), "{states:?}");
     assert_eq!(states.last(), Some(&6.0), "{states:?}");
+}
+
+#[test]
+fn a_program_in_c_gets_the_numbers_of_rust() {
+    let directory = Path::new(env!("CARGO_TARGET_TMPDIR")).join("c_interface");
+    fs::create_dir_all(&directory).unwrap();
+    let library = static_library(&directory.join("target"));
+    let program = directory.join("host");
+    let compiler = std::env::var_os("CC").unwrap_or("cc".into());
+    run(Command::new(&compiler)
+        .args(["-std=c99", "-Wall", "-Wextra", "-Werror", "-pedantic", "-I"])
+        .arg(root().join("examples/c/src"))
+        .args(["host.c", "calls.c"].map(|name| root().join("examples/c/extras").join(name)))
+        .arg(&library)
+        .args(["-lm", "-lpthread", "-ldl", "-o"])
+        .arg(&program));
+    write_images(&directory);
+    let answer = run(Command::new(&program).args(["table.jwt", "burner.jwt"].map(|name| directory.join(name))));
+    compare(&numbers(&String::from_utf8(answer.stdout).unwrap()));
 }

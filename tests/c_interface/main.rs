@@ -2,6 +2,7 @@
 
 #![cfg(feature = "capi")]
 
+mod chip;
 mod expected;
 mod host;
 mod invented;
@@ -54,6 +55,9 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
             rename_variants: cbindgen::RenameRule::QualifiedScreamingSnakeCase,
             ..Default::default()
         },
+        // A chip's compiler need bring no more.
+        no_includes: true,
+        sys_includes: ["stdbool.h", "stdint.h"].map(String::from).to_vec(),
         // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
         export: cbindgen::ExportConfig {
             include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),
