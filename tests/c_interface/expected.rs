@@ -4,7 +4,7 @@ use jetwright::burner::Conditions;
 use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use jetwright::control::{
     AirChanges, AirRatioBand, ChipBurner, Command as Asked, Controller, ControllerSettings, CrossLimit,
-    CrossLimitSettings, Inputs, Readings, SensorLimits, Totals, Travel,
+    CrossLimitSettings, Inputs, ReadingSpreads, Readings, SensorLimits, Totals, Travel,
 };
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
@@ -85,7 +85,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
     }
 
-    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0];
+    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0, 4.0, 1.0];
     statuses.iter().for_each(|&status| line("refused", &[status]));
     let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
     let sultry = AbsolutePressure::from_pascals(82_000.0);
@@ -100,10 +100,20 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
             gas_temperature: Temperature::from_kelvin(kelvin),
             blower_pressure: PressureDifference::from_pascals(pascals),
         };
-        let found = readings.estimate(&chip.burner.prepared(&conditions).unwrap()).unwrap();
+        let ready = chip.burner.prepared(&conditions).unwrap();
+        let found = readings.estimate(&ready).unwrap();
         let (gas, air) = (found.gas.kilograms_per_second(), found.air.kilograms_per_second());
         let (heat, air_flow) = (found.heat_net.watts(), found.air_flow.cubic_meters_per_second());
         line("estimate", &[gas, heat, air_flow, air, found.air_ratio.unwrap(), found.back_pressure.pascals()]);
+        let spreads = ReadingSpreads {
+            gauge: PressureDifference::from_pascals(500.0),
+            gas_temperature: 2.0,
+            blower_pressure: PressureDifference::from_pascals(5.0),
+            jet: 0.03,
+            blower_curve: 0.04,
+        };
+        let (found, spread) = readings.estimate_with_spread(&ready, &spreads).unwrap();
+        line("spread", &[found.heat_net.watts(), spread.gas, spread.air, spread.air_ratio]);
     }
 
     let mut limit = limiter();

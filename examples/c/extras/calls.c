@@ -104,6 +104,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     JetwrightReadings too_strong = {41369.0f, 289.15f, 2000.0f}, no_gauge = {nought / nought, 289.15f, 570.0f};
     JetwrightSite sultry = {82000.0f, 308.15f, 0.8f}, no_weather = {82000.0f, 900.0f, 0.8f};
     JetwrightEstimate estimate;
+    JetwrightReadingSpreads spreads = {500.0f, 2.0f, 5.0f, 0.03f, 0.04f}, no_spread = {-1.0f, 2.0f, 5.0f, 0.03f, 0.04f};
+    JetwrightEstimateSpread spread;
     refused(jetwright_burner_estimate(&burner, &now[0], &estimate));
     refused(jetwright_burner_at(&burner, &sultry, 1500.0f));
     refused(jetwright_burner_read(&burner, image, length));
@@ -119,6 +121,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_burner_at(&burner, &no_weather, 1500.0f));
     refused(jetwright_burner_estimate(&burner, &too_strong, &estimate));
     refused(jetwright_burner_estimate(&burner, &no_gauge, &estimate));
+    refused(jetwright_burner_estimate_with_spread(&burner, &now[0], &no_spread, &estimate, &spread));
+    refused(jetwright_burner_estimate_with_spread(&burner, &now[0], &spreads, &estimate, NULL));
     for (int weather = 0; weather < 2; weather++) {
         if (weather == 1) {
             CHECK(jetwright_burner_at(&burner, &sultry, 1500.0f));
@@ -126,6 +130,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
         CHECK(jetwright_burner_estimate(&burner, &now[weather], &estimate));
         TELL("estimate", estimate.gas_kg_per_s, estimate.heat_net_w, estimate.air_flow_m3_per_s,
              estimate.air_kg_per_s, estimate.air_ratio, estimate.back_pa);
+        CHECK(jetwright_burner_estimate_with_spread(&burner, &now[weather], &spreads, &estimate, &spread));
+        TELL("spread", estimate.heat_net_w, spread.gas, spread.air, spread.air_ratio);
     }
 
     /* Gas and air from 10 to 20 kW. */

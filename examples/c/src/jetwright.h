@@ -612,6 +612,50 @@ typedef struct JetwrightEstimate {
 } JetwrightEstimate;
 
 /*
+ How far each reading and each model may be off, two standard deviations.
+ */
+typedef struct JetwrightReadingSpreads {
+  /*
+   Of the gauge, Pa.
+   */
+  float gauge_pa;
+  /*
+   Of the gas temperature, K.
+   */
+  float gas_temperature_k;
+  /*
+   Of the blower's pressure, Pa.
+   */
+  float blower_pa;
+  /*
+   Of the jet's flow at a given pressure, as a share: the sheet tells it, a weighing narrows it.
+   */
+  float jet;
+  /*
+   Of the blower's flow at a given pressure, as a share.
+   */
+  float blower_curve;
+} JetwrightReadingSpreads;
+
+/*
+ How sure an estimate is: half widths at two standard deviations, as shares of its numbers.
+ */
+typedef struct JetwrightEstimateSpread {
+  /*
+   Of gas and heat.
+   */
+  float gas;
+  /*
+   Of the air.
+   */
+  float air;
+  /*
+   Of the air ratio.
+   */
+  float air_ratio;
+} JetwrightEstimateSpread;
+
+/*
  What an analyser reads in the flue gas, by volume, 0 to 1.
  */
 typedef struct JetwrightFlueReading {
@@ -908,6 +952,18 @@ JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           struct JetwrightEstimate *estimate);
 
 /*
+ The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+
+ Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
+ number or out of range is refused too.
+ */
+JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
+                                                      const struct JetwrightReadings *readings,
+                                                      const struct JetwrightReadingSpreads *spreads,
+                                                      struct JetwrightEstimate *estimate,
+                                                      struct JetwrightEstimateSpread *spread);
+
+/*
  The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 
  Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
@@ -1167,6 +1223,18 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
+
+/*
+ The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+
+ Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
+ number or out of range is refused too.
+ */
+JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
+                                                      const struct JetwrightReadings *readings,
+                                                      const struct JetwrightReadingSpreads *spreads,
+                                                      struct JetwrightEstimate *estimate,
+                                                      struct JetwrightEstimateSpread *spread);
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
