@@ -13,7 +13,7 @@ use jetwright::control::SetpointTable;
 pub type Line = (String, Vec<f64>);
 
 /// Every number of the answer, a line a list.
-fn numbers(text: &str) -> Vec<Line> {
+pub fn numbers(text: &str) -> Vec<Line> {
     text.lines()
         .map(|line| {
             let mut words = line.split_whitespace();
@@ -54,7 +54,7 @@ pub fn compare(in_c: &[Line]) {
 fn a_program_in_c_gets_the_numbers_of_rust() {
     let directory = Path::new(env!("CARGO_TARGET_TMPDIR")).join("c_interface");
     fs::create_dir_all(&directory).unwrap();
-    let library = static_library(&directory.join("target"));
+    let library = static_library();
     let program = directory.join("host");
     let compiler = std::env::var_os("CC").unwrap_or("cc".into());
     run(Command::new(&compiler)

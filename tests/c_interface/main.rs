@@ -28,12 +28,13 @@ fn run(command: &mut Command) -> Output {
 }
 
 /// The static library, built as a user builds it, in a target directory of its own.
-fn static_library(directory: &Path) -> PathBuf {
+fn static_library() -> PathBuf {
+    let directory = Path::new(env!("CARGO_TARGET_TMPDIR")).join("c_interface/target");
     let cargo = std::env::var_os("CARGO").unwrap_or("cargo".into());
     run(Command::new(cargo)
         .current_dir(root())
         .args(["rustc", "--quiet", "--lib", "--features", "capi", "--crate-type", "staticlib", "--target-dir"])
-        .arg(directory));
+        .arg(&directory));
     directory.join("debug/libjetwright.a")
 }
 
