@@ -8,7 +8,6 @@
 mod controller;
 mod estimate;
 mod flue;
-mod gases;
 mod kept;
 mod limiting;
 mod physics;

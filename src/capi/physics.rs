@@ -2,13 +2,11 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
-use super::gases::GASES;
 use super::status::{JetwrightStatus, given, status};
-use crate::gas::Gas;
+use crate::gas::{Gas, NAMED};
 use crate::orifice::{BoreLength, BoreShape, Coefficient, Edge, Jet, Supply};
 use crate::quantity::{AbsolutePressure, GaugePressure, Length, Temperature};
 use crate::site::Site;
-use crate::words::Words;
 
 /// A gas with a name of the trade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -91,8 +89,7 @@ pub struct JetwrightFlow {
 }
 
 pub(super) fn gas(number: u32) -> Result<Gas<f32>, JetwrightStatus> {
-    let mut words = GASES.get(number as usize).ok_or(JetwrightStatus::Unknown)?.iter().copied();
-    Gas::read(&mut || words.next()).ok_or(JetwrightStatus::Unknown)
+    NAMED.get(number as usize).and_then(|named| named.single()).ok_or(JetwrightStatus::Unknown)
 }
 
 /// What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
@@ -153,12 +150,7 @@ pub extern "C" fn jetwright_ambient_pressure(
 
 #[cfg(test)]
 mod tests {
-    extern crate std;
-
-    use std::{format, string::String, string::ToString, vec::Vec};
-
-    use super::{GASES, Gas, JetwrightGas, Words};
-    use crate::gas::NAMED;
+    use super::{JetwrightGas, NAMED};
 
     #[test]
     fn the_enumerators_stand_in_the_order_of_the_names() {
@@ -177,33 +169,4 @@ mod tests {
             assert_eq!(NAMED[gas as usize].name, name);
         }
     }
-
-    #[test]
-    fn the_gases_are_those_of_double_precision_rounded_once() {
-        let mut page = String::from(HEAD);
-        let mut made = Vec::new();
-        for named in NAMED {
-            let mut words = Vec::new();
-            Gas::<f64>::new(named.mixture()).write(&mut |word| words.push(word));
-            page += &format!("    // {}\n    {words:?},\n", named.name);
-            made.push(words);
-        }
-        page = page.replace("COUNT", &made[0].len().to_string()).replace("NAMES", &made.len().to_string()) + "];\n";
-        if std::env::var_os("JETWRIGHT_WRITE_PAGE").is_some() {
-            std::fs::write(concat!(env!("CARGO_MANIFEST_DIR"), "/src/capi/gases.rs"), page).unwrap();
-        }
-        // Another platform's cube root may round a last digit the other way.
-        let same = |(kept, made): (&f32, &f32)| (kept - made).abs() <= f32::EPSILON * made.abs();
-        assert!(
-            GASES.len() == made.len()
-                && GASES.iter().flatten().count() == made.iter().flatten().count()
-                && GASES.iter().flatten().zip(made.iter().flatten()).all(same),
-            "src/capi/gases.rs is out of date: JETWRIGHT_WRITE_PAGE=1 cargo test --features capi --lib capi"
-        );
-    }
-
-    const HEAD: &str = "//! The named gases as words, worked out in double precision and rounded once: a chip need not work them out. Written\n\
-        //! by the test of `physics.rs`, which keeps them current.\n\n\
-        #[rustfmt::skip]\n\
-        pub(super) static GASES: [[f32; COUNT]; NAMES] = [\n";
 }

@@ -155,8 +155,9 @@ fn the_sketch_turns_the_gas_off_on_whatever_reads_badly() {
         (permitted, 0, 0.0),
         (stop, 1, 0.0),
         (clock, 700, 0.0),
-        // The gauge stands still at what it read: longer than it may.
+        // A sensor stands still at what it read: longer than it may.
         (gauge, 321, 5.3),
+        (air, 344, 5.3),
         // The air falls away by a third in a second.
         (stalled, 0, 0.5),
     ] {

@@ -42,6 +42,11 @@ pub fn heats(burner_file: &Path) -> [f64; 2] {
 
 /// Builds one program for a burner file, and gives it.
 pub fn build(built: &Path, burner_file: &Path, directory: &Path, program: &str) -> PathBuf {
+    build_as("release", built, burner_file, directory, program)
+}
+
+/// The same with a profile of the package.
+pub fn build_as(profile: &str, built: &Path, burner_file: &Path, directory: &Path, program: &str) -> PathBuf {
     let path = |name: &str| directory.join(name).to_str().expect("a path of text").to_owned();
     let (file, burner, table) = (burner_file.to_str().expect("a path of text"), path("burner.bin"), path("table.bin"));
     jetwright(&["chip", file, "--image", &burner]);
@@ -49,13 +54,13 @@ pub fn build(built: &Path, burner_file: &Path, directory: &Path, program: &str) 
     jetwright(&["setpoints", file, "--from", &lowest, "--to", &highest, "--image", &table]);
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/firmware.sh");
     let output = Command::new("bash")
-        .args([script, "build", "--release", "--bin", program])
+        .args([script, "build", "--profile", profile, "--bin", program])
         .env("BURNER_IMAGE", burner)
         .env("TABLE_IMAGE", table)
         .output()
         .expect("bash starts");
     text(&output);
-    built.join("release").join(program)
+    built.join(profile).join(program)
 }
 
 /// Runs a program in a directory, whose files it may read and write, and gives its text.
