@@ -8,7 +8,7 @@ use jetwright::quantity::Length;
 
 use super::burners::{Draw, demo};
 use super::elf;
-use super::emulator::{build, build_as, built, directory};
+use super::emulator::{M0, M4F_SMALL, build, build_for, built, directory};
 use super::states::{State, ask, of_file};
 
 /// How far a number of the README may be from the one measured.
@@ -100,9 +100,11 @@ fn the_costs_are_those_of_the_readme() {
     let most = |of: fn(&super::states::Answer) -> f32| quantile(answers.iter().map(of).collect(), 1.0);
     let limit = build(&built, &demo(), &directory, "limit");
     let (limit, settings) = (elf::read(&limit), elf::read(&build(&built, &demo(), &directory, "settings")));
-    let small = elf::read(&build_as("small", &built, &demo(), &directory, "jet"));
+    let small = elf::read(&build_for(M4F_SMALL, &built, &demo(), &directory, "jet"));
+    let soft = elf::read(&build_for(M0, &built, &demo(), &directory, "limit"));
     let [clear, thin, any] = jets_alone(&program, &directory);
     let measured = BTreeMap::from([
+        ("flash of `limit` on a Cortex-M0, bytes", f64::from(soft.flash())),
         ("jet of a thin plate alone, clear of choking, at most", clear),
         ("jet of a thin plate alone, at most", thin),
         ("jet of any bore alone, at most", any),

@@ -1,14 +1,16 @@
 //! What is linked into the programs.
 
 use super::elf::read;
-use super::emulator::{build_as, built, directory};
+use super::emulator::{M0, M4F, M4F_SMALL, build_for, built, directory};
 
 #[test]
 fn no_double_precision_helper_is_linked() {
     let Some(built) = built() else { return };
     let directory = directory("firmware-helpers");
-    for (program, profile) in [("settings", "release"), ("limit", "release"), ("proof", "release"), ("jet", "small")] {
-        let program = build_as(profile, &built, &super::burners::demo(), &directory, program);
+    let programs =
+        [("settings", M4F), ("limit", M4F), ("proof", M4F), ("jet", M4F_SMALL), ("settings", M0), ("limit", M0)];
+    for (program, chip) in programs {
+        let program = build_for(chip, &built, &super::burners::demo(), &directory, program);
         let program = read(&program);
         // The search would find them: the symbols are there, and so are single precision's library functions.
         assert!(program.symbols.iter().any(|symbol| symbol == "main"), "{:?}", program.symbols);
