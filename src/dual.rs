@@ -153,6 +153,10 @@ impl<F: Float, const N: usize> Scalar for Dual<F, N> {
         Self::constant(F::c(constant))
     }
     #[inline]
+    fn either(double: f64, single: f32) -> Self {
+        Self::constant(F::either(double, single))
+    }
+    #[inline]
     fn from_f32(number: f32) -> Self {
         Self::constant(F::from_f32(number))
     }

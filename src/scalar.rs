@@ -61,6 +61,8 @@ pub trait Scalar:
 
     /// A constant, written once as `f64` in the source.
     fn c(constant: f64) -> Self;
+    /// A table's entry, of which both roundings are made when this compiles: a chip would round it in double precision.
+    fn either(double: f64, single: f32) -> Self;
     /// A number that is known only when the program runs.
     fn from_f32(number: f32) -> Self;
     /// The value alone, as `f64`, for printing and for tables.
@@ -173,12 +175,16 @@ macro_rules! mathematics {
 }
 
 macro_rules! scalar {
-    ($float:ident, $sqrt:ident, $cbrt:ident, $exp:ident, $exp_m1:ident, $ln:ident, $ln_1p:ident) => {
+    ($float:ident, $either:expr, $sqrt:ident, $cbrt:ident, $exp:ident, $exp_m1:ident, $ln:ident, $ln_1p:ident) => {
         impl Scalar for $float {
             const EPSILON: Self = $float::EPSILON;
             #[inline]
             fn c(constant: f64) -> Self {
                 constant as $float
+            }
+            #[inline]
+            fn either(double: f64, single: f32) -> Self {
+                $either(double, single)
             }
             #[inline]
             fn from_f32(number: f32) -> Self {
@@ -221,8 +227,8 @@ macro_rules! scalar {
     };
 }
 
-scalar!(f32, sqrtf, cbrtf, expf, expm1f, logf, log1pf);
-scalar!(f64, sqrt, cbrt, exp, expm1, log, log1p);
+scalar!(f32, |_, single| single, sqrtf, cbrtf, expf, expm1f, logf, log1pf);
+scalar!(f64, |double, _| double, sqrt, cbrt, exp, expm1, log, log1p);
 
 #[cfg(test)]
 mod tests {

@@ -11,12 +11,12 @@ command -v $emulator >/dev/null || skip "no $emulator, which runs the firmware o
 # The targets' usual linker comes with the toolchain; Debian's compiler has none of its own.
 if ! with_own_targets; then
     command -v ld.lld >/dev/null || install lld
-    export CARGO_TARGET_THUMBV7EM_NONE_EABIHF_LINKER=ld.lld
+    export CARGO_TARGET_THUMBV7EM_NONE_EABIHF_LINKER=ld.lld CARGO_TARGET_THUMBV6M_NONE_EABI_LINKER=ld.lld
 fi
 
 target="$PWD/target/firmware"
 build() {
-    (cd examples/firmware && chip_cargo build --quiet --target thumbv7em-none-eabihf --target-dir "$target" "$@")
+    (cd examples/firmware && chip_cargo build --quiet --target-dir "$target" "$@")
 }
 
 if [ "${1:-}" = build ]; then
@@ -25,5 +25,4 @@ if [ "${1:-}" = build ]; then
     exit
 fi
 
-JETWRIGHT_FIRMWARE="$target/thumbv7em-none-eabihf" \
-    cargo test --quiet --features cli --test firmware -- --test-threads 1 "$@"
+JETWRIGHT_FIRMWARE="$target" cargo test --quiet --features cli --test firmware -- --test-threads 1 "$@"

@@ -71,7 +71,7 @@ pub struct JetwrightControllerSettings {
 
 /// What a person asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightCommand {
     /// Nothing new.
     Nothing = 0,
@@ -87,7 +87,7 @@ pub enum JetwrightCommand {
 
 /// Where the controller is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightState {
     /// Nothing runs.
     Off = 0,

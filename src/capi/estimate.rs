@@ -6,7 +6,7 @@ use super::flue::JetwrightSite;
 use super::kept::{MADE, Plain, keep, kept};
 use super::status::{JetwrightStatus, bytes, given, status};
 use crate::burner::{Burner, Conditions, Prepared};
-use crate::control::{ChipBurner, Readings};
+use crate::control::{ChipBurner, Estimate, ReadingSpreads, Readings};
 use crate::quantity::{GaugePressure, PressureDifference, Temperature};
 
 /// Words of a `JetwrightBurner`.
@@ -55,6 +55,57 @@ pub struct JetwrightEstimate {
     pub air_ratio: f32,
     /// Static pressure where the jets stand, Pa.
     pub back_pa: f32,
+}
+
+/// How far each reading and each model may be off, two standard deviations.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightReadingSpreads {
+    /// Of the gauge, Pa.
+    pub gauge_pa: f32,
+    /// Of the gas temperature, K.
+    pub gas_temperature_k: f32,
+    /// Of the blower's pressure, Pa.
+    pub blower_pa: f32,
+    /// Of the jet's flow at a given pressure, as a share: the sheet tells it, a weighing narrows it.
+    pub jet: f32,
+    /// Of the blower's flow at a given pressure, as a share.
+    pub blower_curve: f32,
+}
+
+/// How sure an estimate is: half widths at two standard deviations, as shares of its numbers.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct JetwrightEstimateSpread {
+    /// Of gas and heat.
+    pub gas: f32,
+    /// Of the air.
+    pub air: f32,
+    /// Of the air ratio.
+    pub air_ratio: f32,
+}
+
+impl From<JetwrightReadings> for Readings<f32> {
+    fn from(readings: JetwrightReadings) -> Self {
+        Readings {
+            gauge: GaugePressure::from_pascals(readings.gauge_pa),
+            gas_temperature: Temperature::from_kelvin(readings.gas_temperature_k),
+            blower_pressure: PressureDifference::from_pascals(readings.blower_pa),
+        }
+    }
+}
+
+impl From<Estimate<f32>> for JetwrightEstimate {
+    fn from(found: Estimate<f32>) -> Self {
+        JetwrightEstimate {
+            gas_kg_per_s: found.gas.kilograms_per_second(),
+            heat_net_w: found.heat_net.watts(),
+            air_flow_m3_per_s: found.air_flow.cubic_meters_per_second(),
+            air_kg_per_s: found.air.kilograms_per_second(),
+            air_ratio: found.air_ratio.unwrap_or(0.0),
+            back_pa: found.back_pressure.pascals(),
+        }
+    }
 }
 
 /// Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
@@ -115,20 +166,39 @@ pub extern "C" fn jetwright_burner_estimate(
     status(|| {
         let (burner, readings, estimate) = (given(burner)?, given(readings)?, given(estimate)?);
         let ready: &Ready = kept(burner.made, &burner.words)?;
-        let found = Readings {
-            gauge: GaugePressure::from_pascals(readings.gauge_pa),
-            gas_temperature: Temperature::from_kelvin(readings.gas_temperature_k),
-            blower_pressure: PressureDifference::from_pascals(readings.blower_pa),
-        }
-        .estimate(ready)?;
-        *estimate = JetwrightEstimate {
-            gas_kg_per_s: found.gas.kilograms_per_second(),
-            heat_net_w: found.heat_net.watts(),
-            air_flow_m3_per_s: found.air_flow.cubic_meters_per_second(),
-            air_kg_per_s: found.air.kilograms_per_second(),
-            air_ratio: found.air_ratio.unwrap_or(0.0),
-            back_pa: found.back_pressure.pascals(),
-        };
+        *estimate = Readings::from(*readings).estimate(ready)?.into();
+        Ok(())
+    })
+}
+
+/// The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+///
+/// Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
+/// number or out of range is refused too.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_burner_estimate_with_spread(
+    burner: Option<&JetwrightBurner>,
+    readings: Option<&JetwrightReadings>,
+    spreads: Option<&JetwrightReadingSpreads>,
+    estimate: Option<&mut JetwrightEstimate>,
+    spread: Option<&mut JetwrightEstimateSpread>,
+) -> JetwrightStatus {
+    status(|| {
+        let (burner, readings, spreads) = (given(burner)?, given(readings)?, given(spreads)?);
+        let (estimate, spread) = (given(estimate)?, given(spread)?);
+        let ready: &Ready = kept(burner.made, &burner.words)?;
+        let (found, sure) = Readings::from(*readings).estimate_with_spread(
+            ready,
+            &ReadingSpreads {
+                gauge: PressureDifference::from_pascals(spreads.gauge_pa),
+                gas_temperature: spreads.gas_temperature_k,
+                blower_pressure: PressureDifference::from_pascals(spreads.blower_pa),
+                jet: spreads.jet,
+                blower_curve: spreads.blower_curve,
+            },
+        )?;
+        *estimate = found.into();
+        *spread = JetwrightEstimateSpread { gas: sure.gas, air: sure.air, air_ratio: sure.air_ratio };
         Ok(())
     })
 }

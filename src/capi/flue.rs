@@ -11,7 +11,7 @@ use crate::site::Site;
 
 /// Whether a reading of the flue gas counts the water.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightBasis {
     /// Of gas drawn off and cooled, its water condensed: most analysers.
     Dry = 0,

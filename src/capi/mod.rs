@@ -19,8 +19,9 @@ pub use controller::{
     JetwrightOutputs, JetwrightSensorLimits, JetwrightState, jetwright_controller_make, jetwright_controller_tick,
 };
 pub use estimate::{
-    JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightReadings, jetwright_burner_at,
-    jetwright_burner_estimate, jetwright_burner_read,
+    JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightEstimateSpread, JetwrightReadingSpreads,
+    JetwrightReadings, jetwright_burner_at, jetwright_burner_estimate, jetwright_burner_estimate_with_spread,
+    jetwright_burner_read,
 };
 pub use flue::{
     JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,

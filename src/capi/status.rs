@@ -7,7 +7,7 @@ use crate::error::Error;
 
 /// How a call went. Anything but `Ok` leaves what it should have written as it was.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(C)]
+#[repr(u32)]
 pub enum JetwrightStatus {
     /// The answer is written.
     Ok = 0,

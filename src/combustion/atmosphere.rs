@@ -111,7 +111,7 @@ impl<S: Scalar> Products<S> {
         let log = kelvin.ln();
         let potential = S::c(-550_915.0) + kelvin * (S::c(269.106) - S::c(16.9484) * log);
         let root = (S::c(0.5) * (potential / (S::c(GAS_CONSTANT) * kelvin) + S::c(BAR_OVER_ATMOSPHERE).ln())).exp();
-        let gibbs = |product: Product| product.polynomial().gibbs(kelvin, log);
+        let gibbs = |product: Product| product.fit().gibbs(kelvin, log);
         let half = S::c(0.5) * gibbs(Product::Oxygen);
         let ratio = |burnt, fuel| root * (gibbs(fuel) + half - gibbs(burnt)).exp();
         let dioxide_ratio = ratio(Product::CarbonDioxide, Product::CarbonMonoxide);

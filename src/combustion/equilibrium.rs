@@ -60,7 +60,7 @@ struct Constants<S> {
 impl<S: Scalar> Constants<S> {
     fn at(kelvin: S) -> Self {
         let log = kelvin.ln();
-        let gibbs = |product: Product| product.polynomial().gibbs(kelvin, log);
+        let gibbs = |product: Product| product.fit().gibbs(kelvin, log);
         let half = S::c(0.5);
         let (oxygen, hydrogen) = (half * gibbs(Product::Oxygen), half * gibbs(Product::Hydrogen));
         let nitrogen = half * gibbs(Product::Nitrogen);
@@ -110,13 +110,14 @@ impl<S: Scalar> Elements<S> {
         for iterations in 1..=NEWTON_CAP {
             let (s, q) = (log_s.exp(), log_q.exp());
             let pressures = self.pressures(&constants, s, q);
-            let sum = |weights: [f64; Product::COUNT]| {
+            let sum = |weights: [f32; Product::COUNT]| {
                 let mut total = Partial { value: S::zero(), by_s: S::zero(), by_q: S::zero() };
                 for (pressure, weight) in pressures.iter().zip(weights) {
                     if weight != 0.0 {
-                        total.value += S::c(weight) * pressure.value;
-                        total.by_s += S::c(weight) * pressure.by_s;
-                        total.by_q += S::c(weight) * pressure.by_q;
+                        let weight = S::from_f32(weight);
+                        total.value += weight * pressure.value;
+                        total.by_s += weight * pressure.by_s;
+                        total.by_q += weight * pressure.by_q;
                     }
                 }
                 total

@@ -112,7 +112,7 @@ impl<S: Scalar> Reactants<S> {
     pub fn new(gas: &Gas<S>, site: &Site<S>, air_ratio: S, temperature: Temperature<S>) -> Result<Self> {
         let ratio = check(Input::FlameAirRatio, air_ratio)?;
         let kelvin = check(Input::MixtureTemperature, temperature.kelvin())?;
-        let needed = gas.mixture().oxygen_to_burn();
+        let needed = gas.oxygen_to_burn();
         if needed <= S::zero() {
             return Err(Error::CannotBurn);
         }
@@ -139,12 +139,12 @@ impl<S: Scalar> Reactants<S> {
             }
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
-        let burnt = |product: Product| product.polynomial().enthalpy(reference);
+        let burnt = |product: Product| product.fit().enthalpy(reference);
         net_heat -= S::c(GAS_CONSTANT)
             * reference
             * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
-        for (species, share) in DRY_AIR {
-            mixed.add(species, dry * S::c(share), kelvin);
+        for (species, share) in DRY_AIR.map(|(species, share)| (species, S::c(share))) {
+            mixed.add(species, dry * share, kelvin);
         }
         mixed.add(Species::Water, air * site.water_fraction(), kelvin);
         Ok(Self {
@@ -258,8 +258,8 @@ struct Mixed<S> {
 impl<S: Scalar> Mixed<S> {
     fn add(&mut self, species: Species, moles: S, kelvin: S) {
         let atoms = species.atoms();
-        self.elements.carbon += moles * S::c(atoms.carbon);
-        self.elements.hydrogen += moles * S::c(atoms.hydrogen);
+        self.elements.carbon += moles * S::count(atoms.carbon);
+        self.elements.hydrogen += moles * S::count(atoms.hydrogen);
         match species {
             Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
             Species::Argon => self.elements.argon += moles,
@@ -310,7 +310,7 @@ fn straight<S: Scalar>(first: Estimate<S>, low: S, high: S, surplus: &mut impl F
 pub(super) fn enthalpy_of<S: Scalar>(balance: &Balance<S>, kelvin: S) -> S {
     let mut sum = S::zero();
     for (product, &moles) in Product::ALL.iter().zip(&balance.moles) {
-        sum += moles * product.polynomial().enthalpy(kelvin);
+        sum += moles * product.fit().enthalpy(kelvin);
     }
     sum * S::c(GAS_CONSTANT) * kelvin
 }

@@ -82,7 +82,7 @@ impl<S: Scalar> Reactants<S> {
 /// Heat of burning of what is left, J by the mole of gas: what each product holds over carbon dioxide and water.
 fn unburnt<S: Scalar>(balance: &Balance<S>) -> S {
     let reference = S::c(REFERENCE);
-    let formation = |product: Product| product.polynomial().enthalpy(reference);
+    let formation = |product: Product| product.fit().enthalpy(reference);
     let (dioxide, water) = (formation(Product::CarbonDioxide), formation(Product::Water));
     let half = S::c(0.5);
     // Those of the elements are all but nought; with them the balance closes to the last digit.

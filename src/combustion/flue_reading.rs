@@ -128,14 +128,14 @@ struct Moles<S> {
 
 impl<S: Scalar> Moles<S> {
     fn of(gas: &Gas<S>, site: &Site<S>) -> Result<Self> {
-        let needed = gas.mixture().oxygen_to_burn();
+        let needed = gas.oxygen_to_burn();
         if needed <= S::zero() {
             return Err(Error::CannotBurn);
         }
         let (mut carbon, mut water, mut inert) = (S::zero(), S::zero(), S::zero());
         for (species, share) in gas.mixture().parts() {
-            carbon += share * S::c(species.atoms().carbon);
-            water += share * S::c(0.5 * species.atoms().hydrogen);
+            carbon += share * S::count(species.atoms().carbon);
+            water += S::c(0.5) * share * S::count(species.atoms().hydrogen);
             if matches!(species, Species::Nitrogen | Species::Argon) {
                 inert += share;
             }

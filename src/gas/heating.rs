@@ -100,7 +100,7 @@ impl<S: Scalar> Mixture<S> {
         };
         let molar_mass = self.molar_mass();
         let gross_molar = self.mean(|data| data.gross_molar[burnt]);
-        let hydrogen = self.mean(|data| data.atoms.hydrogen);
+        let hydrogen = self.mean(|data| f64::from(data.atoms.hydrogen));
         let net_molar = gross_molar - S::c(0.5 * WATER_HEAT[burnt]) * hydrogen;
         let compression_factor = S::one() - self.mean(|data: &SpeciesData| data.summation[metered]).squared();
         // ISO 6976 writes 60 degF as 15.55 degC, but its example 2 is met only at 60 degF exactly.

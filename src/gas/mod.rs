@@ -9,6 +9,7 @@ mod heating;
 mod liquid;
 mod mixture;
 mod named;
+mod named_words;
 mod saturation;
 mod species;
 mod state;

@@ -2,8 +2,11 @@
 
 use core::fmt;
 
+use super::fuel::Gas;
 use super::mixture::{Mixture, SUM_TOLERANCE};
+use super::named_words as words;
 use super::species::Species;
+use crate::words::Words;
 
 /// A gas with a name of the trade.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,17 +16,20 @@ pub struct NamedGas {
     /// Where the composition comes from.
     pub source: &'static str,
     parts: &'static [(Species, f64)],
+    words: &'static words::GasWords,
 }
 
 /// Every named gas.
 pub const NAMED: &[NamedGas] = &[
-    NamedGas { name: "propane", source: "pure", parts: &[(Species::Propane, 1.0)] },
+    NamedGas { words: &words::PROPANE, name: "propane", source: "pure", parts: &[(Species::Propane, 1.0)] },
     NamedGas {
+        words: &words::HD_5,
         name: "hd-5",
         source: "the limits of GPA 2140 for HD-5: at most 5 % propylene and 2.5 % butanes, the rest propane (from memory)",
         parts: &[(Species::Propane, 0.925), (Species::Propylene, 0.05), (Species::NormalButane, 0.025)],
     },
     NamedGas {
+        words: &words::COMMERCIAL_PROPANE,
         name: "commercial-propane",
         source: "representative, common practice, no source; the trade's propane varies widely",
         parts: &[
@@ -34,14 +40,21 @@ pub const NAMED: &[NamedGas] = &[
             (Species::Isobutane, 0.02),
         ],
     },
-    NamedGas { name: "butane", source: "pure normal butane", parts: &[(Species::NormalButane, 1.0)] },
     NamedGas {
+        words: &words::BUTANE,
+        name: "butane",
+        source: "pure normal butane",
+        parts: &[(Species::NormalButane, 1.0)],
+    },
+    NamedGas {
+        words: &words::PROPANE_BUTANE,
         name: "propane-butane",
         source: "half and half by volume, representative, common practice, no source",
         parts: &[(Species::Propane, 0.5), (Species::NormalButane, 0.35), (Species::Isobutane, 0.15)],
     },
-    NamedGas { name: "methane", source: "pure", parts: &[(Species::Methane, 1.0)] },
+    NamedGas { words: &words::METHANE, name: "methane", source: "pure", parts: &[(Species::Methane, 1.0)] },
     NamedGas {
+        words: &words::NATURAL_GAS,
         name: "natural-gas",
         source: "a pipeline gas: the composition of ISO 6976:2016, annex D, example 1",
         parts: &[
@@ -52,7 +65,7 @@ pub const NAMED: &[NamedGas] = &[
             (Species::CarbonDioxide, 0.015_414),
         ],
     },
-    NamedGas { name: "hydrogen", source: "pure", parts: &[(Species::Hydrogen, 1.0)] },
+    NamedGas { words: &words::HYDROGEN, name: "hydrogen", source: "pure", parts: &[(Species::Hydrogen, 1.0)] },
 ];
 
 impl NamedGas {
@@ -60,6 +73,24 @@ impl NamedGas {
     #[must_use]
     pub fn mixture(&self) -> Mixture<f64> {
         Mixture::new(self.parts).unwrap_or(Mixture::pure(Species::Propane))
+    }
+
+    /// The gas in single precision, worked out in double and rounded once: a chip that asks for it links no table and
+    /// no double precision. There is one of every name.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::gas::NAMED;
+    /// let propane = NAMED[0].single().unwrap();
+    /// // 50.37 MJ/kg gross in ISO 6976, 44.096 kg/kmol.
+    /// assert!((propane.gross_heating_value().joules_per_kilogram() / 1e6 - 50.37).abs() < 0.01);
+    /// assert!((propane.molar_mass() - 44.096).abs() < 1e-3);
+    /// ```
+    #[must_use]
+    pub fn single(&self) -> Option<Gas<f32>> {
+        let mut words = self.words.iter().copied();
+        Gas::read(&mut || words.next())
     }
 }
 
@@ -149,7 +180,37 @@ pub fn parse(text: &str) -> Result<Mixture<f64>, GasTextError> {
 
 #[cfg(test)]
 mod tests {
-    use super::{GasTextError, NAMED, parse};
+    extern crate std;
+
+    use std::{format, string::String, string::ToString, vec::Vec};
+
+    use super::{Gas, GasTextError, NAMED, Words, parse};
+
+    const HEAD: &str = "//! The named gases as words, worked out in double precision and rounded once. Written by the test of `named.rs`.
+
+pub(super) type GasWords = [f32; COUNT];
+";
+
+    #[test]
+    fn the_gases_in_single_precision_are_those_of_double_rounded_once() {
+        let (mut page, mut current, mut count) = (String::from(HEAD), true, 0);
+        for named in NAMED {
+            let mut made = Vec::new();
+            Gas::<f64>::new(named.mixture()).write(&mut |word| made.push(word));
+            let name = named.name.to_uppercase().replace('-', "_");
+            page += &format!("\n#[rustfmt::skip]\npub(super) static {name}: GasWords = {made:?};\n");
+            count = made.len();
+            // Another platform's cube root may round a last digit the other way.
+            let same = |(kept, made): (&f32, &f32)| (kept - made).abs() <= f32::EPSILON * made.abs();
+            current &=
+                named.words.len() == count && named.words.iter().zip(&made).all(same) && named.single().is_some();
+        }
+        page = page.replace("COUNT", &count.to_string());
+        if std::env::var_os("JETWRIGHT_WRITE_PAGE").is_some() {
+            std::fs::write(concat!(env!("CARGO_MANIFEST_DIR"), "/src/gas/named_words.rs"), page).unwrap();
+        }
+        assert!(current, "src/gas/named_words.rs is out of date: JETWRIGHT_WRITE_PAGE=1 cargo test --lib gas");
+    }
 
     #[test]
     fn every_name_is_a_whole_mixture() {

@@ -87,15 +87,15 @@ impl Species {
 /// Atoms in a molecule.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Atoms {
-    pub carbon: f64,
-    pub hydrogen: f64,
-    pub oxygen: f64,
+    pub carbon: u32,
+    pub hydrogen: u32,
+    pub oxygen: u32,
 }
 
 impl Atoms {
     /// Oxygen molecules to burn the molecule: carbon + hydrogen/4 - oxygen/2.
     pub const fn oxygen_to_burn(self) -> f64 {
-        self.carbon + 0.25 * self.hydrogen - 0.5 * self.oxygen
+        self.carbon as f64 + 0.25 * self.hydrogen as f64 - 0.5 * self.oxygen as f64
     }
 }
 
@@ -147,7 +147,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Methane,
         symbol: "CH4",
         name: "methane",
-        atoms: Atoms { carbon: 1.0, hydrogen: 4.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 1, hydrogen: 4, oxygen: 0 },
         molar_mass: 16.04246,
         gross_molar: [892.92, 891.51, 891.46, 891.05, 890.58],
         summation: [0.04886, 0.04452, 0.04437, 0.04317],
@@ -167,7 +167,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Ethane,
         symbol: "C2H6",
         name: "ethane",
-        atoms: Atoms { carbon: 2.0, hydrogen: 6.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 2, hydrogen: 6, oxygen: 0 },
         molar_mass: 30.06904,
         gross_molar: [1564.35, 1562.14, 1562.06, 1561.42, 1560.69],
         summation: [0.0997, 0.0919, 0.0916, 0.0895],
@@ -187,7 +187,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Propane,
         symbol: "C3H8",
         name: "propane",
-        atoms: Atoms { carbon: 3.0, hydrogen: 8.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 3, hydrogen: 8, oxygen: 0 },
         molar_mass: 44.09562,
         gross_molar: [2224.03, 2221.1, 2220.99, 2220.13, 2219.17],
         summation: [0.1465, 0.1344, 0.134, 0.1308],
@@ -207,7 +207,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::NormalButane,
         symbol: "nC4",
         name: "n-butane",
-        atoms: Atoms { carbon: 4.0, hydrogen: 10.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 4, hydrogen: 10, oxygen: 0 },
         molar_mass: 58.1222,
         gross_molar: [2883.35, 2879.76, 2879.63, 2878.58, 2877.4],
         summation: [0.2022, 0.184, 0.1834, 0.1785],
@@ -227,7 +227,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Isobutane,
         symbol: "iC4",
         name: "isobutane",
-        atoms: Atoms { carbon: 4.0, hydrogen: 10.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 4, hydrogen: 10, oxygen: 0 },
         molar_mass: 58.1222,
         gross_molar: [2874.21, 2870.58, 2870.45, 2869.39, 2868.2],
         summation: [0.1885, 0.1722, 0.1717, 0.1673],
@@ -247,7 +247,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::NormalPentane,
         symbol: "nC5",
         name: "n-pentane",
-        atoms: Atoms { carbon: 5.0, hydrogen: 12.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 5, hydrogen: 12, oxygen: 0 },
         molar_mass: 72.14878,
         gross_molar: [3542.91, 3538.6, 3538.45, 3537.19, 3535.77],
         summation: [0.2586, 0.2361, 0.2354, 0.2295],
@@ -267,7 +267,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Isopentane,
         symbol: "iC5",
         name: "isopentane",
-        atoms: Atoms { carbon: 5.0, hydrogen: 12.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 5, hydrogen: 12, oxygen: 0 },
         molar_mass: 72.14878,
         gross_molar: [3536.01, 3531.68, 3531.52, 3530.25, 3528.83],
         summation: [0.2458, 0.2251, 0.2244, 0.2189],
@@ -287,7 +287,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Ethylene,
         symbol: "C2H4",
         name: "ethylene",
-        atoms: Atoms { carbon: 2.0, hydrogen: 4.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 2, hydrogen: 4, oxygen: 0 },
         molar_mass: 28.05316,
         gross_molar: [1413.55, 1412.12, 1412.07, 1411.65, 1411.18],
         summation: [0.0868, 0.0799, 0.0797, 0.0778],
@@ -307,7 +307,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Propylene,
         symbol: "C3H6",
         name: "propylene",
-        atoms: Atoms { carbon: 3.0, hydrogen: 6.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 3, hydrogen: 6, oxygen: 0 },
         molar_mass: 42.07974,
         gross_molar: [2061.57, 2059.43, 2059.35, 2058.73, 2058.02],
         summation: [0.1381, 0.1267, 0.1263, 0.1232],
@@ -327,7 +327,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Hydrogen,
         symbol: "H2",
         name: "hydrogen",
-        atoms: Atoms { carbon: 0.0, hydrogen: 2.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 0, hydrogen: 2, oxygen: 0 },
         molar_mass: 2.01588,
         gross_molar: [286.64, 286.15, 286.13, 285.99, 285.83],
         summation: [-0.01, -0.01, -0.01, -0.01],
@@ -347,7 +347,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::CarbonMonoxide,
         symbol: "CO",
         name: "carbon monoxide",
-        atoms: Atoms { carbon: 1.0, hydrogen: 0.0, oxygen: 1.0 },
+        atoms: Atoms { carbon: 1, hydrogen: 0, oxygen: 1 },
         molar_mass: 28.0101,
         gross_molar: [282.8, 282.91, 282.91, 282.95, 282.98],
         summation: [0.0258, 0.0217, 0.0215, 0.0203],
@@ -367,7 +367,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::CarbonDioxide,
         symbol: "CO2",
         name: "carbon dioxide",
-        atoms: Atoms { carbon: 1.0, hydrogen: 0.0, oxygen: 2.0 },
+        atoms: Atoms { carbon: 1, hydrogen: 0, oxygen: 2 },
         molar_mass: 44.0095,
         gross_molar: [0.0, 0.0, 0.0, 0.0, 0.0],
         summation: [0.0821, 0.0752, 0.0749, 0.073],
@@ -387,7 +387,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Nitrogen,
         symbol: "N2",
         name: "nitrogen",
-        atoms: Atoms { carbon: 0.0, hydrogen: 0.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 0, hydrogen: 0, oxygen: 0 },
         molar_mass: 28.0134,
         gross_molar: [0.0, 0.0, 0.0, 0.0, 0.0],
         summation: [0.0214, 0.017, 0.0169, 0.0156],
@@ -407,7 +407,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Oxygen,
         symbol: "O2",
         name: "oxygen",
-        atoms: Atoms { carbon: 0.0, hydrogen: 0.0, oxygen: 2.0 },
+        atoms: Atoms { carbon: 0, hydrogen: 0, oxygen: 2 },
         molar_mass: 31.9988,
         gross_molar: [0.0, 0.0, 0.0, 0.0, 0.0],
         summation: [0.0311, 0.0276, 0.0275, 0.0265],
@@ -427,7 +427,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Water,
         symbol: "H2O",
         name: "water",
-        atoms: Atoms { carbon: 0.0, hydrogen: 2.0, oxygen: 1.0 },
+        atoms: Atoms { carbon: 0, hydrogen: 2, oxygen: 1 },
         molar_mass: 18.01528,
         gross_molar: [45.064, 44.431, 44.408, 44.222, 44.013],
         summation: [0.3093, 0.2562, 0.2546, 0.2419],
@@ -447,7 +447,7 @@ static TABLE: [SpeciesData; Species::COUNT] = [
         species: Species::Argon,
         symbol: "Ar",
         name: "argon",
-        atoms: Atoms { carbon: 0.0, hydrogen: 0.0, oxygen: 0.0 },
+        atoms: Atoms { carbon: 0, hydrogen: 0, oxygen: 0 },
         molar_mass: 39.948,
         gross_molar: [0.0, 0.0, 0.0, 0.0, 0.0],
         summation: [0.0307, 0.0273, 0.0272, 0.0262],
@@ -482,8 +482,8 @@ mod tests {
     fn the_molar_masses_are_those_of_the_atoms() {
         // IUPAC standard atomic weights 2011, as ISO 6976:2016 uses them; nitrogen and argon have none of the three.
         for data in &TABLE {
-            let atoms = data.atoms;
-            let mass = 12.0107 * atoms.carbon + 1.00794 * atoms.hydrogen + 15.9994 * atoms.oxygen;
+            let [carbon, hydrogen, oxygen] = [data.atoms.carbon, data.atoms.hydrogen, data.atoms.oxygen].map(f64::from);
+            let mass = 12.0107 * carbon + 1.00794 * hydrogen + 15.9994 * oxygen;
             if mass > 0.0 {
                 assert!((mass - data.molar_mass).abs() < 1e-4, "{}: {mass}", data.name);
             }

@@ -1,10 +1,14 @@
 //! What the firmware costs, and that the README says so.
 
 use std::collections::BTreeMap;
+use std::path::Path;
+
+use jetwright::orifice::{BoreLength, BoreShape, Jet};
+use jetwright::quantity::Length;
 
 use super::burners::{Draw, demo};
 use super::elf;
-use super::emulator::{build, built, directory};
+use super::emulator::{M0, M4F_SMALL, build, build_for, built, directory};
 use super::states::{State, ask, of_file};
 
 /// How far a number of the README may be from the one measured.
@@ -47,6 +51,29 @@ fn stated() -> BTreeMap<&'static str, f64> {
     rows.collect()
 }
 
+/// Instructions of a jet through a thin plate clear of choking, through one at most, and through any bore at most.
+fn jets_alone(program: &Path, directory: &Path) -> [f64; 3] {
+    let most = |shapes: &[(f64, BoreShape)], states: &[State]| {
+        let chips = shapes.iter().map(|&(millimeters, shape)| {
+            let mut chip = of_file(&demo());
+            let bore = shape.with_diameter(Length::from_millimeters(millimeters));
+            chip.burner.jet = Jet::new(bore.expect("a bore"));
+            (chip, states.to_vec())
+        });
+        let (answers, _) = ask(program, directory, &chips.collect::<Vec<_>>());
+        quantile(answers.iter().map(|answer| answer.jet_instructions).collect(), 1.0)
+    };
+    let drilled = |millimeters| BoreShape::drilled(BoreLength::Fixed(Length::from_millimeters(millimeters)));
+    let thin = BoreShape::thin_plate();
+    let lengths = [0.0, 0.5, 1.0, 2.0, 4.0, 10.0, 25.0, 60.0];
+    let any = [0.3, 1.0, 3.0].into_iter().flat_map(|bore| lengths.map(|length| (bore, drilled(length))));
+    let (plates, states) = ([(0.3, thin), (1.5, thin), (3.0, thin)], usual(300));
+    // No gas chokes while the drop is under 0.385 of the absolute pressure ahead.
+    let clear: Vec<State> = states.iter().copied().filter(|state| state[6] < 0.6 * state[0]).collect();
+    let any: Vec<_> = any.chain(plates).collect();
+    [most(&plates, &clear), most(&plates, &states), most(&any, &states)]
+}
+
 #[test]
 fn the_costs_are_those_of_the_readme() {
     let Some(built) = built() else { return };
@@ -73,7 +100,15 @@ fn the_costs_are_those_of_the_readme() {
     let most = |of: fn(&super::states::Answer) -> f32| quantile(answers.iter().map(of).collect(), 1.0);
     let limit = build(&built, &demo(), &directory, "limit");
     let (limit, settings) = (elf::read(&limit), elf::read(&build(&built, &demo(), &directory, "settings")));
+    let small = elf::read(&build_for(M4F_SMALL, &built, &demo(), &directory, "jet"));
+    let soft = elf::read(&build_for(M0, &built, &demo(), &directory, "limit"));
+    let [clear, thin, any] = jets_alone(&program, &directory);
     let measured = BTreeMap::from([
+        ("flash of `limit` on a Cortex-M0, bytes", f64::from(soft.flash())),
+        ("jet of a thin plate alone, clear of choking, at most", clear),
+        ("jet of a thin plate alone, at most", thin),
+        ("jet of any bore alone, at most", any),
+        ("flash of `jet` at opt-level \"s\", bytes", f64::from(small.flash())),
         ("lookup in the setpoint table", printed["lookup"]),
         ("cross-limiting step", printed["limit"]),
         ("live estimate, at most", most(|answer| answer.estimate_instructions)),

@@ -40,8 +40,33 @@ pub fn heats(burner_file: &Path) -> [f64; 2] {
     [0.8 * highest, highest]
 }
 
+/// A chip, and how a program is built for it.
+#[derive(Clone, Copy, Debug)]
+pub struct Chip {
+    target: &'static str,
+    profile: &'static str,
+    /// The emulator's board of it.
+    board: &'static [&'static str],
+}
+
+/// The usual one.
+pub const M4F: Chip = Chip {
+    target: "thumbv7em-none-eabihf",
+    profile: "release",
+    board: &["-cpu", "cortex-m4", "-machine", "mps2-an386"],
+};
+/// The same with less flash used.
+pub const M4F_SMALL: Chip = Chip { profile: "small", ..M4F };
+/// One without a floating-point unit.
+pub const M0: Chip = Chip { target: "thumbv6m-none-eabi", profile: "release", board: &["-machine", "microbit"] };
+
 /// Builds one program for a burner file, and gives it.
 pub fn build(built: &Path, burner_file: &Path, directory: &Path, program: &str) -> PathBuf {
+    build_for(M4F, built, burner_file, directory, program)
+}
+
+/// The same for a chip.
+pub fn build_for(chip: Chip, built: &Path, burner_file: &Path, directory: &Path, program: &str) -> PathBuf {
     let path = |name: &str| directory.join(name).to_str().expect("a path of text").to_owned();
     let (file, burner, table) = (burner_file.to_str().expect("a path of text"), path("burner.bin"), path("table.bin"));
     jetwright(&["chip", file, "--image", &burner]);
@@ -49,26 +74,32 @@ pub fn build(built: &Path, burner_file: &Path, directory: &Path, program: &str) 
     jetwright(&["setpoints", file, "--from", &lowest, "--to", &highest, "--image", &table]);
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/firmware.sh");
     let output = Command::new("bash")
-        .args([script, "build", "--release", "--bin", program])
+        .args([script, "build", "--target", chip.target, "--profile", chip.profile, "--bin", program])
         .env("BURNER_IMAGE", burner)
         .env("TABLE_IMAGE", table)
         .output()
         .expect("bash starts");
     text(&output);
-    built.join("release").join(program)
+    built.join(chip.target).join(chip.profile).join(program)
 }
 
 /// Runs a program in a directory, whose files it may read and write, and gives its text.
 pub fn run(program: &Path, directory: &Path) -> String {
-    let (well, printed) = ran(program, directory);
+    run_on(M4F, program, directory)
+}
+
+/// The same on a chip.
+pub fn run_on(chip: Chip, program: &Path, directory: &Path) -> String {
+    let (well, printed) = ran(chip, program, directory);
     assert!(well, "{printed}");
     printed
 }
 
 /// Runs a program, and gives whether it ended well, and its text.
-pub fn ran(program: &Path, directory: &Path) -> (bool, String) {
+pub fn ran(chip: Chip, program: &Path, directory: &Path) -> (bool, String) {
     let output = Command::new("qemu-system-arm")
-        .args(["-cpu", "cortex-m4", "-machine", "mps2-an386", "-nographic", "-icount", "shift=0"])
+        .args(chip.board)
+        .args(["-nographic", "-icount", "shift=0"])
         .args(["-semihosting-config", "enable=on,target=native", "-kernel"])
         .arg(program)
         .current_dir(directory)

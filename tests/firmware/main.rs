@@ -7,5 +7,6 @@ mod burners;
 mod costs;
 mod elf;
 mod emulator;
+mod helpers;
 mod settings;
 mod states;

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use serde_json::Value;
 
 use super::burners::{demo, drawn};
-use super::emulator::{build, built, directory, heats, jetwright, ran, run};
+use super::emulator::{M0, M4F, build, build_for, built, directory, heats, jetwright, ran, run_on};
 
 /// Half of the last digit the chip prints.
 const PRINTED: f64 = 0.000_5;
@@ -21,9 +21,10 @@ fn the_chip_prints_the_settings_of_the_command() {
         std::fs::write(&path, drawn(seed)).expect("the directory can be written");
         path
     });
-    for file in std::iter::once(demo()).chain(drawn) {
-        let program = build(&built, &file, &directory, "settings");
-        let printed = run(&program, &directory);
+    let on_others = std::iter::once((M0, demo()));
+    for (chip, file) in std::iter::once(demo()).chain(drawn).map(|file| (M4F, file)).chain(on_others) {
+        let program = build_for(chip, &built, &file, &directory, "settings");
+        let printed = run_on(chip, &program, &directory);
         let sheet = jetwright(&["sheet", file.to_str().expect("a path of text"), "--format", "json"]);
         let sheet: Value = serde_json::from_str(&sheet).expect("JSON");
         let mut lines = printed.lines();
@@ -81,7 +82,7 @@ fn a_damaged_image_is_refused_and_the_gas_is_off() {
         bytes[at + image.len() / 2] ^= 1;
         let damaged = directory.join("damaged");
         std::fs::write(&damaged, bytes).expect("the directory can be written");
-        let (well, printed) = ran(&damaged, &directory);
+        let (well, printed) = ran(M4F, &damaged, &directory);
         assert!(!well && printed.contains("gas off"), "{printed}");
     }
 }

@@ -5,10 +5,8 @@
 #ifndef JETWRIGHT_H
 #define JETWRIGHT_H
 
-#include <stdarg.h>
 #include <stdbool.h>
 #include <stdint.h>
-#include <stdlib.h>
 
 /*
  Words of a `JetwrightController`.
@@ -48,7 +46,11 @@
 /*
  How a call went. Anything but `Ok` leaves what it should have written as it was.
  */
-typedef enum JetwrightStatus {
+enum JetwrightStatus
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    The answer is written.
    */
@@ -117,12 +119,23 @@ typedef enum JetwrightStatus {
    The image does not begin like a burner.
    */
   JETWRIGHT_STATUS_IMAGE_NOT_A_BURNER = 16,
-} JetwrightStatus;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightStatus JetwrightStatus;
+#else
+typedef uint32_t JetwrightStatus;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  Where the controller is.
  */
-typedef enum JetwrightState {
+enum JetwrightState
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    Nothing runs.
    */
@@ -151,12 +164,23 @@ typedef enum JetwrightState {
    Something was in doubt: gas off, air on, until a person resets.
    */
   JETWRIGHT_STATE_LOCKED = 6,
-} JetwrightState;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightState JetwrightState;
+#else
+typedef uint32_t JetwrightState;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  A gas with a name of the trade.
  */
-typedef enum JetwrightGas {
+enum JetwrightGas
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    Pure propane.
    */
@@ -189,12 +213,23 @@ typedef enum JetwrightGas {
    Pure hydrogen.
    */
   JETWRIGHT_GAS_HYDROGEN = 7,
-} JetwrightGas;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightGas JetwrightGas;
+#else
+typedef uint32_t JetwrightGas;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  The mouth of a bore.
  */
-typedef enum JetwrightEdge {
+enum JetwrightEdge
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    A thin plate with a sharp edge.
    */
@@ -203,12 +238,23 @@ typedef enum JetwrightEdge {
    A drilled hole with a square edge.
    */
   JETWRIGHT_EDGE_SQUARE = 1,
-} JetwrightEdge;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightEdge JetwrightEdge;
+#else
+typedef uint32_t JetwrightEdge;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  Whether a reading of the flue gas counts the water.
  */
-typedef enum JetwrightBasis {
+enum JetwrightBasis
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    Of gas drawn off and cooled, its water condensed: most analysers.
    */
@@ -217,12 +263,23 @@ typedef enum JetwrightBasis {
    Of the gas as it is: a hot probe in the flue.
    */
   JETWRIGHT_BASIS_WET = 1,
-} JetwrightBasis;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightBasis JetwrightBasis;
+#else
+typedef uint32_t JetwrightBasis;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  What a person asks for.
  */
-typedef enum JetwrightCommand {
+enum JetwrightCommand
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
   /*
    Nothing new.
    */
@@ -243,7 +300,14 @@ typedef enum JetwrightCommand {
    What was in doubt has been looked at.
    */
   JETWRIGHT_COMMAND_RESET = 4,
-} JetwrightCommand;
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightCommand JetwrightCommand;
+#else
+typedef uint32_t JetwrightCommand;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 /*
  A controller, made by `jetwright_controller_make`. Its words are not for reading.
@@ -441,7 +505,7 @@ typedef struct JetwrightOutputs {
   /*
    Where it is.
    */
-  enum JetwrightState state;
+  JetwrightState state;
   /*
    A request to the listed safeguard, never a command to a valve.
    */
@@ -551,6 +615,50 @@ typedef struct JetwrightEstimate {
    */
   float back_pa;
 } JetwrightEstimate;
+
+/*
+ How far each reading and each model may be off, two standard deviations.
+ */
+typedef struct JetwrightReadingSpreads {
+  /*
+   Of the gauge, Pa.
+   */
+  float gauge_pa;
+  /*
+   Of the gas temperature, K.
+   */
+  float gas_temperature_k;
+  /*
+   Of the blower's pressure, Pa.
+   */
+  float blower_pa;
+  /*
+   Of the jet's flow at a given pressure, as a share: the sheet tells it, a weighing narrows it.
+   */
+  float jet;
+  /*
+   Of the blower's flow at a given pressure, as a share.
+   */
+  float blower_curve;
+} JetwrightReadingSpreads;
+
+/*
+ How sure an estimate is: half widths at two standard deviations, as shares of its numbers.
+ */
+typedef struct JetwrightEstimateSpread {
+  /*
+   Of gas and heat.
+   */
+  float gas;
+  /*
+   Of the air.
+   */
+  float air;
+  /*
+   Of the air ratio.
+   */
+  float air_ratio;
+} JetwrightEstimateSpread;
 
 /*
  What an analyser reads in the flue gas, by volume, 0 to 1.
@@ -806,18 +914,18 @@ extern "C" {
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
  */
-enum JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
-                                               const struct JetwrightTable *table,
-                                               const struct JetwrightCrossLimit *limit,
-                                               const struct JetwrightAirChanges *changes,
-                                               const struct JetwrightControllerSettings *settings);
+JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
+                                          const struct JetwrightTable *table,
+                                          const struct JetwrightCrossLimit *limit,
+                                          const struct JetwrightAirChanges *changes,
+                                          const struct JetwrightControllerSettings *settings);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
  */
-enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
-                                               const struct JetwrightInputs *inputs,
-                                               struct JetwrightOutputs *outputs);
+JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
+                                          const struct JetwrightInputs *inputs,
+                                          struct JetwrightOutputs *outputs);
 
 /*
  Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
@@ -828,17 +936,15 @@ enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *contr
 
  `image` is null or points at `length` bytes.
  */
-enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
-                                           const uint8_t *image,
-                                           uintptr_t length);
+JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner, const uint8_t *image, uintptr_t length);
 
 /*
  Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
  tick.
  */
-enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
-                                         const struct JetwrightSite *site,
-                                         float chamber_temperature_k);
+JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                    const struct JetwrightSite *site,
+                                    float chamber_temperature_k);
 
 /*
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
@@ -846,111 +952,119 @@ enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
  curve its pressure does not tell the air, and near it only roughly.
  */
-enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
-                                               const struct JetwrightReadings *readings,
-                                               struct JetwrightEstimate *estimate);
+JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                          const struct JetwrightReadings *readings,
+                                          struct JetwrightEstimate *estimate);
+
+/*
+ The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+
+ Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
+ number or out of range is refused too.
+ */
+JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
+                                                      const struct JetwrightReadings *readings,
+                                                      const struct JetwrightReadingSpreads *spreads,
+                                                      struct JetwrightEstimate *estimate,
+                                                      struct JetwrightEstimateSpread *spread);
 
 /*
  The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 
  Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
  */
-enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
-                                                     const struct JetwrightSite *site,
-                                                     const struct JetwrightFlueReading *reading,
-                                                     float *air_ratio);
+JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                const struct JetwrightFlueReading *reading,
+                                                float *air_ratio);
 
 /*
  What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
  */
-enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
-                                                const struct JetwrightSite *site,
-                                                float air_ratio,
-                                                struct JetwrightExpectedReading *expected);
+JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                           const struct JetwrightSite *site,
+                                           float air_ratio,
+                                           struct JetwrightExpectedReading *expected);
 
 /*
  Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
  */
-enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
-                                              const struct JetwrightSite *site,
-                                              float *share);
+JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                         const struct JetwrightSite *site,
+                                         float *share);
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
  */
-enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                                const struct JetwrightCrossLimitSettings *settings);
+JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
+                                           const struct JetwrightCrossLimitSettings *settings);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
 
  Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
  */
-enum JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
-                                                float wanted_w,
-                                                float gas_reading_w,
-                                                float air_reading_w,
-                                                float elapsed_s,
-                                                struct JetwrightLimited *limited);
+JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
+                                           float wanted_w,
+                                           float gas_reading_w,
+                                           float air_reading_w,
+                                           float elapsed_s,
+                                           struct JetwrightLimited *limited);
 
 /*
  One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
  */
-enum JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
-                                                float gas_w,
-                                                float air_w,
-                                                float elapsed_s);
+JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
+                                           float gas_w,
+                                           float air_w,
+                                           float elapsed_s);
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
  */
-enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
-                                                float volume_m3,
-                                                float needed,
-                                                float least_flow_m3_per_s);
+JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
+                                           float volume_m3,
+                                           float needed,
+                                           float least_flow_m3_per_s);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
  time that can have passed. Says how many changes are counted, and whether they are enough.
  */
-enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
-                                                 float flow_m3_per_s,
-                                                 float elapsed_s,
-                                                 float *so_far,
-                                                 bool *enough);
+JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
+                                            float flow_m3_per_s,
+                                            float elapsed_s,
+                                            float *so_far,
+                                            bool *enough);
 
 /*
  Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
  */
-enum JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
-                                           float net_heating_value_j_per_kg,
-                                           float price_per_kg);
+JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
+                                      float net_heating_value_j_per_kg,
+                                      float price_per_kg);
 
 /*
  Counts a gas flow over a time; one that is no number counts as unknown time.
  */
-enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
-                                          float gas_kg_per_s,
-                                          float elapsed_s);
+JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals, float gas_kg_per_s, float elapsed_s);
 
 /*
  What has been used since the totals were made.
  */
-enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
+JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
 
 /*
- What a jet passes. The gas is made anew each time.
+ What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
  */
-enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
-                                        const struct JetwrightSupply *supply,
-                                        struct JetwrightFlow *flow);
+JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
+                                   const struct JetwrightSupply *supply,
+                                   struct JetwrightFlow *flow);
 
 /*
  Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
  */
-enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
-                                                float air_temperature_k,
-                                                float *pressure_pa);
+JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperature_k, float *pressure_pa);
 
 /*
  Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
@@ -961,16 +1075,14 @@ enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
 
  `image` is null or points at `length` bytes.
  */
-enum JetwrightStatus jetwright_table_read(struct JetwrightTable *table,
-                                          const uint8_t *image,
-                                          uintptr_t length);
+JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
-enum JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
-                                        float heat_net_w,
-                                        struct JetwrightSetpoint *set);
+JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
+                                   float heat_net_w,
+                                   struct JetwrightSetpoint *set);
 
 /*
  Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
@@ -981,118 +1093,112 @@ enum JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 
  `image` is null or points at `length` bytes.
  */
-enum JetwrightStatus jetwright_table_read(struct JetwrightTable *table,
-                                          const uint8_t *image,
-                                          uintptr_t length);
+JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
-enum JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
-                                        float heat_net_w,
-                                        struct JetwrightSetpoint *set);
+JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
+                                   float heat_net_w,
+                                   struct JetwrightSetpoint *set);
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
  */
-enum JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                                const struct JetwrightCrossLimitSettings *settings);
+JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
+                                           const struct JetwrightCrossLimitSettings *settings);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
 
  Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
  */
-enum JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
-                                                float wanted_w,
-                                                float gas_reading_w,
-                                                float air_reading_w,
-                                                float elapsed_s,
-                                                struct JetwrightLimited *limited);
+JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
+                                           float wanted_w,
+                                           float gas_reading_w,
+                                           float air_reading_w,
+                                           float elapsed_s,
+                                           struct JetwrightLimited *limited);
 
 /*
  One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
  */
-enum JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
-                                                float gas_w,
-                                                float air_w,
-                                                float elapsed_s);
+JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
+                                           float gas_w,
+                                           float air_w,
+                                           float elapsed_s);
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
  */
-enum JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
-                                                float volume_m3,
-                                                float needed,
-                                                float least_flow_m3_per_s);
+JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
+                                           float volume_m3,
+                                           float needed,
+                                           float least_flow_m3_per_s);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
  time that can have passed. Says how many changes are counted, and whether they are enough.
  */
-enum JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
-                                                 float flow_m3_per_s,
-                                                 float elapsed_s,
-                                                 float *so_far,
-                                                 bool *enough);
+JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
+                                            float flow_m3_per_s,
+                                            float elapsed_s,
+                                            float *so_far,
+                                            bool *enough);
 
 /*
  Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
  */
-enum JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
-                                           float net_heating_value_j_per_kg,
-                                           float price_per_kg);
+JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
+                                      float net_heating_value_j_per_kg,
+                                      float price_per_kg);
 
 /*
  Counts a gas flow over a time; one that is no number counts as unknown time.
  */
-enum JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
-                                          float gas_kg_per_s,
-                                          float elapsed_s);
+JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals, float gas_kg_per_s, float elapsed_s);
 
 /*
  What has been used since the totals were made.
  */
-enum JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
+JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
 
 /*
- What a jet passes. The gas is made anew each time.
+ What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
  */
-enum JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
-                                        const struct JetwrightSupply *supply,
-                                        struct JetwrightFlow *flow);
+JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
+                                   const struct JetwrightSupply *supply,
+                                   struct JetwrightFlow *flow);
 
 /*
  Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
  */
-enum JetwrightStatus jetwright_ambient_pressure(float altitude_m,
-                                                float air_temperature_k,
-                                                float *pressure_pa);
+JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperature_k, float *pressure_pa);
 
 /*
  The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 
  Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
  */
-enum JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
-                                                     const struct JetwrightSite *site,
-                                                     const struct JetwrightFlueReading *reading,
-                                                     float *air_ratio);
+JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
+                                                const struct JetwrightSite *site,
+                                                const struct JetwrightFlueReading *reading,
+                                                float *air_ratio);
 
 /*
  What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
  */
-enum JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
-                                                const struct JetwrightSite *site,
-                                                float air_ratio,
-                                                struct JetwrightExpectedReading *expected);
+JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
+                                           const struct JetwrightSite *site,
+                                           float air_ratio,
+                                           struct JetwrightExpectedReading *expected);
 
 /*
  Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
  */
-enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
-                                              const struct JetwrightSite *site,
-                                              float *share);
+JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
+                                         const struct JetwrightSite *site,
+                                         float *share);
 
 /*
  Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
@@ -1103,17 +1209,15 @@ enum JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame
 
  `image` is null or points at `length` bytes.
  */
-enum JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
-                                           const uint8_t *image,
-                                           uintptr_t length);
+JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner, const uint8_t *image, uintptr_t length);
 
 /*
  Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
  tick.
  */
-enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
-                                         const struct JetwrightSite *site,
-                                         float chamber_temperature_k);
+JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
+                                    const struct JetwrightSite *site,
+                                    float chamber_temperature_k);
 
 /*
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
@@ -1121,25 +1225,37 @@ enum JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
  curve its pressure does not tell the air, and near it only roughly.
  */
-enum JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
-                                               const struct JetwrightReadings *readings,
-                                               struct JetwrightEstimate *estimate);
+JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
+                                          const struct JetwrightReadings *readings,
+                                          struct JetwrightEstimate *estimate);
+
+/*
+ The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+
+ Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
+ number or out of range is refused too.
+ */
+JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
+                                                      const struct JetwrightReadings *readings,
+                                                      const struct JetwrightReadingSpreads *spreads,
+                                                      struct JetwrightEstimate *estimate,
+                                                      struct JetwrightEstimateSpread *spread);
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
  */
-enum JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
-                                               const struct JetwrightTable *table,
-                                               const struct JetwrightCrossLimit *limit,
-                                               const struct JetwrightAirChanges *changes,
-                                               const struct JetwrightControllerSettings *settings);
+JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
+                                          const struct JetwrightTable *table,
+                                          const struct JetwrightCrossLimit *limit,
+                                          const struct JetwrightAirChanges *changes,
+                                          const struct JetwrightControllerSettings *settings);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
  */
-enum JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
-                                               const struct JetwrightInputs *inputs,
-                                               struct JetwrightOutputs *outputs);
+JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
+                                          const struct JetwrightInputs *inputs,
+                                          struct JetwrightOutputs *outputs);
 
 #ifdef __cplusplus
 }  // extern "C"

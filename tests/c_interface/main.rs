@@ -1,0 +1,91 @@
+//! The C interface: its header is current, and a program in C gets the numbers of Rust.
+
+#![cfg(feature = "capi")]
+
+mod chip;
+mod expected;
+mod host;
+mod invented;
+mod precision;
+mod sketch;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+const HEADER: &str = "examples/c/src/jetwright.h";
+const FILES: [&str; 8] = ["mod", "status", "table", "limiting", "physics", "flue", "estimate", "controller"];
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn run(command: &mut Command) -> Output {
+    let output = command.output().unwrap_or_else(|error| panic!("{command:?}: {error}"));
+    let text = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{command:?}: {text}");
+    output
+}
+
+/// The static library, built as a user builds it, in a target directory of its own.
+fn static_library() -> PathBuf {
+    let directory = Path::new(env!("CARGO_TARGET_TMPDIR")).join("c_interface/target");
+    let cargo = std::env::var_os("CARGO").unwrap_or("cargo".into());
+    run(Command::new(cargo)
+        .current_dir(root())
+        .args(["rustc", "--quiet", "--lib", "--features", "capi", "--crate-type", "staticlib", "--target-dir"])
+        .arg(&directory));
+    directory.join("debug/libjetwright.a")
+}
+
+#[test]
+fn the_header_is_what_cbindgen_makes_of_the_source() {
+    let config = cbindgen::Config {
+        language: cbindgen::Language::C,
+        cpp_compat: true,
+        include_guard: Some("JETWRIGHT_H".into()),
+        header: Some(
+            "/* Gas and air of a forced-air burner. Process control, NEVER a flame safeguard: a listed one stays in\n \
+             * charge of the gas valve. Made by cbindgen from src/capi/; change it there. Pointers are null or point at\n \
+             * what their type says, and no two of one call at the same thing. */"
+                .into(),
+        ),
+        documentation_style: cbindgen::DocumentationStyle::C,
+        line_length: 110,
+        enumeration: cbindgen::EnumConfig {
+            rename_variants: cbindgen::RenameRule::QualifiedScreamingSnakeCase,
+            ..Default::default()
+        },
+        // A chip's compiler need bring no more.
+        no_includes: true,
+        sys_includes: ["stdbool.h", "stdint.h"].map(String::from).to_vec(),
+        // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
+        export: cbindgen::ExportConfig {
+            include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),
+            ..Default::default()
+        },
+        ..Default::default()
+    };
+    let builder = FILES.iter().fold(cbindgen::Builder::new().with_config(config), |builder, file| {
+        builder.with_src(root().join(format!("src/capi/{file}.rs")))
+    });
+    let mut made = Vec::new();
+    builder.generate().expect("cbindgen reads the source").write(&mut made);
+    let made = String::from_utf8(made).unwrap();
+    let path = root().join(HEADER);
+    if std::env::var_os("JETWRIGHT_WRITE_PAGE").is_some() {
+        fs::write(&path, &made).unwrap();
+    }
+    let kept = fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        kept == made,
+        "{HEADER} is out of date: JETWRIGHT_WRITE_PAGE=1 cargo test --features capi --test c_interface"
+    );
+}
+
+#[test]
+fn the_library_folder_says_the_version_of_the_crate() {
+    let properties = fs::read_to_string(root().join("examples/c/library.properties")).unwrap();
+    let version = format!("version={}", env!("CARGO_PKG_VERSION"));
+    assert!(properties.lines().any(|line| line == version), "{properties}");
+}
