@@ -20,7 +20,7 @@ const PASSES: usize = 2;
 /// Looks at the whole burner before the search is left to [`Burner::run`].
 const LOOKS: usize = 8;
 /// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a fiftieth.
-const CLOSE: f64 = 1e-4;
+const CLOSE: f64 = 1e-3;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
 const LEAST_DROP: f64 = 0.25;
 /// How far the pressure ahead of the jet may move, over its drop, before the jet is worked out again.
@@ -230,6 +230,7 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
             let mut step = -look.surplus / slope;
             let back = look.back + look.back_slope * step;
             let moved = (back - line.back).abs() > (S::c(MOVED) * line.drop).smaller(most);
+            let mut surplus = look.surplus;
             if guessed || moved {
                 let jet = self.burner().jet_flow(&self.conditions, gauge, back)?;
                 let drop = gauge.pascals() - back;
@@ -240,15 +241,17 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
                 let (feed, was) = (Feed::of(&jet), line.feed(line.share(back)));
                 let asked = look.gas_asks * (feed.gas / was.gas - S::one());
                 let pushed = self.driven(feed.thrust - was.thrust);
-                step += (asked - pushed) / slope;
+                surplus += pushed - asked;
+                step = -surplus / slope;
                 line = JetLine { drop, back, feed, exponent: line.exponent };
-                (guessed, before) = (false, None);
-            } else if step.abs() <= S::c(CLOSE) * flow {
+                guessed = false;
+            }
+            if step.abs() <= S::c(CLOSE) * flow {
+                let back = look.back + look.back_slope * step;
                 let pressure = look.pressure + look.pressure_slope * step;
                 return Ok(self.settled(flow + step, pressure, back, &line, looks));
-            } else {
-                before = Some((flow, look.surplus));
             }
+            before = Some((flow, surplus));
             flow += step.clamped(-S::c(0.5) * flow, flow);
         }
         Ok(None)
