@@ -46,6 +46,8 @@ pub struct HeadFlow<S = f64> {
     pub speed: Speed<S>,
     /// Reynolds number of a port.
     pub reynolds_number: S,
+    /// The power of the flow that the pressure follows at one density: 2, and what friction makes beside it.
+    pub power: S,
 }
 
 impl<S: Scalar> Head<S> {
@@ -193,12 +195,14 @@ impl<S: Scalar> Head<S> {
         let rho = density.kilograms_per_cubic_meter();
         // A still mixture has no Reynolds number; the least one stands for it.
         let reynolds_number = (rho * speed * self.hydraulic_diameter.meters() / viscosity).larger(S::c(1.0));
-        let friction = Wall::new(S::zero()).friction(reynolds_number).factor;
-        let pressure = S::c(0.5) * self.loss_coefficient(friction) * rho * speed.squared();
+        let friction = Wall::new(S::zero()).friction(reynolds_number);
+        let loss_coefficient = self.loss_coefficient(friction.factor);
+        let pressure = S::c(0.5) * loss_coefficient * rho * speed.squared();
         HeadFlow {
             pressure: PressureDifference::from_pascals(pressure),
             speed: Speed::from_meters_per_second(speed),
             reynolds_number,
+            power: S::c(2.0) + friction.log_slope * friction.factor * self.length_ratio / loss_coefficient,
         }
     }
 

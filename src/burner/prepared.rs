@@ -5,7 +5,7 @@
 
 use core::borrow::Borrow;
 
-use super::guess::{JetGuesses, JetLine, LEAST_GAUGE, SystemGuess};
+use super::guess::{JetGuesses, JetLine, SystemGuess};
 use super::rig::{Air, Burner, Conditions, Feed, tube_area};
 use super::running::Running;
 use crate::air::Blower;
@@ -19,14 +19,21 @@ use crate::scalar::Scalar;
 const PASSES: usize = 2;
 /// Looks at the whole burner before the search is left to [`Burner::run`].
 const LOOKS: usize = 8;
-/// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a fiftieth.
-const CLOSE: f64 = 1e-4;
+/// Below this gauge pressure the air stream has as much to say as the gas, and readings tell nothing, Pa.
+const LEAST_GAUGE: f64 = 200.0;
+/// Up to this share of the gauge pressure ahead of the jets they are guessed from those into the open.
+const NEAR: f64 = 0.02;
+/// A step this small, relative, is taken along the slopes and is the last: the slopes are right to a hundredth, and
+/// what bends them leaves half of the step's square.
+const CLOSE: f64 = 2e-3;
+/// How far the pressure ahead of the jets may follow that step, over their drop.
+const FOLLOWED: f64 = 0.01;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
-const LEAST_DROP: f64 = 0.25;
-/// How far the pressure ahead of the jet may move, over its drop, before the jet is worked out again.
-const MOVED: f64 = 5e-4;
-/// The same over the highest pressure of the blower, for the jets' thrust, which moves otherwise than the flow.
-const MOVED_OF_BLOWER: f64 = 0.01;
+const LEAST_DROP: f64 = 0.02;
+/// How far the pressure ahead of the jets may move, over its drop, before they are worked out again.
+const MOVED: f64 = 2e-3;
+/// How far it may move the flow of air by the jets' thrust, which goes otherwise than their flow.
+const MOVED_BY_THRUST: f64 = 2e-5;
 
 /// A burner with its conditions applied once; `B` is the burner, or a reference to it.
 #[derive(Clone, Debug)]
@@ -38,6 +45,8 @@ pub struct Prepared<B, S = f64> {
     blower: Blower<S>,
     jets: JetGuesses<S>,
     system: SystemGuess<S>,
+    /// Area of the jets over that of the mixing tube; nought without one.
+    jet_share: S,
 }
 
 /// Where a burner settles. Gas and air are those of all heads together.
@@ -110,7 +119,9 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
         let blower = burner.blower_here(conditions)?;
         let jets = JetGuesses::new(burner, conditions);
         let system = SystemGuess::new(burner, conditions, &air, &air_need, &blower);
-        Ok(Self { burner: held, conditions: *conditions, air, air_need, blower, jets, system })
+        let jet_area = burner.jet.count * burner.jet.bore.area().square_meters();
+        let jet_share = burner.mixing_tube.map_or(S::zero(), |tube| jet_area / tube_area(tube));
+        Ok(Self { burner: held, conditions: *conditions, air, air_need, blower, jets, system, jet_share })
     }
 
     /// The burner.
@@ -151,8 +162,8 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
         check(Input::GaugePressure, gauge.pascals())?;
         check(Input::GasTemperature, gas_temperature.kelvin())?;
         let nothing = Error::NoSolution { input: Input::GaugePressure, nearest: LEAST_GAUGE as f32 };
-        let line = self.jets.at(gauge.pascals()).ok_or(nothing)?;
-        let feed = line.feed(line.share(back.pascals()));
+        let is_enough = gauge.pascals() >= S::c(LEAST_GAUGE);
+        let feed = self.jets.at(gauge.pascals(), back.pascals()).filter(|_| is_enough).ok_or(nothing)?.feed;
         let supply = gauge.to_absolute(self.conditions.ambient());
         let density = |temperature| {
             self.conditions.gas.density(supply, temperature).map(|found| found.kilograms_per_cubic_meter())
@@ -168,8 +179,8 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
     ///
     /// # Errors
     ///
-    /// Gauge pressure or gas temperature out of range; [`Error::NoSolution`] below 200 Pa, and where the gas would be a
-    /// liquid.
+    /// Gauge pressure or gas temperature out of range; [`Error::NoSolution`] below 200 Pa, where the air stands against
+    /// all of the gauge, and where the gas would be a liquid.
     pub fn gas_with_air(
         &self,
         gauge: GaugePressure<S>,
@@ -189,8 +200,8 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
 
     /// Where the burner settles, within 1e-4 of [`Burner::run`].
     ///
-    /// Where the near guess does not lead to an answer that is sure to be the same (at gauges of a few pascals, far
-    /// left of a blower's peak, beyond what the blower holds), the whole search is made.
+    /// Where the near guess does not lead to an answer that is sure to be the same (where the air stands against nearly
+    /// all of the gauge, far left of a blower's peak, beyond what the blower holds), the whole search is made.
     ///
     /// # Errors
     ///
@@ -210,13 +221,23 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
 
     /// The setting from a near guess; none where that does not settle.
     fn near(&self, gauge: GaugePressure<S>, damper: S) -> Result<Option<Operating<S>>> {
-        let Some(mut line) = self.jets.at(gauge.pascals()) else { return Ok(None) };
+        let line_at = |back| {
+            if back < gauge.pascals() {
+                self.jets.at(gauge.pascals(), back)
+            } else {
+                Some(JetLine::still(gauge.pascals()))
+            }
+        };
+        let Some(mut line) = line_at(S::zero()) else { return Ok(None) };
         let driven = self.driven(line.feed.thrust);
-        let one_head = self.air.density.kilograms_per_cubic_meter() / self.burner().head_count;
-        let mut flow = self.system.flow(&self.blower, one_head, driven, line.feed.gas, damper);
+        let (mut flow, back) = self.system.flow(&self.blower, driven, line.feed.gas, gauge.pascals(), damper);
+        if back > S::c(NEAR) * gauge.pascals() {
+            let Some(there) = line_at(back) else { return Ok(None) };
+            line = there;
+        }
+        let flows = line.feed.gas > S::zero();
         let mut guessed = true;
         let mut before: Option<(S, S)> = None;
-        let most = S::c(MOVED_OF_BLOWER) * self.blower.peak().1.pascals();
         for looks in 1..=LOOKS {
             let look = self.look(flow, damper, &line);
             let slope = match before {
@@ -229,8 +250,11 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
             }
             let mut step = -look.surplus / slope;
             let back = look.back + look.back_slope * step;
-            let moved = (back - line.back).abs() > (S::c(MOVED) * line.drop).smaller(most);
-            if guessed || moved {
+            let by = (back - line.back).abs();
+            let moved = by > S::c(MOVED) * line.drop || by * self.jet_share > -S::c(MOVED_BY_THRUST) * slope * flow;
+            let mut surplus = look.surplus;
+            let mut furthest = step.abs();
+            if flows && (guessed || moved) {
                 let jet = self.burner().jet_flow(&self.conditions, gauge, back)?;
                 let drop = gauge.pascals() - back;
                 if drop < S::c(LEAST_DROP) * gauge.pascals() {
@@ -240,15 +264,21 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
                 let (feed, was) = (Feed::of(&jet), line.feed(line.share(back)));
                 let asked = look.gas_asks * (feed.gas / was.gas - S::one());
                 let pushed = self.driven(feed.thrust - was.thrust);
-                step += (asked - pushed) / slope;
+                surplus += pushed - asked;
+                step = -surplus / slope;
+                furthest = furthest.larger(step.abs());
                 line = JetLine { drop, back, feed, exponent: line.exponent };
-                (guessed, before) = (false, None);
-            } else if step.abs() <= S::c(CLOSE) * flow {
+                guessed = false;
+            }
+            if furthest <= S::c(CLOSE) * flow && (!flows || (back - look.back).abs() <= S::c(FOLLOWED) * line.drop) {
+                let back = look.back + look.back_slope * step;
+                if flows != (back < gauge.pascals()) {
+                    return Ok(None);
+                }
                 let pressure = look.pressure + look.pressure_slope * step;
                 return Ok(self.settled(flow + step, pressure, back, &line, looks));
-            } else {
-                before = Some((flow, look.surplus));
             }
+            before = Some((flow, surplus));
             flow += step.clamped(-S::c(0.5) * flow, flow);
         }
         Ok(None)
@@ -256,7 +286,7 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
 
     /// What follows from the flow of air and the pressures there; none where another crossing may lie higher.
     fn settled(&self, flow: S, pressure: S, back: S, line: &JetLine<S>, looks: usize) -> Option<Operating<S>> {
-        let left_of_peak = flow < self.blower.peak().0.cubic_meters_per_second();
+        let left_of_peak = flow < self.system.peak[0];
         if left_of_peak && !self.is_highest(flow, pressure) {
             return None;
         }
@@ -284,17 +314,22 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
         let back = pressure - path;
         let feed = line.feed(line.share(back));
         let air = self.burner().air_of_one_head(volume.at(self.air.density).kilograms_per_second());
-        let need = self.burner().head_need(&self.conditions, &self.air, feed, air).back_pressure();
+        let head_need = self.burner().head_need(&self.conditions, &self.air, feed, air);
+        let need = head_need.back_pressure();
         // All but the jets' own push goes with a power of the flow, the damper's loss with its square.
-        let [path_power, head_power] = self.system.powers;
+        let path_power = self.system.powers[0];
         let driven = self.driven(feed.thrust);
         let pushed = need + driven;
+        let head_asks = S::c(2.0) * pushed + (head_need.head.power - S::c(2.0)) * head_need.head.pressure.pascals();
         let air_share = air.kilograms_per_second() / (air.kilograms_per_second() + feed.gas);
+        let gas_share = S::one() - air_share;
+        let mixture_asks = self.system.by_gas(gas_share) * pushed;
         let per_flow = S::one() / flow;
         let gate = self.system.damper * damper * flow.squared();
         // More air, less pressure ahead of the jets, more gas.
-        let gas_asks = head_power * pushed * (S::one() - air_share);
-        let line_asks = (gas_asks - S::c(2.0) * driven) * line.exponent / line.drop;
+        let left = (line.drop + line.back - back).larger(S::c(LEAST_DROP) * line.drop);
+        let gas_asks = head_asks * gas_share + mixture_asks * air_share;
+        let line_asks = (gas_asks - S::c(2.0) * driven) * line.exponent / left;
         let back_slope = pressure_slope - (path_power * path + (S::c(2.0) - path_power) * gate) * per_flow;
         Look {
             pressure,
@@ -303,7 +338,7 @@ impl<S: Scalar, B: Borrow<Burner<S>>> Prepared<B, S> {
             back_slope,
             surplus: back - need,
             gas_asks,
-            slope: back_slope * (S::one() + line_asks) - head_power * pushed * air_share * per_flow,
+            slope: back_slope * (S::one() + line_asks) - (head_asks - mixture_asks) * air_share * per_flow,
         }
     }
 

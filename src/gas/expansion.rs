@@ -14,7 +14,11 @@ use crate::scalar::Scalar;
 pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
 
 /// How far the guess of the throat's pressure may be off, relative; further up a stream is clear of choking.
-const GUESS_WITHIN: f64 = 0.02;
+const GUESS_WITHIN: f64 = 0.005;
+
+/// A pressure over the supply's near the throat of every gas; the exponent there places the throat best.
+const NEAR_THROAT: f64 = 0.54;
+const LN_NEAR_THROAT: f64 = -0.616_186;
 
 /// An expansion from rest without loss, down to the pressure ahead or to the throat where it chokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,14 +48,6 @@ struct Rest<S> {
     pressure: S,
     temperature: S,
     local: Local<S>,
-}
-
-impl<S: Scalar> Rest<S> {
-    /// ln of the throat's pressure ratio (2/(k+1))^(k/(k-1)), as a series about k = 1, from the exponent at rest.
-    fn throat_guess(&self) -> S {
-        let over = self.local.exponent() - S::one();
-        -S::c(0.5) - over * (S::c(0.375) - S::c(0.0775) * over)
-    }
 }
 
 /// The state after one step, per unit of R.
@@ -107,7 +103,7 @@ impl<S: Scalar> Gas<S> {
         if ratio >= S::c(NEVER_CHOKED_ABOVE) {
             return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
         }
-        let guess = rest.throat_guess();
+        let guess = self.throat_guess(&rest);
         let guess_ratio = guess.exp();
         if ratio >= guess_ratio * S::c(1.0 + GUESS_WITHIN) {
             return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
@@ -127,6 +123,47 @@ impl<S: Scalar> Gas<S> {
     fn down_to(&self, rest: &Rest<S>, ratio: S, x: S) -> Expansion<S> {
         let step = self.step(rest, ratio, x);
         let volume = self.local(rest.pressure * ratio, step.temperature).volume;
+        self.expansion(rest, ratio, &step, volume)
+    }
+
+    /// ln of the throat's pressure ratio (2/(k+1))^(k/(k-1)), as a series about k = 1, from the exponent the gas has
+    /// near the throat.
+    fn throat_guess(&self, rest: &Rest<S>) -> S {
+        let cooling = S::c(LN_NEAR_THROAT) * rest.local.cooling;
+        let kelvin = rest.temperature + cooling + S::c(0.5) * cooling.squared() / rest.temperature;
+        let over = self.local(S::c(NEAR_THROAT) * rest.pressure, kelvin).exponent() - S::one();
+        -S::c(0.5) - over * (S::c(0.375) - over * (S::c(0.0829) - over * S::c(0.0214)))
+    }
+
+    /// The expansion to the throat: where u^2 = k p v, one Newton step in ln p beyond a guess that is within 0.002.
+    ///
+    /// The flux has its peak there, so that it follows to the seventh digit without a second expansion.
+    fn throat(&self, rest: &Rest<S>, guess: S, ratio: S) -> Expansion<S> {
+        let step = self.step(rest, ratio, guess);
+        let here = self.local(rest.pressure * ratio, step.temperature);
+        let near = self.expansion(rest, ratio, &step, here.volume);
+        let (one, half, exponent) = (S::one(), S::c(0.5), here.exponent());
+        let squared_speed = S::c(2.0) * step.drop / here.volume;
+        let off = squared_speed - exponent;
+        let x = off / (exponent + one);
+        let rise = half * off * x / (exponent * squared_speed);
+        let density = x / exponent;
+        let density = one + density + half * density.squared();
+        Expansion {
+            mass_flux: near.mass_flux * (one + rise),
+            speed: Speed::from_meters_per_second(near.speed.meters_per_second() * (one + rise) / density),
+            temperature: Temperature::from_kelvin(step.temperature + x * here.cooling),
+            pressure_ratio: ratio * (one + x + half * x.squared()),
+            density_ratio: near.density_ratio * density,
+            choked: true,
+            exponent: step.exponent + half * x * (exponent - rest.local.exponent()) / guess,
+            flux_squared: near.flux_squared * (one + rise).squared(),
+            ..near
+        }
+    }
+
+    /// What follows from a step and the volume at its end.
+    fn expansion(&self, rest: &Rest<S>, ratio: S, step: &Step<S>, volume: S) -> Expansion<S> {
         let density_ratio = ratio * rest.local.volume / volume;
         let speed = (S::c(2.0) * self.specific_gas_constant * step.drop).sqrt();
         let supply_density = rest.pressure / (self.specific_gas_constant * rest.local.volume);
@@ -141,18 +178,6 @@ impl<S: Scalar> Gas<S> {
             flux_squared: S::c(2.0) * step.drop / rest.local.volume * density_ratio.squared(),
             supply_density: Density::from_kilograms_per_cubic_meter(supply_density),
         }
-    }
-
-    /// The expansion to the throat: where u^2 = k p v, by one Newton step in ln p from a guess that is within
-    /// 0.01; the flux is flat there, so what the step leaves is beyond the seventh digit.
-    fn throat(&self, rest: &Rest<S>, guess: S, ratio: S) -> Expansion<S> {
-        let step = self.step(rest, ratio, guess);
-        let here = self.local(rest.pressure * ratio, step.temperature);
-        let exponent = here.exponent();
-        let x = guess + (S::c(2.0) * step.drop / here.volume - exponent) / (exponent + S::one());
-        let mut throat = self.down_to(rest, x.exp(), x);
-        throat.choked = true;
-        throat
     }
 
     /// One step of the classical fourth-order rule along constant entropy, from ln p0 by `x = ln(ratio)`.

@@ -8,8 +8,8 @@ use jetwright::quantity::GaugePressure;
 
 /// Burners, each at every one of the settings below: more than 10 000 states.
 const BURNERS: usize = 450;
-/// Shares of 450 kPa and the ends of what is near enough to guess.
-const GAUGES: [f64; 6] = [150.0, 450.0, 3e3, 15e3, 60e3, 250e3];
+/// From a breath to the end of the accepted range.
+const GAUGES: [f64; 7] = [40.0, 150.0, 450.0, 3e3, 15e3, 60e3, 250e3];
 const OPENINGS: [f64; 4] = [0.1, 0.3, 0.55, 1.0];
 
 /// Most looks of the near search; the whole one takes more.
@@ -55,6 +55,6 @@ fn a_prepared_burner_runs_as_the_whole_search_has_it() {
             }
         }
     }
-    assert!(met > 10_000 && near > met * 7 / 10, "{met} {near}");
+    assert!(met > 10_000 && near > met * 98 / 100, "{met} {near}");
     assert!(worst.iter().all(|&off| off < SINGLE_PRECISION), "{worst:?}");
 }
