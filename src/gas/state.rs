@@ -39,7 +39,6 @@ impl<S: Scalar> Local<S> {
 }
 
 impl<S: Scalar> Gas<S> {
-    #[inline]
     fn virial_at(&self, inverse: S) -> Virial<S> {
         let x = S::c(SCALE) * inverse;
         let x2 = x.squared();
@@ -60,7 +59,6 @@ impl<S: Scalar> Gas<S> {
         a0 + t * (a1 + t * (a2 + t * (a3 + t * a4)))
     }
 
-    #[inline]
     pub(super) fn local(&self, pascals: S, kelvin: S) -> Local<S> {
         let inverse = S::one() / kelvin;
         let Virial { b, first, second } = self.virial_at(inverse);

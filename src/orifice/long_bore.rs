@@ -115,6 +115,14 @@ struct Solution<S> {
     iterations: usize,
 }
 
+/// The head's v that friction brings to the speed of sound at the end, and the flux there.
+struct SonicEnd<S> {
+    v: S,
+    flux: S,
+    /// d ln(flux) / dv.
+    log_flux_slope: S,
+}
+
 /// The most that a bore passes.
 struct Limit<S> {
     /// v there.
@@ -216,15 +224,23 @@ impl<S: Scalar> Equations<S> {
         if v > S::c(if is_single { 0.7 } else { 0.3 }) {
             return (tau.ln() * (-S::c(0.5) / self.a)).exp() - S::one();
         }
-        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1); single precision ends with the ninth.
-        let term = |k: f64, rest: S| S::one() + (S::c(0.5 / (k + 1.0)) + self.a * S::c(k / (k + 1.0))) * v * rest;
+        // Each coefficient over the one before is (1 + 2 k a) / 2(k + 1), that is 1/2(k + 1) and a k/(k + 1); single
+        // precision ends with the ninth.
+        let term = |half: S, whole: S, rest: S| S::one() + (half + self.a * whole) * v * rest;
         let mut rest = S::one();
         if !is_single {
-            rest = [11.0, 10.0, 9.0].into_iter().fold(rest, |rest, k| term(k, rest));
+            rest = term(S::c(1.0 / 24.0), S::c(11.0 / 12.0), rest);
+            rest = term(S::c(1.0 / 22.0), S::c(10.0 / 11.0), rest);
+            rest = term(S::c(1.0 / 20.0), S::c(9.0 / 10.0), rest);
         }
-        for k in [8.0, 7.0, 6.0, 5.0, 4.0, 3.0, 2.0, 1.0] {
-            rest = term(k, rest);
-        }
+        rest = term(S::c(1.0 / 18.0), S::c(8.0 / 9.0), rest);
+        rest = term(S::c(1.0 / 16.0), S::c(7.0 / 8.0), rest);
+        rest = term(S::c(1.0 / 14.0), S::c(6.0 / 7.0), rest);
+        rest = term(S::c(1.0 / 12.0), S::c(5.0 / 6.0), rest);
+        rest = term(S::c(1.0 / 10.0), S::c(4.0 / 5.0), rest);
+        rest = term(S::c(1.0 / 8.0), S::c(3.0 / 4.0), rest);
+        rest = term(S::c(1.0 / 6.0), S::c(2.0 / 3.0), rest);
+        rest = term(S::c(1.0 / 4.0), S::c(1.0 / 2.0), rest);
         S::c(0.5) * v * rest
     }
 
@@ -332,13 +348,12 @@ impl<S: Scalar> Equations<S> {
     /// The most that the bore passes: its end is sonic, or the loss of its mouth makes the flux peak.
     fn limit(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, start: Friction<S>) -> Limit<S> {
         let sonic = S::one() / self.c;
-        let v = self.sonic_end(nozzle, friction, start);
-        let head = self.head(v);
+        let end = self.sonic_end(nozzle, friction, start);
         let choked = |flux, exit, steps| Solution { flux, exit, choked: true, iterations: steps * CHOKING_STEPS };
-        if head.log_flux_slope(v, self.a) >= S::zero() {
-            let pressure = head.flux * (S::one() - self.a * sonic) / sonic.sqrt();
-            let is_reached = S::one() - self.fall <= pressure;
-            return Limit { v, pressure: Some(pressure), reached: is_reached.then(|| choked(head.flux, sonic, 1)) };
+        if end.log_flux_slope >= S::zero() {
+            let pressure = end.flux * (S::one() - self.a * sonic) / sonic.sqrt();
+            let reached = (S::one() - self.fall <= pressure).then(|| choked(end.flux, sonic, 1));
+            return Limit { v: end.v, pressure: Some(pressure), reached };
         }
         let v = self.flux_peak();
         let head = self.head(v);
@@ -348,10 +363,14 @@ impl<S: Scalar> Equations<S> {
     }
 
     /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
-    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, start: Friction<S>) -> S {
+    fn sonic_end(&self, nozzle: &Nozzle<S>, friction: &impl Fn(S) -> Friction<S>, start: Friction<S>) -> SonicEnd<S> {
         let one = S::one();
+        let at = |v: S| {
+            let head = self.head(v);
+            SonicEnd { v, flux: head.flux, log_flux_slope: head.log_flux_slope(v, self.a) }
+        };
         if start.factor <= S::zero() {
-            return one / self.c;
+            return at(one / self.c);
         }
         // Losses leave about 1/sqrt(1 + 0.65 (K + f L/D)) of the lossless flow, and friction follows the flow.
         let share = one / (one + S::c(0.65) * (self.entry_loss + start.factor)).sqrt();
@@ -361,20 +380,22 @@ impl<S: Scalar> Equations<S> {
         let s = (S::c(2.0) * guess).sqrt();
         let third = S::c(1.0 / 36.0) - s * (S::c(1.0 / 270.0) - s * S::c(1.0 / 4320.0));
         let mut t = s * (one + s * (S::c(1.0 / 3.0) + s * third));
+        let mut end = at(one / (self.c * (one + t)));
         for _ in 0..CHOKING_STEPS {
-            let v = one / (self.c * (one + t));
-            let head = self.head(v);
-            let here = friction(head.flux / nozzle.flux);
+            let here = friction(end.flux / nozzle.flux);
             let length = here.factor / self.c;
             // A rough bore's friction rises faster than the flow as it becomes turbulent, and must be in the slope.
-            let slope = t + length * here.log_slope * v * head.log_flux_slope(v, self.a);
+            let slope = t + length * here.log_slope * end.v * end.log_flux_slope;
             let step = (t - t.ln_1p() - length) * (one + t) / slope.larger(S::c(0.25) * t);
             t -= step;
+            let v = one / (self.c * (one + t));
             if step.abs() <= close_enough::<S>(CHOKING_CLOSE) * t {
-                break;
+                let flux = end.flux * (one + end.log_flux_slope * (v - end.v));
+                return SonicEnd { v, flux, ..end };
             }
+            end = at(v);
         }
-        one / (self.c * (one + t))
+        end
     }
 
     /// The v at which the loss of the mouth makes the flux peak.
