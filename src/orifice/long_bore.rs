@@ -124,13 +124,11 @@ struct SonicEnd<S> {
 }
 
 /// The most that a bore passes.
-struct Limit<S> {
-    /// v there.
-    v: S,
-    /// The pressure ahead from which it is reached, over the supply's; none where the loss of the mouth is the limit.
-    pressure: Option<S>,
-    /// The flow, if the pressure ahead is low enough for it.
-    reached: Option<Solution<S>>,
+enum Limit<S> {
+    /// The pressure ahead is low enough for it.
+    Reached(Solution<S>),
+    /// v there, and one near that of the pressure ahead.
+    Beyond { most: S, near: S },
 }
 
 /// The state at the head of the bore for a trial speed.
@@ -281,12 +279,10 @@ impl<S: Scalar> Equations<S> {
             let most = S::c(0.9999) / self.c;
             return self.subsonic(nozzle, friction, self.low_speed(start).smaller(most), most);
         }
-        let limit = self.limit(nozzle, friction, start);
-        let v = match limit.pressure {
-            Some(pressure) => self.near_sonic(limit.v, pressure, start.factor),
-            None => self.low_speed(start),
-        };
-        limit.reached.or_else(|| self.subsonic(nozzle, friction, v.smaller(limit.v), limit.v))
+        match self.limit(nozzle, friction, start) {
+            Limit::Reached(solution) => Some(solution),
+            Limit::Beyond { most, near } => self.subsonic(nozzle, friction, near.smaller(most), most),
+        }
     }
 
     /// The subsonic flow: Newton in ln v, from a start up to the most there is.
@@ -352,14 +348,27 @@ impl<S: Scalar> Equations<S> {
         let choked = |flux, exit, steps| Solution { flux, exit, choked: true, iterations: steps * CHOKING_STEPS };
         if end.log_flux_slope >= S::zero() {
             let pressure = end.flux * (S::one() - self.a * sonic) / sonic.sqrt();
-            let reached = (S::one() - self.fall <= pressure).then(|| choked(end.flux, sonic, 1));
-            return Limit { v: end.v, pressure: Some(pressure), reached };
+            if S::one() - self.fall <= pressure {
+                return Limit::Reached(choked(end.flux, sonic, 1));
+            }
+            return Limit::Beyond { most: end.v, near: self.near_sonic(end.v, pressure, start.factor) };
         }
-        let v = self.flux_peak();
-        let head = self.head(v);
-        let trial = self.residual(v, &head, friction(head.flux / nozzle.flux));
-        let is_reached = trial.exit >= sonic || trial.value >= S::zero();
-        Limit { v, pressure: None, reached: is_reached.then(|| choked(head.flux, trial.exit.smaller(sonic), 2)) }
+        let most = self.flux_peak();
+        let head = self.head(most);
+        let here = friction(head.flux / nozzle.flux);
+        let trial = self.residual(most, &head, here);
+        if trial.exit >= sonic || trial.value >= S::zero() {
+            return Limit::Reached(choked(head.flux, trial.exit.smaller(sonic), 2));
+        }
+        Limit::Beyond { most, near: self.near_peak(most, &head, here.factor) }
+    }
+
+    /// The speed below that of the flux's peak, by a step of Newton on p0/p2 = (1 + loss)(1 + f v / 2): the bore is short
+    /// there, and its friction little.
+    fn near_peak(&self, peak: S, head: &Head<S>, friction: S) -> S {
+        let (one, half) = (S::one(), S::c(0.5) * friction);
+        let (mouth, wall) = (one + head.loss, one + half * peak);
+        peak - (mouth * wall - self.ahead_inverse) / (head.loss_slope * wall + mouth * half)
     }
 
     /// The head's v that friction brings to the speed of sound at the end: t - ln(1 + t) = f L / (c D), v = 1/c(1+t).
