@@ -13,7 +13,7 @@ use crate::scalar::Scalar;
 /// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one.
 pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
 
-/// How far the guess of the throat's pressure may be off, relative; further up a stream is clear of choking.
+/// How far above the guess of the throat's pressure, relative, a stream is clear of choking.
 const GUESS_WITHIN: f64 = 0.005;
 
 /// A pressure over the supply's near the throat of every gas; the exponent there places the throat best.
@@ -108,15 +108,7 @@ impl<S: Scalar> Gas<S> {
         if ratio >= guess_ratio * S::c(1.0 + GUESS_WITHIN) {
             return Ok(self.down_to(&rest, ratio, (-fall).ln_1p()));
         }
-        let throat = self.throat(&rest, guess, guess_ratio);
-        if ratio <= throat.pressure_ratio {
-            return Ok(throat);
-        }
-        let mut subsonic = self.down_to(&rest, ratio, (-fall).ln_1p());
-        // The throat is the peak by definition; rounding must not let a subsonic state pass it.
-        subsonic.flux_squared = subsonic.flux_squared.smaller(throat.flux_squared);
-        subsonic.mass_flux = subsonic.mass_flux.smaller(throat.mass_flux);
-        Ok(subsonic)
+        Ok(self.near_throat(&rest, guess, guess_ratio, ratio))
     }
 
     /// The expansion to a pressure ratio whose logarithm is `x`.
@@ -135,28 +127,42 @@ impl<S: Scalar> Gas<S> {
         -S::c(0.5) - over * (S::c(0.375) - over * (S::c(0.0829) - over * S::c(0.0214)))
     }
 
-    /// The expansion to the throat: where u^2 = k p v, one Newton step in ln p beyond a guess that is within 0.002.
+    /// The expansion to the throat, where u^2 = k p v, or to the pressure ahead if that is a little above: by series in
+    /// ln p from a guess of the throat that is within 0.004 (0.001 for propane and what is lighter).
     ///
     /// The flux has its peak there, so that it follows to the seventh digit without a second expansion.
-    fn throat(&self, rest: &Rest<S>, guess: S, ratio: S) -> Expansion<S> {
-        let step = self.step(rest, ratio, guess);
-        let here = self.local(rest.pressure * ratio, step.temperature);
-        let near = self.expansion(rest, ratio, &step, here.volume);
-        let (one, half, exponent) = (S::one(), S::c(0.5), here.exponent());
-        let squared_speed = S::c(2.0) * step.drop / here.volume;
+    fn near_throat(&self, rest: &Rest<S>, guess: S, guess_ratio: S, ahead: S) -> Expansion<S> {
+        let step = self.step(rest, guess_ratio, guess);
+        let here = self.local(rest.pressure * guess_ratio, step.temperature);
+        let near = self.expansion(rest, guess_ratio, &step, here.volume);
+        let (one, half, two) = (S::one(), S::c(0.5), S::c(2.0));
+        let (exponent, squared_speed) = (here.exponent(), two * step.drop / here.volume);
+        // The exponent at rest, half way and here: its slopes here and half way.
+        let (all, last) = (exponent - rest.local.exponent(), exponent - step.exponent);
+        let (slope, half_way_slope) = ((S::c(4.0) * last - all) / guess, all / guess);
         let off = squared_speed - exponent;
-        let x = off / (exponent + one);
-        let rise = half * off * x / (exponent * squared_speed);
-        let density = x / exponent;
+        let fall = two + squared_speed * (one - one / exponent) + slope;
+        let product = exponent * squared_speed;
+        // d ln(flux) = s dx with s = 1/k - p v/u^2, and two derivatives of s; the last needs only its leading term.
+        let first = off / product;
+        let second = first * (one + one / exponent) - fall / product;
+        let third = -(exponent + one) * (exponent + S::c(3.0)) / (exponent * exponent.squared());
+        let above = ahead / guess_ratio - one;
+        let (to_throat, to_ahead) = (off / fall, above * (one - above * (half - S::c(1.0 / 3.0) * above)));
+        let x = to_throat.larger(to_ahead);
+        let rise = x * (first + x * (half * second + x * third * S::c(1.0 / 6.0)));
+        // d ln(density) = dx / k, d ln(temperature) = cooling dx, both to the second order.
+        let density = x / exponent * (one - half * slope * x / exponent);
         let density = one + density + half * density.squared();
+        let warmer = x * here.cooling / step.temperature;
         Expansion {
             mass_flux: near.mass_flux * (one + rise),
             speed: Speed::from_meters_per_second(near.speed.meters_per_second() * (one + rise) / density),
-            temperature: Temperature::from_kelvin(step.temperature + x * here.cooling),
-            pressure_ratio: ratio * (one + x + half * x.squared()),
+            temperature: Temperature::from_kelvin(step.temperature * (one + warmer + half * warmer.squared())),
+            pressure_ratio: guess_ratio * (one + x * (one + x * (half + x * S::c(1.0 / 6.0)))),
             density_ratio: near.density_ratio * density,
-            choked: true,
-            exponent: step.exponent + half * x * (exponent - rest.local.exponent()) / guess,
+            choked: to_ahead <= to_throat,
+            exponent: step.exponent + half * x * half_way_slope,
             flux_squared: near.flux_squared * (one + rise).squared(),
             ..near
         }
