@@ -47,7 +47,7 @@ pub const ENERGY_CLOSES: f64 = 1e-3;
 /// Single precision against double over hundreds of steps in time, each of which rounds.
 pub const SINGLE_PRECISION_TRANSIENT: f64 = 1e-3;
 
-/// Gas of the live estimate against the jet's own model, relative: a parabola through three of 24 pressures, and a gas
+/// Gas of the live estimate against the jet's own model, relative: a parabola through three of 32 pressures, and a gas
 /// up to 15 K off the temperature these were worked out at.
 pub const ESTIMATED_GAS: f64 = 5e-3;
 

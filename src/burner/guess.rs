@@ -134,7 +134,7 @@ pub(super) struct SystemGuess<S> {
     /// Mass of air of one head to a volume of all.
     one_head: S,
     /// The blower's free delivery.
-    free: S,
+    pub free: S,
     /// Flow and pressure of the blower's highest point.
     pub peak: [S; 2],
 }

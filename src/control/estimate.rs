@@ -51,7 +51,8 @@ impl<S: Scalar> Readings<S> {
     ///
     /// # Source
     ///
-    /// Gas within half a percent of the jet's own model, which is itself sure within a few percent.
+    /// Gas within half a percent of the jet's own model, within three percent where the flow in a bore turns turbulent;
+    /// the model is itself sure within a few percent.
     pub fn estimate<B: Borrow<Burner<S>>>(&self, prepared: &Prepared<B, S>) -> Result<Estimate<S>> {
         check(Input::BlowerPressure, self.blower_pressure.pascals().abs())?;
         let air_flow = prepared.blower().flow_at(self.blower_pressure)?;

@@ -10,8 +10,9 @@ use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Density, PressureDifference, Speed, Temperature};
 use crate::scalar::Scalar;
 
-/// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one.
-pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.615;
+/// Above this pressure ratio no gas chokes: the ratio tends to exp(-1/2) as the exponent tends to one, and is a little
+/// more where a gas beyond its dew point expands with less.
+pub(crate) const NEVER_CHOKED_ABOVE: f64 = 0.63;
 
 /// How far above the guess of the throat's pressure, relative, a stream is clear of choking.
 const GUESS_WITHIN: f64 = 0.005;
@@ -130,7 +131,8 @@ impl<S: Scalar> Gas<S> {
     /// The expansion to the throat, where u^2 = k p v, or to the pressure ahead if that is a little above: by series in
     /// ln p from a guess of the throat that is within 0.004 (0.001 for propane and what is lighter).
     ///
-    /// The flux has its peak there, so that it follows to the seventh digit without a second expansion.
+    /// The flux has its peak there, so that it follows to the seventh digit (the sixth where the gas is about to
+    /// condense) without a second expansion.
     fn near_throat(&self, rest: &Rest<S>, guess: S, guess_ratio: S, ahead: S) -> Expansion<S> {
         let step = self.step(rest, guess_ratio, guess);
         let here = self.local(rest.pressure * guess_ratio, step.temperature);
