@@ -15,7 +15,7 @@ a reading out of range is believed|sensors|!(reading >= lowest && reading <= hig
 a reading that jumps is believed|sensors|if !is_within_reach {|if false {
 a stuck sensor is believed|sensors|self.same_for >= longest.seconds()|self.same_for < S::zero()
 sensors that contradict are believed|sensors|self.apart_for >= self.patience|self.apart_for < S::zero()
-a late tick counts as one in time|clock|(since <= longest).then|true.then
+a late tick counts as one in time|clock|since <= longest && self.still < STILL|true
 a clock that goes backward stands still|clock|now.wrapping_sub(last)|now.saturating_sub(last)
 air changes go on from the last fire|controller|self.changes.restart();\n        }\n        if before|}\n        if before
 four air changes are two|air_changes|self.needed * self.volume *|S::c(0.5) * self.needed * self.volume *
@@ -36,7 +36,7 @@ the mixture is not looked at while lighting|controller|!self.limit.has_air_for(i
 too little gas may come for as long as it likes|controller|self.in_state > settings.lighting_time.seconds()|false
 air that its actuator cannot give is believed before the fire|controller|!self.limit.believes_air(inputs.air)|false
 a mixture in doubt may wait for the next tick|controller|reason.or(mixture.map(Reason::Mixture))|reason.or(if inputs.now % 2 == 0 { mixture.map(Reason::Mixture) } else { None })
-what either witness lets pass is not looked at|crosslimit|!self.holds(&from_gas.toward(gas), &from_air.toward(air))|false
+what either witness lets pass is not looked at|crosslimit|self.holds(&from_gas.toward(gas), &from_air.toward(air))|true
 readings are compared with readings alone|crosslimit|(self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))|(self.read(gas_reading), self.read(air_reading))
 air counts while gas still reads|controller|Some(time) if inputs.gas.watts() < self.shut()|Some(time) if true
 a chamber that gas has come into stays blown through|controller|self.changes.are_enough());|true);

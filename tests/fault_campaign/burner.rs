@@ -34,7 +34,7 @@ pub const LONGEST_TICK: u32 = 500;
 pub const FILLING_TIME: f64 = 0.4;
 /// The filling, and a tick to see it.
 pub const LIGHTING_TIME: f64 = 1.0;
-pub const READY_TIME: f64 = 6.0;
+pub const READY_TIME: f64 = 10.0;
 pub const CLOSING_TIME: f64 = 2.0;
 pub const STUCK_AFTER: f64 = 2.5;
 /// How far two readings of the air may differ, and how long, s.

@@ -12,14 +12,14 @@ use crate::referee::*;
 use crate::tally::Tally;
 
 /// What a person does on seeing a state: mostly the sensible thing, sometimes anything.
-fn command(state: State, is_prompt: bool, random: &mut Random) -> Command {
+fn command(state: State, patience: u64, random: &mut Random) -> Command {
     if random.one_in(60) {
         let any = [Command::Nothing, Command::Start, Command::Light, Command::Stop, Command::Reset];
         return any[random.next() as usize % any.len()];
     }
     match state {
         State::Off if random.one_in(2) => Command::Start,
-        State::Ready if is_prompt || random.one_in(2) => Command::Light,
+        State::Ready if random.one_in(patience) => Command::Light,
         State::Firing if random.one_in(150) => Command::Stop,
         State::Locked if random.one_in(4) => Command::Reset,
         _ => Command::Nothing,
@@ -75,7 +75,9 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
     let mut faults = Faults::of_tonight(&burner, &mut random);
     let sensors = Sensors::of_tonight(&mut random);
     let mut clock = Clock::of_tonight(&mut random);
-    let (ticks, is_prompt, mut sent) = (burner.evening, burner.is_prompt, (burner.lighting, 0.0));
+    let (ticks, mut sent) = (burner.evening, (burner.lighting, 0.0));
+    // Who is called away lets the time to light go by.
+    let patience = if burner.is_prompt { 1 } else { [2, 500][usize::from(random.one_in(40))] };
     let mut referee = Referee::new(burner.clone());
     let mut wanted = random.between(LOWEST, HIGHEST);
     let (mut state, mut time) = (State::Off, 0.0);
@@ -104,7 +106,7 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
         let (readings, second_air) = faults.told(time, sound, sound_second);
         let heats = told_heats((readings[0], readings[2]), &mut random);
         let permitted = !random.one_in(300);
-        let command = command(state, is_prompt, &mut random);
+        let command = command(state, patience, &mut random);
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let flow = |heat: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(heat / HEAT_PER_AIR));
         let answer = desk.tick(&Inputs {
