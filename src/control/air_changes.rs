@@ -69,7 +69,7 @@ impl<S: Scalar> AirChanges<S> {
         let (flow, seconds) = (flow.cubic_meters_per_second(), elapsed.seconds());
         let blown = flow.smaller(self.last_flow) * seconds;
         let usable = flow >= self.least_flow && flow.is_finite() && seconds >= S::zero() && seconds.is_finite();
-        if !(usable && (self.blown.value() + blown).is_finite()) {
+        if !(usable && ((self.blown.value() + blown) / self.volume).is_finite()) {
             self.restart();
             return;
         }
