@@ -15,7 +15,7 @@ a reading out of range is believed|sensors|!(reading >= lowest && reading <= hig
 a reading that jumps is believed|sensors|if !is_within_reach {|if false {
 a stuck sensor is believed|sensors|self.same_for >= longest.seconds()|self.same_for < S::zero()
 sensors that contradict are believed|sensors|self.apart_for >= self.patience|self.apart_for < S::zero()
-a late tick counts as one in time|clock|(since <= longest).then|true.then
+a late tick counts as one in time|clock|since <= longest && self.still < STILL|true
 a clock that goes backward stands still|clock|now.wrapping_sub(last)|now.saturating_sub(last)
 air changes go on from the last fire|controller|self.changes.restart();\n        }\n        if before|}\n        if before
 four air changes are two|air_changes|self.needed * self.volume *|S::c(0.5) * self.needed * self.volume *
@@ -36,12 +36,31 @@ the mixture is not looked at while lighting|controller|!self.limit.has_air_for(i
 too little gas may come for as long as it likes|controller|self.in_state > settings.lighting_time.seconds()|false
 air that its actuator cannot give is believed before the fire|controller|!self.limit.believes_air(inputs.air)|false
 a mixture in doubt may wait for the next tick|controller|reason.or(mixture.map(Reason::Mixture))|reason.or(if inputs.now % 2 == 0 { mixture.map(Reason::Mixture) } else { None })
-what either witness lets pass is not looked at|crosslimit|!self.holds(&from_gas.toward(gas), &from_air.toward(air))|false
+what either witness lets pass is not looked at|crosslimit|self.holds(&from_gas.toward(gas), &from_air.toward(air))|true
 readings are compared with readings alone|crosslimit|(self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))|(self.read(gas_reading), self.read(air_reading))
 air counts while gas still reads|controller|Some(time) if inputs.gas.watts() < self.shut()|Some(time) if true
 a chamber that gas has come into stays blown through|controller|self.changes.are_enough());|true);
 gas that reads unasked is let be|controller|self.gas_unasked > self.settings.closing_time.seconds()|false
 a lock opens without a person|sequence|Locked,         Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked|BlowingThrough, Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked
+a command that is held acts in each tick|controller|let is_new = self|let is_new = true || self
+a command held since the start acts|controller|self.last_command.is_some_and(|self.last_command.is_none_or(
+ready for as long as it likes|controller|self.in_state > settings.ready_time.seconds()|false
+lit in the tick that blows through|controller|command == Command::Light && before == State::Ready && may|command == Command::Light && may
+lit while the gas regulator moves|crosslimit|self.gas.is_at(heat) && self.air.is_at(heat)|self.air.is_at(heat)
+blowing out goes on from the last count|controller|State::BlowingOut) {|State::Off) {
+no air behind a lock|sequence|!matches!(self, Off)|!matches!(self, Off | Locked)
+no air in the fire|sequence|!matches!(self, Off)|!matches!(self, Off | Firing)
+air is set without a blower|controller|State::Off => (lighting, NetHeatRate::from_watts(S::zero()))|State::Off => (lighting, highest)
+a jump locks for good|controller|self.sensors.iter_mut().for_each(Sensor::restart);|
+a heat below nought is believed|controller|heat.is_finite() && heat > -self.shut()|heat.is_finite()
+air counts at the flow of the end|air_changes|flow.smaller(self.last_flow) * seconds|flow * seconds
+a restart keeps the flow|air_changes|self.last_flow = S::zero();|self.last_flow = self.last_flow.larger(S::zero());
+air is certain as it reads|crosslimit|reading * self.least_of_reading|reading
+a reading is as low as it reads|crosslimit|reading_low: (one - reading) / (one - actuator)|reading_low: one / (one - actuator)
+actuators stand still at the start|crosslimit|Position::anywhere_to(S::c(2.0) * highest.watts())|Position::anywhere_to(S::zero())
+the clock is right for the gas regulator|crosslimit|(self.gas_travel.by_clock(tolerance),|(self.gas_travel,
+air that its actuator cannot give is believed when ready|controller|!self.limit.believes_air(inputs.air)|self.state != State::Ready && !self.limit.believes_air(inputs.air)
+lit steadily without a look at the mixture|controller|self.limit.believes_gas(inputs.gas) && self.limit.is_in_band(inputs.gas, inputs.air)|gas >= self.shut()
 neither gas nor air waits for the other|crosslimit|let (read_gas, read_air)|if wanted >= self.lowest { return Ok((wanted, wanted)); }\n        let (read_gas, read_air)
 '
 

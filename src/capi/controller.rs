@@ -57,7 +57,7 @@ pub struct JetwrightControllerSettings {
     pub ready_time_s: f32,
     /// Longest time gas may read after it was last asked for, s.
     pub closing_time_s: f32,
-    /// Longest time between two ticks, ms.
+    /// Longest time between two ticks, ms. A thousand ticks without one count as a clock that has stopped.
     pub longest_tick_ms: u32,
     /// How far the time counted between two ticks may lie from the time that passed, as a share of it.
     pub clock_tolerance: f32,
@@ -117,13 +117,13 @@ pub struct JetwrightInputs {
     pub wanted_w: f32,
     /// The sensors' readings in their own units, in the order of their limits.
     pub readings: [f32; 3],
-    /// Net heat of the gas as it is read between its valve and the jet, W.
+    /// Net heat of the gas as it is read between its valve and the jet, W; `NAN` where the readings mean nothing.
     pub gas_w: f32,
-    /// What the air as it is read would burn at the target air ratio, W.
+    /// What the air as it is read would burn at the target air ratio, W; as for the gas.
     pub air_w: f32,
     /// The same air, m3/s.
     pub air_flow_m3_per_s: f32,
-    /// A second reading of it, m3/s; below nought where there is none.
+    /// A second reading of it, m3/s; below nought where there is none. One that was there and is gone is in doubt.
     pub second_air_flow_m3_per_s: f32,
     /// 1 where the listed safeguard permits gas; anything else refuses.
     pub permitted: u32,
@@ -154,7 +154,8 @@ pub struct JetwrightOutputs {
 impl From<JetwrightSensorLimits> for SensorLimits<f32> {
     fn from(limits: JetwrightSensorLimits) -> Self {
         let JetwrightSensorLimits { lowest, highest, fastest, noise, stuck_after_s } = limits;
-        let stuck_after = (stuck_after_s > 0.0).then(|| Duration::from_seconds(stuck_after_s));
+        // What is neither a time nor nought is refused with the other settings.
+        let stuck_after = (stuck_after_s != 0.0).then(|| Duration::from_seconds(stuck_after_s));
         SensorLimits { lowest, highest, fastest, noise, stuck_after }
     }
 }

@@ -51,6 +51,11 @@ impl<S: Scalar> AirChanges<S> {
                 return Err(ControlError::Setting { name });
             }
         }
+        // Two small numbers can have nought for their product.
+        let is_any = volume * needed > S::zero();
+        if !is_any {
+            return Err(ControlError::Setting { name: "air needed" });
+        }
         Ok(Self { volume, needed, least_flow, last_flow: S::zero(), blown: Sum::default() })
     }
 
@@ -59,15 +64,16 @@ impl<S: Scalar> AirChanges<S> {
     /// It believes its clock: give it the least time that can have passed, as a
     /// [`Controller`](super::Controller) does.
     ///
-    /// A flow or time that is no number loses the air.
+    /// A flow or time that is no number, or too large for the sum, loses the air.
     pub fn count(&mut self, flow: ActualVolumeFlow<S>, elapsed: Duration<S>) {
         let (flow, seconds) = (flow.cubic_meters_per_second(), elapsed.seconds());
+        let blown = flow.smaller(self.last_flow) * seconds;
         let usable = flow >= self.least_flow && flow.is_finite() && seconds >= S::zero() && seconds.is_finite();
-        if !usable {
+        if !(usable && ((self.blown.value() + blown) / self.volume).is_finite()) {
             self.restart();
             return;
         }
-        self.blown.add(flow.smaller(self.last_flow) * seconds);
+        self.blown.add(blown);
         self.last_flow = flow;
     }
 

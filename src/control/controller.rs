@@ -40,7 +40,8 @@ pub struct ControllerSettings<S = f64> {
     pub ready_time: Duration<S>,
     /// Longest time gas may still read after it was last asked for.
     pub closing_time: Duration<S>,
-    /// Longest time between two ticks, milliseconds.
+    /// Longest time between two ticks, milliseconds; less than half of what the counter holds, that a step back is told
+    /// from one forward. A thousand ticks without a millisecond count as a clock that has stopped.
     pub longest_tick: u32,
     /// How far the time counted between two ticks may lie from the time that passed, as a share of it: the clock's
     /// own error, its milliseconds, and by how much the readings of a tick come before or after it.
@@ -65,13 +66,16 @@ pub struct Inputs<const K: usize, S = f64> {
     pub wanted: NetHeatRate<S>,
     /// The sensors' readings in their own units, in the order of their limits.
     pub readings: [S; K],
-    /// Heat of the gas as it is read between its valve and the jet.
+    /// Heat of the gas as it is read between its valve and the jet; no number where the readings mean nothing.
+    ///
+    /// A zero may lie a twentieth of the smallest fire low; further below nought is in doubt, as no number is.
     pub gas: NetHeatRate<S>,
-    /// What the air, as it is read, would burn at the target air ratio.
+    /// What the air, as it is read, would burn at the target air ratio; as for the gas.
     pub air: NetHeatRate<S>,
-    /// The same air as a volume flow.
+    /// The same air as a volume flow. Work it out of the same reading: only a second one is compared with it.
     pub air_flow: ActualVolumeFlow<S>,
-    /// A second reading of it, where there is one.
+    /// A second reading of it, where there is one: one that was there and is gone is in doubt. The lesser of the two
+    /// counts for the air changes.
     pub second_air_flow: Option<ActualVolumeFlow<S>>,
     /// Whether the listed safeguard permits gas.
     pub permitted: bool,
@@ -81,11 +85,11 @@ pub struct Inputs<const K: usize, S = f64> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Reason {
-    /// A tick came too late, or the clock went backward.
+    /// A tick came too late, or the clock went backward or stands still.
     Late,
     /// A sensor, by its place among the readings.
     Sensor(usize, SensorFault),
-    /// The air's two readings, or its flow is no number.
+    /// The air's two readings: they contradict, one is no number, or the second is gone.
     Air(SensorFault),
     /// Gas and air while they are limited.
     Mixture(Doubt),
@@ -121,6 +125,7 @@ pub struct Controller<const N: usize, const K: usize, S = f64> {
     settings: ControllerSettings<S>,
     sensors: [Sensor<S>; K],
     agreement: Agreement<S>,
+    has_second_air: bool,
     clock: Clock,
     state: State,
     in_state: S,
@@ -153,7 +158,8 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             (time(settings.steady_time), "steady time"),
             (time(settings.ready_time), "waiting time"),
             (time(settings.closing_time), "closing time"),
-            (settings.longest_tick > 0, "longest tick"),
+            ((1..=u32::MAX / 2).contains(&settings.longest_tick), "longest tick"),
+            (sensors.iter().all(SensorLimits::are_usable), "limits of a sensor"),
             (CrossLimit::<S>::is_tolerable(settings.clock_tolerance), "tolerance of the clock"),
             (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
             (
@@ -172,6 +178,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             settings,
             sensors: sensors.map(Sensor::new),
             agreement: Agreement::new(share, S::zero(), settings.air_agreement.1),
+            has_second_air: false,
             clock: Clock::default(),
             state: State::Off,
             in_state: S::zero(),
@@ -187,6 +194,11 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         let time = elapsed.unwrap_or(Duration::from_seconds(S::zero()));
         self.in_state += time.seconds();
         let commands = (self.limit_now(inputs, elapsed), self.new_command(inputs.command));
+        // A jump is told from the last good reading, which would else hold the lock for good.
+        if self.state == State::Locked && commands.1 == Command::Reset {
+            self.sensors.iter_mut().for_each(Sensor::restart);
+            self.has_second_air = false;
+        }
         let reason = self.reason(inputs, elapsed.is_none(), time, commands.0.err());
         self.count_air(inputs, elapsed);
 
@@ -252,17 +264,22 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             }
         }
         let flow = inputs.air_flow.cubic_meters_per_second();
-        let second = inputs.second_air_flow.map_or(flow, ActualVolumeFlow::cubic_meters_per_second);
-        if let Err(fault) = self.agreement.check(flow, second, time) {
+        let second = inputs.second_air_flow.map(ActualVolumeFlow::cubic_meters_per_second);
+        if let Err(fault) = self.agreement.check(flow, second.unwrap_or(flow), time) {
             reason = reason.or(Some(Reason::Air(fault)));
         }
+        if self.has_second_air && second.is_none() {
+            reason = reason.or(Some(Reason::Air(SensorFault::NotANumber)));
+        }
+        self.has_second_air |= second.is_some();
         let gas = inputs.gas.watts();
         self.gas_unasked = if live || gas < self.shut() { S::zero() } else { self.gas_unasked + time.seconds() };
         let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band(inputs.gas, inputs.air);
         let lights_steadily = self.state == State::Lighting && reads_right;
         let so_far = self.gas_steady.map_or(S::zero(), |so_far| so_far + time.seconds());
         self.gas_steady = lights_steadily.then_some(so_far);
-        if !gas.is_finite() || !inputs.air.watts().is_finite() {
+        let is_told = |heat: S| heat.is_finite() && heat > -self.shut();
+        if !is_told(gas) || !is_told(inputs.air.watts()) {
             reason = reason.or(Some(Reason::Mixture(Doubt::Reading)));
         }
         if self.gas_unasked > self.settings.closing_time.seconds() {
@@ -280,7 +297,9 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     /// still reads, or again, begins the count anew.
     fn count_air(&mut self, inputs: &Inputs<K, S>, elapsed: Option<Duration<S>>) {
         let least_share = S::one() - self.settings.clock_tolerance;
-        let certain = inputs.air_flow.cubic_meters_per_second() * self.limit.certain_share(inputs.air);
+        let flow = inputs.air_flow.cubic_meters_per_second();
+        let flow = inputs.second_air_flow.map_or(flow, |second| second.cubic_meters_per_second().smaller(flow));
+        let certain = flow * self.limit.certain_share(inputs.air);
         match elapsed {
             Some(time) if inputs.gas.watts() < self.shut() => {
                 self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time * least_share);
@@ -331,7 +350,6 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             self.changes.restart();
         }
         if before == State::Locked {
-            self.sensors.iter_mut().for_each(Sensor::restart);
             self.agreement.restart();
             self.gas_unasked = S::zero();
         }

@@ -313,7 +313,7 @@ impl<S: Scalar> CrossLimit<S> {
         if !is_forward {
             return Err(Doubt::Time);
         }
-        if !(gas_reading >= S::zero() && air_reading >= S::zero()) {
+        if !(gas_reading >= S::zero() && air_reading >= S::zero() && (gas_reading + air_reading).is_finite()) {
             return Err(Doubt::Reading);
         }
         if !self.believes(&self.gas, gas_reading) {
@@ -338,7 +338,8 @@ impl<S: Scalar> CrossLimit<S> {
 
         // All that can pass from now on, by either witness of each.
         let (from_gas, from_air) = self.by_either(gas_reading, air_reading);
-        if !self.holds(&from_gas.toward(gas), &from_air.toward(air)) {
+        // Air that was held above the largest fire may ask for more gas than that.
+        if !(gas <= self.highest.watts() && self.holds(&from_gas.toward(gas), &from_air.toward(air))) {
             return Err(Doubt::OutsideBand);
         }
         Ok((NetHeatRate::from_watts(gas), NetHeatRate::from_watts(air)))

@@ -17,9 +17,10 @@ impl<S: Scalar> Travel<S> {
         self.slowest > S::zero() && self.fastest >= self.slowest && self.fastest.is_finite()
     }
 
-    /// By a clock that may be wrong by a share.
+    /// By a clock that may be wrong by a share of the time that passed: one that counts too little has had more time to
+    /// the second than it is off, and one that counts too much not quite as little.
     pub(super) fn by_clock(self, tolerance: S) -> Self {
-        Self { slowest: self.slowest * (S::one() - tolerance), fastest: self.fastest * (S::one() + tolerance) }
+        Self { slowest: self.slowest * (S::one() - tolerance), fastest: self.fastest / (S::one() - tolerance) }
     }
 }
 
@@ -58,5 +59,22 @@ impl<S: Scalar> Position<S> {
 
     pub fn is_at(&self, heat: NetHeatRate<S>) -> bool {
         self.low == heat.watts() && self.high == heat.watts()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Position, Travel};
+
+    #[test]
+    fn what_moves_while_the_clock_is_off_stays_within_reach() {
+        // The clock counts 0.7 s or 1.3 s of each second, in which an actuator moves 50 to 100 W from 0 toward 1000 W.
+        let travel = Travel { slowest: 50.0, fastest: 100.0 };
+        for counted in [0.7, 1.0, 1.3] {
+            let reach = Position { low: 0.0, high: 0.0 }.after(1000.0, counted, &travel.by_clock(0.3));
+            assert!(reach.low <= 50.0 && 100.0 <= reach.high + 1e-9, "{reach:?}");
+            let back = Position { low: 1000.0, high: 1000.0 }.after(0.0, counted, &travel.by_clock(0.3));
+            assert!(back.low <= 900.0 + 1e-9 && 950.0 <= back.high, "{back:?}");
+        }
     }
 }

@@ -18,6 +18,17 @@ pub struct SensorLimits<S = f64> {
     pub stuck_after: Option<Duration<S>>,
 }
 
+impl<S: Scalar> SensorLimits<S> {
+    /// Whether they can tell a fault: one that is no number would answer no to every comparison, and watch nothing.
+    pub(super) fn are_usable(&self) -> bool {
+        let time = |longest: Duration<S>| longest.seconds() > S::zero() && longest.seconds().is_finite();
+        self.lowest < self.highest
+            && self.fastest > S::zero()
+            && self.noise >= S::zero()
+            && self.stuck_after.is_none_or(time)
+    }
+}
+
 /// What is wrong with a sensor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]

@@ -17,7 +17,8 @@ impl<S: Scalar> Sum<S> {
     pub fn add(&mut self, part: S) {
         let part = part - self.excess;
         let total = self.total + part;
-        self.excess = (total - self.total) - part;
+        // What is too large for the number type stays so, and is not subtracted from itself.
+        self.excess = if total.is_finite() { (total - self.total) - part } else { S::zero() };
         self.total = total;
     }
 
@@ -40,5 +41,14 @@ mod tests {
         }
         assert!((sum.value() - 100_000.0).abs() < 0.02);
         assert!((plain - 100_000.0).abs() > 100.0, "single precision alone would have done");
+    }
+
+    #[test]
+    fn a_sum_too_large_for_its_type_is_never_no_number() {
+        let mut sum = Sum::<f32>::default();
+        for part in [3e38, 3e38, 1.0, f32::INFINITY, 1.0] {
+            sum.add(part);
+            assert!(!sum.value().is_nan());
+        }
     }
 }

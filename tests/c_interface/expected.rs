@@ -148,7 +148,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let temperature = SensorLimits { lowest: 240.0, highest: 330.0, fastest: 2.0, noise: 0.5, stuck_after: None };
     let settings = ControllerSettings {
         lighting: watts(10_000.0),
-        lighting_time: seconds(4.0),
+        lighting_time: seconds(1.0),
         steady_time: seconds(0.5),
         ready_time: seconds(60.0),
         closing_time: seconds(2.0),

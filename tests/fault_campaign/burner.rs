@@ -12,8 +12,9 @@ use crate::random::Random;
 /// Smallest and largest fire, W.
 pub const LOWEST: f64 = 10_000.0;
 pub const HIGHEST: f64 = 30_000.0;
-/// Slowest and fastest actuator, W/s.
-pub const SPEED: (f64, f64) = (5_000.0, 20_000.0);
+/// Slowest and fastest actuator, W/s. From twice the largest fire the gas can come to lighting later than the air.
+pub const GAS_SPEED: (f64, f64) = (3_000.0, 20_000.0);
+pub const AIR_SPEED: (f64, f64) = (5_000.0, 20_000.0);
 pub const ACTUATOR_TOLERANCE: f64 = 0.03;
 pub const READING_TOLERANCE: f64 = 0.01;
 /// The clock's error and its jitter together, as a share of each tick.
@@ -33,6 +34,7 @@ pub const LONGEST_TICK: u32 = 500;
 pub const FILLING_TIME: f64 = 0.4;
 /// The filling, and a tick to see it.
 pub const LIGHTING_TIME: f64 = 1.0;
+pub const READY_TIME: f64 = 10.0;
 pub const CLOSING_TIME: f64 = 2.0;
 pub const STUCK_AFTER: f64 = 2.5;
 /// How far two readings of the air may differ, and how long, s.
@@ -83,7 +85,7 @@ impl Burner {
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let seconds = |value: f64| Duration::from_seconds(S::c(value));
         let flow = |value: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(value));
-        let travel = Travel { slowest: S::c(SPEED.0), fastest: S::c(SPEED.1) };
+        let travel = |speed: (f64, f64)| Travel { slowest: S::c(speed.0), fastest: S::c(speed.1) };
         let table = SetpointTable::build(watts(LOWEST), watts(HIGHEST), 3, |heat| {
             let share = heat.watts() / S::c(HIGHEST);
             Ok(Setpoint { gauge: GaugePressure::from_pascals(S::c(50e3) * share * share), air: share })
@@ -92,8 +94,8 @@ impl Burner {
             band: AirRatioBand { lowest: S::c(self.band.0), target: S::c(self.band.1), highest: S::c(self.band.2) },
             lowest: watts(LOWEST),
             highest: watts(HIGHEST),
-            gas_travel: travel,
-            air_travel: travel,
+            gas_travel: travel(GAS_SPEED),
+            air_travel: travel(AIR_SPEED),
             actuator_tolerance: S::c(ACTUATOR_TOLERANCE),
             reading_tolerance: S::c(READING_TOLERANCE),
         });
@@ -109,7 +111,7 @@ impl Burner {
             lighting: watts(self.lighting),
             lighting_time: seconds(LIGHTING_TIME),
             steady_time: seconds(0.5),
-            ready_time: seconds(20.0),
+            ready_time: seconds(READY_TIME),
             closing_time: seconds(CLOSING_TIME),
             longest_tick: LONGEST_TICK,
             clock_tolerance: S::c(CLOCK_TOLERANCE),

@@ -12,17 +12,29 @@ use crate::referee::*;
 use crate::tally::Tally;
 
 /// What a person does on seeing a state: mostly the sensible thing, sometimes anything.
-fn command(state: State, is_prompt: bool, random: &mut Random) -> Command {
+fn command(state: State, patience: u64, random: &mut Random) -> Command {
     if random.one_in(60) {
         let any = [Command::Nothing, Command::Start, Command::Light, Command::Stop, Command::Reset];
         return any[random.next() as usize % any.len()];
     }
     match state {
         State::Off if random.one_in(2) => Command::Start,
-        State::Ready if is_prompt || random.one_in(2) => Command::Light,
+        State::Ready if random.one_in(patience) => Command::Light,
         State::Firing if random.one_in(150) => Command::Stop,
         State::Locked if random.one_in(4) => Command::Reset,
         _ => Command::Nothing,
+    }
+}
+
+/// What gas and air are told to be: mostly as they are read, now and then nothing that a burner has.
+fn told_heats(read: (f64, f64), random: &mut Random) -> (f64, f64) {
+    match random.next() % 8000 {
+        0 => (f64::NAN, read.1),
+        1 => (read.0, f64::NAN),
+        2 => (-LOWEST, read.1),
+        3 => (read.0, -LOWEST),
+        4 => (f64::NEG_INFINITY, read.1),
+        _ => read,
     }
 }
 
@@ -63,7 +75,9 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
     let mut faults = Faults::of_tonight(&burner, &mut random);
     let sensors = Sensors::of_tonight(&mut random);
     let mut clock = Clock::of_tonight(&mut random);
-    let (ticks, is_prompt, mut sent) = (burner.evening, burner.is_prompt, (burner.lighting, 0.0));
+    let (ticks, mut sent) = (burner.evening, (burner.lighting, 0.0));
+    // Who is called away lets the time to light go by.
+    let patience = if burner.is_prompt { 1 } else { [2, 500][usize::from(random.one_in(40))] };
     let mut referee = Referee::new(burner.clone());
     let mut wanted = random.between(LOWEST, HIGHEST);
     let (mut state, mut time) = (State::Off, 0.0);
@@ -90,8 +104,9 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
         let asked_heat = if random.one_in(400) { [f64::NAN, f64::INFINITY, -1.0][tick % 3] } else { wanted };
         let (sound, sound_second) = sensors.sound(&plant, &mut random);
         let (readings, second_air) = faults.told(time, sound, sound_second);
+        let heats = told_heats((readings[0], readings[2]), &mut random);
         let permitted = !random.one_in(300);
-        let command = command(state, is_prompt, &mut random);
+        let command = command(state, patience, &mut random);
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let flow = |heat: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(heat / HEAT_PER_AIR));
         let answer = desk.tick(&Inputs {
@@ -99,8 +114,8 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
             command,
             wanted: watts(asked_heat),
             readings: readings.map(S::c),
-            gas: watts(readings[0]),
-            air: watts(readings[2]),
+            gas: watts(heats.0),
+            air: watts(heats.1),
             air_flow: flow(readings[2]),
             second_air_flow: second_air.map(flow),
             permitted,
@@ -109,13 +124,17 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
         state = answer.state;
         sent = (answer.gas.watts().to_f64(), answer.air.watts().to_f64());
         plant.open = answer.asks_for_gas && permitted;
-        let seen = Seen { command, readings, second_air, permitted, counted, state, asks: answer.asks_for_gas };
+        let (asks, blows, is_sound) = (answer.asks_for_gas, answer.blower_on, faults.count_at(time) == 0);
+        let seen = Seen { command, readings, heats, second_air, permitted, counted, is_sound, state, asks, blows };
         let told = || format!("tick {tick}, {time} s, {:?}, {faults:?}", answer.reason);
         referee.judges(&seen, &plant).map_err(|found| format!("{found} at {}", told()))?;
         referee.turns_the_page(&seen);
         let set = (answer.set.gauge.pascals().to_f64(), answer.set.air.to_f64());
         if !(set.0 >= 5_000.0 && set.0 <= 50_001.0 && set.1 >= 0.3 && set.1 <= 1.0001 && sent.0 >= LOWEST) {
             return Err(format!("a setpoint that is none: {set:?} at {}", told()));
+        }
+        if state == State::Off && sent.1 != 0.0 {
+            return Err(format!("air without a blower at {}", told()));
         }
         if begins {
             tally.lights(referee.share_blown());

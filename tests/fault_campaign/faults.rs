@@ -43,11 +43,17 @@ impl Kind {
             9 | 10 => Kind::BlowerDead,
             11 => Kind::AirStuck,
             12 => Kind::CylinderEmpty,
-            13 => Kind::GasOff(random.between(-0.15, 0.15)),
-            14 => Kind::AirOff(random.between(-0.15, 0.15)),
+            13 => Kind::GasOff(Self::off(random)),
+            14 => Kind::AirOff(Self::off(random)),
             15 => Kind::ValveLeaks,
             _ => Kind::GasStuck,
         }
+    }
+
+    /// Much, or so little that both witnesses are believed.
+    fn off(random: &mut Random) -> f64 {
+        let most = if random.one_in(2) { 0.15 } else { 0.02 };
+        random.between(-most, most)
     }
 
     pub fn name(self) -> &'static str {

@@ -16,7 +16,7 @@
 //!   judged, by the rules for readings.
 
 use crate::burner::{
-    ACTUATOR_TOLERANCE, CLOCK_TOLERANCE, FILLING_TIME, HIGHEST, LIGHTING_TIME, READING_TOLERANCE, SPEED,
+    ACTUATOR_TOLERANCE, AIR_SPEED, CLOCK_TOLERANCE, FILLING_TIME, GAS_SPEED, HIGHEST, LIGHTING_TIME, READING_TOLERANCE,
 };
 use crate::plant::Plant;
 
@@ -24,11 +24,13 @@ use crate::plant::Plant;
 struct Reach {
     low: f64,
     high: f64,
+    /// Slowest and fastest, W/s.
+    speed: (f64, f64),
 }
 
 impl Reach {
     fn passes(&mut self, command: f64, seconds: f64) {
-        let (slow, fast) = (SPEED.0 * seconds, SPEED.1 * seconds);
+        let (slow, fast) = (self.speed.0 * seconds, self.speed.1 * seconds);
         self.low = if self.low < command { command.min(self.low + slow) } else { command.max(self.low - fast) };
         self.high = if self.high > command { command.max(self.high - slow) } else { command.min(self.high + fast) };
     }
@@ -54,8 +56,8 @@ pub struct Side {
 }
 
 impl Side {
-    fn new() -> Self {
-        let reach = Reach { low: 0.0, high: 2.0 * HIGHEST };
+    fn new(speed: (f64, f64)) -> Self {
+        let reach = Reach { low: 0.0, high: 2.0 * HIGHEST, speed };
         Self { reach, was: 0.0, held: 0.0, broke: false, is_astray: false, is_unknown: false }
     }
 
@@ -92,7 +94,7 @@ pub struct Mixture {
 
 impl Mixture {
     pub fn new(band: (f64, f64, f64)) -> Self {
-        Self { band, gas: Side::new(), air: Side::new(), full_was: 0.0, open_for: None }
+        Self { band, gas: Side::new(GAS_SPEED), air: Side::new(AIR_SPEED), full_was: 0.0, open_for: None }
     }
 
     /// Whether the band is owed now.

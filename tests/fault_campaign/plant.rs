@@ -1,6 +1,6 @@
 //! The burner as it really is, which the controller sees through its sensors only.
 
-use crate::burner::{ACTUATOR_TOLERANCE, FILLING_TIME, HEAT_PER_AIR, HIGHEST, SPEED};
+use crate::burner::{ACTUATOR_TOLERANCE, AIR_SPEED, FILLING_TIME, GAS_SPEED, HEAT_PER_AIR, HIGHEST};
 use crate::random::Random;
 
 /// Time constant of a dead blower's air, s: it falls to e^-(0.5/0.7) = 49 % in the longest tick.
@@ -47,11 +47,11 @@ impl Pace {
         [Pace::Slowest, Pace::Fastest, Pace::Any][random.next() as usize % 3]
     }
 
-    fn speed(self, random: &mut Random) -> f64 {
+    fn speed(self, (slowest, fastest): (f64, f64), random: &mut Random) -> f64 {
         match self {
-            Pace::Slowest => SPEED.0,
-            Pace::Fastest => SPEED.1,
-            Pace::Any => random.between(SPEED.0, SPEED.1),
+            Pace::Slowest => slowest,
+            Pace::Fastest => fastest,
+            Pace::Any => random.between(slowest, fastest),
         }
     }
 }
@@ -93,8 +93,8 @@ impl Plant {
 
     /// Moves both actuators toward their commands at speeds of their own.
     pub fn passes(&mut self, seconds: f64, gas_command: f64, air_command: f64, random: &mut Random) {
-        let gas_step = self.gas_pace.speed(random) * seconds;
-        let air_step = self.air_pace.speed(random) * seconds;
+        let gas_step = self.gas_pace.speed(GAS_SPEED, random) * seconds;
+        let air_step = self.air_pace.speed(AIR_SPEED, random) * seconds;
         if self.broken.cylinder_empty {
             self.gas_position *= (-seconds / EMPTYING).exp();
         } else if !self.broken.gas_stuck {

@@ -10,12 +10,17 @@ use crate::plant::Plant;
 pub struct Seen {
     pub command: Command,
     pub readings: [f64; 3],
+    /// Gas and air as the controller was told them, W.
+    pub heats: (f64, f64),
     pub second_air: Option<f64>,
     pub permitted: bool,
     /// What the counter of milliseconds says has passed.
     pub counted: u32,
+    /// Nothing is broken now.
+    pub is_sound: bool,
     pub state: State,
     pub asks: bool,
+    pub blows: bool,
 }
 
 pub struct Referee {
@@ -32,6 +37,8 @@ pub struct Referee {
     /// Since the count last began again the air or a whiff of gas was once known to nobody.
     was_deceived: bool,
     state: State,
+    ready_for: f64,
+    last_command: Option<Command>,
     last: Option<[f64; 3]>,
     same_for: [f64; 3],
     apart_for: f64,
@@ -59,6 +66,8 @@ impl Referee {
             gas_held: 0.0,
             was_deceived: false,
             state: State::Off,
+            ready_for: 0.0,
+            last_command: None,
             last: None,
             same_for: [0.0; 3],
             apart_for: 0.0,
@@ -96,25 +105,42 @@ impl Referee {
         self.state = seen.state;
         let in_band = self.mixture.ticks(plant, (gas, air), seen.state == State::Lighting);
         let unlocked = before == State::Locked && seen.state != State::Locked;
+        let is_new = self.last_command.is_some_and(|last| last != seen.command);
+        let are_heats = seen.heats.0 > -OFF && seen.heats.1 > -OFF && (seen.heats.0 + seen.heats.1).is_finite();
         self.watch(seen, asked, unlocked, seconds);
         self.count_air(plant, before, gas < 0.05 * LOWEST);
         if begins {
             rule(self.share_blown().is_some_and(|share| share < 0.9999), "lit without the air changes")?;
             rule(gas > 0.05 * LOWEST, "lit with gas that reads unasked")?;
-            rule(seen.command != Command::Light, "gas that nobody asked for")?;
+            rule(seen.command != Command::Light || !is_new, "gas that nobody asked for")?;
+            rule(before != State::Ready, "lit before it was ready")?;
             let off = |flow: f64| (flow / self.burner.lighting - 1.0).abs() > 1.0001 * ACTUATOR_TOLERANCE;
             rule(!self.mixture.gas.is_astray && off(plant.gas_when_full()), "lit while the gas's actuator moves")?;
             rule(!self.mixture.air.is_astray && off(plant.air()), "lit while the air's actuator moves")?;
         }
         let is_unseen = self.gas_unasked > CLOSING_TIME * 1.001 && seen.state != State::Locked;
         rule(is_unseen, "gas that reads unasked and goes unseen")?;
-        rule(unlocked && seen.command != Command::Reset, "unlocked by nobody")?;
+        rule(unlocked && (seen.command != Command::Reset || !is_new), "unlocked by nobody")?;
+        let starts = before == State::Off && seen.state == State::BlowingThrough;
+        rule(starts && (seen.command != Command::Start || !is_new), "started by nobody")?;
+        let is_well = seen.is_sound && are_heats && !late && gas < 0.05 * LOWEST;
+        let is_reset = before == State::Locked && seen.command == Command::Reset && is_new;
+        rule(is_reset && is_well && !unlocked, "a lock that nobody can open")?;
+        self.ready_for = if before == State::Ready { self.ready_for + seconds } else { 0.0 };
+        rule(self.ready_for > READY_TIME * 1.001 && seen.state == State::Ready, "ready for too long")?;
+        let is_out = before == State::BlowingOut && seen.state == State::Off && seen.command != Command::Reset;
+        let is_through = before == State::BlowingThrough && seen.state == State::Ready;
+        let is_short = self.share_blown().is_some_and(|share| share < 0.9999);
+        rule(is_through && is_short, "ready without the air changes")?;
+        rule(is_out && is_short, "the gas is not blown out")?;
+        rule(seen.blows != (seen.state != State::Off), "the blower is off, or never")?;
         if !asks {
             return Ok(());
         }
         rule(late, "gas after a late tick")?;
         rule(!seen.permitted, "gas that the safeguard refuses")?;
         rule(seen.command == Command::Stop, "gas after stop")?;
+        rule(!are_heats, "gas on a heat that is none")?;
         rule(!matches!(seen.state, State::Lighting | State::Firing), "gas in a state without")?;
         let air_is_there = air / HEAT_PER_AIR >= LEAST_AIR * 0.9999;
         rule(!air_is_there, "gas without air")?;
@@ -165,5 +191,6 @@ impl Referee {
     /// Keeps the readings for the next tick.
     pub fn turns_the_page(&mut self, seen: &Seen) {
         self.last = Some(seen.readings);
+        self.last_command = Some(seen.command);
     }
 }

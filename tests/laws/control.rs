@@ -217,6 +217,21 @@ fn each_doubt_is_raised_by_what_it_is_of_and_by_nothing_else() {
 }
 
 #[test]
+fn no_reading_is_believed_of_actuators_that_were_held_anywhere() {
+    let step = |held: f32, seconds: f32, read: f32| {
+        let mut limit = settled::<f32>(20.0);
+        let watts = NetHeatRate::from_watts;
+        limit.hold(watts(held), watts(held), Duration::from_seconds(0.1));
+        limit.step(kilowatts(20.0), watts(read), watts(read), Duration::from_seconds(seconds))
+    };
+    assert_eq!(step(f32::INFINITY, f32::INFINITY, f32::INFINITY).doubt, Some(Doubt::Reading));
+    assert_eq!(step(f32::NAN, f32::INFINITY, f32::INFINITY).doubt, Some(Doubt::Reading));
+    // Held at 50 kW, the air has room for more gas than the largest fire's 30 kW; it is not asked for.
+    let set = step(50e3, 60.0, 50e3);
+    assert_eq!((set.doubt, set.gas), (Some(Doubt::OutsideBand), kilowatts(10.0)));
+}
+
+#[test]
 fn a_mixture_is_judged_by_either_witness_of_gas_with_either_of_air() {
     // Settled at 20 kW. Gas that reads 23 kW is at most 1.01 x 23 = 23.2 kW; the air is at least 0.98 x 20 = 19.6 kW by
     // reckoning, whatever it reads: 0.844 of the gas, and 0.85 is needed.

@@ -5,6 +5,7 @@ mod burner_image;
 mod burning;
 pub mod cases;
 mod control;
+mod controller;
 mod derivatives;
 mod effort;
 mod estimate;

@@ -174,7 +174,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     JetwrightControllerSettings rules = {
         {{-10.0f, 60000.0f, 90000.0f, 900.0f, 5.0f}, {240.0f, 330.0f, 2.0f, 0.5f, 0.0f},
          {-10.0f, 60000.0f, 90000.0f, 900.0f, 5.0f}},
-        10000.0f, 4.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
+        10000.0f, 1.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
     JetwrightOutputs out = {JETWRIGHT_STATE_OFF, false, false, false, 0.0f, 0.0f, {0.0f, 0.0f}, 0.0f};
     CHECK(jetwright_air_changes_make(&changes, 0.02f, 4.0f, 0.002f));
     CHECK(jetwright_cross_limit_make(&limit, &settings));

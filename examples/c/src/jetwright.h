@@ -421,7 +421,7 @@ typedef struct JetwrightControllerSettings {
    */
   float closing_time_s;
   /*
-   Longest time between two ticks, ms.
+   Longest time between two ticks, ms. A thousand ticks without one count as a clock that has stopped.
    */
   uint32_t longest_tick_ms;
   /*
@@ -463,11 +463,11 @@ typedef struct JetwrightInputs {
    */
   float readings[3];
   /*
-   Net heat of the gas as it is read between its valve and the jet, W.
+   Net heat of the gas as it is read between its valve and the jet, W; `NAN` where the readings mean nothing.
    */
   float gas_w;
   /*
-   What the air as it is read would burn at the target air ratio, W.
+   What the air as it is read would burn at the target air ratio, W; as for the gas.
    */
   float air_w;
   /*
@@ -475,7 +475,7 @@ typedef struct JetwrightInputs {
    */
   float air_flow_m3_per_s;
   /*
-   A second reading of it, m3/s; below nought where there is none.
+   A second reading of it, m3/s; below nought where there is none. One that was there and is gone is in doubt.
    */
   float second_air_flow_m3_per_s;
   /*

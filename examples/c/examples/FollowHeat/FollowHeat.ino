@@ -1,6 +1,9 @@
 // Follows a heat with gas and air. Process control, NEVER a flame safeguard: a listed one stays in charge of the gas
 // valve, and asks_for_gas is a request to it. Pins, scales and settings are invented; put your own in.
+//
+// No pin resets: once locked, only switching the board off and on opens it, after somebody has looked.
 #include <jetwright.h>
+#include <math.h>
 
 #include "table.h"  // const uint8_t TABLE[], written by: jetwright setpoints burner.toml --source c
 
@@ -17,9 +20,10 @@ void setup() {
   digitalWrite(REQUEST_PIN, LOW);
   JetwrightCrossLimitSettings band = {0.92f, 1.05f, 1.25f, 9000.0f, 24000.0f, {2000.0f, 20000.0f}, {2000.0f, 20000.0f},
                                       0.03f, 0.01f};
+  // The line fills in 0.4 s, and the longest tick is 0.5 s: lit within 1 s.
   JetwrightControllerSettings rules = {
       {{-500.0f, 100e3f, 90e3f, 900.0f, 5.0f}, {240.0f, 330.0f, 2.0f, 0.5f, 0.0f}, {-0.001f, 0.05f, 0.03f, 3e-4f, 5.0f}},
-      10000.0f, 4.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
+      10000.0f, 1.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
   made = jetwright_table_read(&table, TABLE, sizeof TABLE) == JETWRIGHT_STATUS_OK &&
@@ -45,7 +49,7 @@ void loop() {
   in.readings[1] = supply.temperature_k;
   in.readings[2] = air_flow;
   bool read = jetwright_jet_flow(&jet, &supply, &flow) == JETWRIGHT_STATUS_OK;
-  in.gas_w = read ? flow.heat_net_w : -1.0f;
+  in.gas_w = read ? flow.heat_net_w : NAN;  // what nobody knows is in doubt
   in.air_w = 2.9e6f * air_flow;  // what a cubic metre burns at air ratio 1.05 here: `jetwright air`
   in.air_flow_m3_per_s = air_flow;
   in.second_air_flow_m3_per_s = -1.0f;

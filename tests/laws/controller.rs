@@ -1,0 +1,252 @@
+//! Single orders of calls that the whole controller must bear; its evenings are in `tests/fault_campaign`. Every number
+//! is invented.
+
+use jetwright::Scalar;
+use jetwright::control::{
+    AirChanges, AirRatioBand, Command, ControlError, Controller, ControllerSettings, CrossLimit, CrossLimitSettings,
+    Inputs, Outputs, Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
+};
+use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
+
+/// Heat a cubic metre of air burns at the target, J/m3.
+const HEAT_PER_AIR: f64 = 3.0e6;
+const LIGHTING: f64 = 10e3;
+const TICK: u32 = 100;
+
+type Desk<S> = Controller<9, 1, S>;
+
+fn limits<S: Scalar>(stuck_after: Option<f64>) -> SensorLimits<S> {
+    let stuck_after = stuck_after.map(|longest| Duration::from_seconds(S::c(longest)));
+    SensorLimits { lowest: S::c(-10.0), highest: S::c(60e3), fastest: S::c(25e3), noise: S::c(900.0), stuck_after }
+}
+
+fn made<S: Scalar>(sensor: SensorLimits<S>, longest_tick: u32) -> Result<Desk<S>, ControlError> {
+    let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
+    let seconds = |value: f64| Duration::from_seconds(S::c(value));
+    let least_air = ActualVolumeFlow::from_cubic_meters_per_second(S::c(0.002));
+    let travel = Travel { slowest: S::c(5e3), fastest: S::c(20e3) };
+    let table = SetpointTable::build(watts(9e3), watts(24e3), 3, |heat| {
+        Ok(Setpoint { gauge: GaugePressure::from_pascals(heat.watts()), air: heat.watts() / S::c(24e3) })
+    });
+    let limit = CrossLimit::new(&CrossLimitSettings {
+        band: AirRatioBand { lowest: S::c(0.92), target: S::c(1.05), highest: S::c(1.25) },
+        lowest: watts(9e3),
+        highest: watts(24e3),
+        gas_travel: travel,
+        air_travel: travel,
+        actuator_tolerance: S::c(0.03),
+        reading_tolerance: S::c(0.01),
+    });
+    let settings = ControllerSettings {
+        lighting: watts(LIGHTING),
+        lighting_time: seconds(1.0),
+        steady_time: seconds(0.5),
+        ready_time: seconds(60.0),
+        closing_time: seconds(2.0),
+        longest_tick,
+        clock_tolerance: S::c(0.01),
+        least_air,
+        air_agreement: (S::c(0.1), seconds(1.0)),
+    };
+    Controller::new(table?, limit?, AirChanges::new(S::c(0.02), S::c(4.0), least_air)?, [sensor], settings)
+}
+
+/// A burner without a fault: actuators that move at 8 kW a second, a line that fills at once, exact readings.
+struct Shop<S> {
+    desk: Desk<S>,
+    inputs: Inputs<1, S>,
+    gas: f64,
+    air: f64,
+    out: Option<Outputs<S>>,
+}
+
+impl<S: Scalar> Shop<S> {
+    fn new() -> Self {
+        let nought = NetHeatRate::from_watts(S::zero());
+        let inputs = Inputs {
+            now: 4_294_960_000,
+            command: Command::Nothing,
+            wanted: NetHeatRate::from_watts(S::c(20e3)),
+            readings: [S::zero()],
+            gas: nought,
+            air: nought,
+            air_flow: ActualVolumeFlow::from_cubic_meters_per_second(S::zero()),
+            second_air_flow: None,
+            permitted: true,
+        };
+        Self { desk: made(limits(None), 500).unwrap(), inputs, gas: LIGHTING, air: 0.0, out: None }
+    }
+
+    /// A tick with what a person asks for; `told` changes what the controller is told.
+    fn tick(&mut self, command: Command, told: impl Fn(&mut Inputs<1, S>)) -> Outputs<S> {
+        if let Some(out) = self.out {
+            let step = 8e3 * 1e-3 * f64::from(TICK);
+            let moved = |from: f64, to: f64| if to > from { to.min(from + step) } else { to.max(from - step) };
+            (self.gas, self.air) =
+                (moved(self.gas, out.gas.watts().to_f64()), moved(self.air, out.air.watts().to_f64()));
+        }
+        let gas = if self.out.is_some_and(|out| out.asks_for_gas) { self.gas } else { 0.0 };
+        let inputs = &mut self.inputs;
+        (inputs.now, inputs.command) = (inputs.now.wrapping_add(TICK), command);
+        (inputs.gas, inputs.air) = (NetHeatRate::from_watts(S::c(gas)), NetHeatRate::from_watts(S::c(self.air)));
+        inputs.air_flow = ActualVolumeFlow::from_cubic_meters_per_second(S::c(self.air / HEAT_PER_AIR));
+        inputs.readings = [S::c(self.air)];
+        let mut now = *inputs;
+        told(&mut now);
+        self.inputs.now = now.now;
+        let out = self.desk.tick(&now);
+        self.out = Some(out);
+        out
+    }
+
+    /// Ticks until a state is there, and says after how many.
+    fn until(&mut self, state: State, told: impl Fn(&mut Inputs<1, S>)) -> usize {
+        (0..1000)
+            .find(|_| self.tick(Command::Nothing, &told).state == state)
+            .unwrap_or_else(|| panic!("{state:?} never came: {:?}", self.out))
+    }
+
+    fn ready(told: impl Fn(&mut Inputs<1, S>)) -> Self {
+        let mut shop = Self::new();
+        shop.tick(Command::Nothing, &told);
+        shop.tick(Command::Start, &told);
+        shop.until(State::Ready, &told);
+        // The damper comes down from the largest fire.
+        (0..40).for_each(|_| _ = shop.tick(Command::Nothing, &told));
+        shop
+    }
+
+    fn firing(told: impl Fn(&mut Inputs<1, S>)) -> Self {
+        let mut shop = Self::ready(&told);
+        assert_eq!(shop.tick(Command::Light, &told).state, State::Lighting);
+        shop.until(State::Firing, &told);
+        shop
+    }
+}
+
+#[test]
+fn a_gas_reading_far_below_nought_is_none() {
+    let below = |watts: f64| move |inputs: &mut Inputs<1>| inputs.gas = NetHeatRate::from_watts(watts);
+    // A twentieth of 9 kW is 450 W.
+    for (watts, lights) in [(-440.0, true), (-460.0, false), (-1e30, false), (f64::NAN, false)] {
+        let mut shop = Shop::ready(|_| ());
+        let out = shop.tick(Command::Light, below(watts));
+        assert_eq!(out.asks_for_gas, lights, "{watts}");
+        assert_eq!(out.state == State::Locked, !lights, "{watts}");
+    }
+    let mut shop = Shop::ready(|_| ());
+    assert!(shop.tick(Command::Light, |_| ()).asks_for_gas);
+    assert!(!shop.tick(Command::Nothing, below(-460.0)).asks_for_gas, "while it is lit");
+}
+
+#[test]
+fn a_lock_by_a_jump_opens_when_a_person_has_looked() {
+    let mut shop = Shop::<f32>::firing(|_| ());
+    // The tick is late, and the air falls meanwhile by more than a tick explains.
+    shop.air *= 0.2;
+    let out = shop.tick(Command::Nothing, |inputs| inputs.now = inputs.now.wrapping_add(3000));
+    assert_eq!((out.state, out.reason), (State::Locked, Some(Reason::Late)));
+    let out = shop.tick(Command::Nothing, |_| ());
+    assert_eq!(out.reason, Some(Reason::Sensor(0, SensorFault::Jumped)), "told from the last good reading");
+    assert_eq!(shop.tick(Command::Reset, |_| ()).state, State::Off);
+    // What is still in doubt keeps the lock.
+    let mut shop = Shop::<f32>::firing(|_| ());
+    let bad = |inputs: &mut Inputs<1, f32>| inputs.readings = [70e3];
+    assert_eq!(shop.tick(Command::Nothing, bad).state, State::Locked);
+    for command in [Command::Reset, Command::Nothing, Command::Reset] {
+        assert_eq!(shop.tick(command, bad).state, State::Locked);
+    }
+    shop.tick(Command::Nothing, |_| ());
+    assert_eq!(shop.tick(Command::Reset, |_| ()).state, State::Off);
+}
+
+#[test]
+fn a_second_air_reading_that_goes_away_ends_the_fire() {
+    let second = |share: f64| move |inputs: &mut Inputs<1>| inputs.second_air_flow = Some(inputs.air_flow * share);
+    let mut shop = Shop::firing(second(1.0));
+    assert!(shop.tick(Command::Nothing, second(1.0)).asks_for_gas);
+    let out = shop.tick(Command::Nothing, |_| ());
+    assert_eq!((out.state, out.reason), (State::Locked, Some(Reason::Air(SensorFault::NotANumber))));
+    // A person who has looked may go on without it.
+    assert_eq!(shop.tick(Command::Reset, |_| ()).state, State::Off);
+    assert_eq!(shop.tick(Command::Nothing, |_| ()).state, State::Off);
+}
+
+#[test]
+fn the_lesser_reading_of_the_air_counts_for_its_changes() {
+    let blown = |share: f64| {
+        let mut shop = Shop::new();
+        let told = |inputs: &mut Inputs<1>| inputs.second_air_flow = Some(inputs.air_flow * share);
+        shop.tick(Command::Nothing, told);
+        shop.tick(Command::Start, told);
+        // The damper is open after three seconds; four more are looked at.
+        let so_far = [40, 40].map(|ticks| {
+            (0..ticks).for_each(|_| _ = shop.tick(Command::Nothing, told));
+            shop.desk.air_changes()
+        });
+        so_far[1] - so_far[0]
+    };
+    assert!((blown(0.92) / blown(1.0) - 0.92).abs() < 1e-9);
+    assert!((blown(1.08) / blown(1.0) - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_clock_that_has_stopped_ends_the_fire() {
+    let mut shop = Shop::firing(|_| ());
+    (0..50).for_each(|_| _ = shop.tick(Command::Nothing, |_| ()));
+    let stands = |inputs: &mut Inputs<1>| inputs.now = inputs.now.wrapping_sub(TICK);
+    let lasts = (0..2000).find(|_| !shop.tick(Command::Nothing, stands).asks_for_gas).unwrap();
+    assert_eq!(lasts, 999);
+    assert_eq!(shop.out.unwrap().reason, Some(Reason::Late));
+}
+
+#[test]
+fn a_command_that_a_switch_holds_acts_once() {
+    let mut shop = Shop::<f64>::new();
+    for _ in 0..20 {
+        assert_eq!(shop.tick(Command::Start, |_| ()).state, State::Off, "held since the start");
+    }
+    shop.tick(Command::Nothing, |_| ());
+    shop.tick(Command::Start, |_| ());
+    for _ in 0..400 {
+        assert!(!shop.tick(Command::Light, |_| ()).asks_for_gas, "held since before it was ready");
+    }
+    assert_eq!(shop.out.unwrap().state, State::Ready);
+    shop.tick(Command::Nothing, |_| ());
+    assert!(shop.tick(Command::Light, |_| ()).asks_for_gas);
+}
+
+#[test]
+fn settings_that_would_watch_nothing_are_refused() {
+    assert!(made::<f64>(limits(Some(5.0)), 500).is_ok());
+    for stuck_after in [f64::NAN, 0.0, -1.0, f64::INFINITY] {
+        assert!(made::<f64>(limits(Some(stuck_after)), 500).is_err(), "{stuck_after}");
+    }
+    for (lowest, highest, fastest, noise) in [
+        (f64::NAN, 1.0, 1.0, 0.0),
+        (0.0, f64::NAN, 1.0, 0.0),
+        (1.0, 0.0, 1.0, 0.0),
+        (0.0, 1.0, f64::NAN, 0.0),
+        (0.0, 1.0, 1.0, f64::NAN),
+        (0.0, 1.0, 1.0, -1.0),
+    ] {
+        let sensor = SensorLimits { lowest, highest, fastest, noise, stuck_after: None };
+        assert!(made(sensor, 500).is_err(), "{sensor:?}");
+    }
+    // A clock that steps back by a second would look like one that has gone on for weeks.
+    assert!(made::<f64>(limits(None), u32::MAX / 2).is_ok());
+    assert!(made::<f64>(limits(None), u32::MAX / 2 + 1).is_err() && made::<f64>(limits(None), 0).is_err());
+    // Air needed that is nought in the number type would be there before any was blown.
+    let least = ActualVolumeFlow::from_cubic_meters_per_second(0.002_f32);
+    assert!(AirChanges::new(1e-30_f32, 1e-30, least).is_err());
+}
+
+#[test]
+fn air_too_much_for_the_number_type_is_no_air() {
+    let flow = ActualVolumeFlow::from_cubic_meters_per_second;
+    let mut changes = AirChanges::new(0.02_f32, 4.0, flow(0.002)).unwrap();
+    for _ in 0..5 {
+        changes.count(flow(3e38), Duration::from_seconds(1e3));
+        assert!(!changes.are_enough() && changes.so_far() == 0.0);
+    }
+}
