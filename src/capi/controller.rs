@@ -154,7 +154,8 @@ pub struct JetwrightOutputs {
 impl From<JetwrightSensorLimits> for SensorLimits<f32> {
     fn from(limits: JetwrightSensorLimits) -> Self {
         let JetwrightSensorLimits { lowest, highest, fastest, noise, stuck_after_s } = limits;
-        let stuck_after = (stuck_after_s > 0.0).then(|| Duration::from_seconds(stuck_after_s));
+        // Only nought turns the check off: what is no number or below nought is refused.
+        let stuck_after = (stuck_after_s != 0.0).then(|| Duration::from_seconds(stuck_after_s));
         SensorLimits { lowest, highest, fastest, noise, stuck_after }
     }
 }

@@ -67,7 +67,9 @@ impl From<ControlError> for JetwrightStatus {
         match error {
             ControlError::Refused(error) => error.into(),
             ControlError::BandTooNarrow { .. } => JetwrightStatus::BandTooNarrow,
-            ControlError::NotRising { .. } | ControlError::Setting { .. } => JetwrightStatus::Setting,
+            ControlError::NotRising { .. } | ControlError::Setting { .. } | ControlError::Sensor { .. } => {
+                JetwrightStatus::Setting
+            },
         }
     }
 }

@@ -134,7 +134,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     ///
     /// # Errors
     ///
-    /// [`ControlError::Setting`] naming what is not usable.
+    /// [`ControlError::Setting`] or [`ControlError::Sensor`] naming what is not usable.
     pub fn new(
         table: SetpointTable<N, S>,
         limit: CrossLimit<S>,
@@ -163,6 +163,11 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         ] {
             if !usable {
                 return Err(ControlError::Setting { name });
+            }
+        }
+        for (place, sensor) in sensors.iter().enumerate() {
+            if let Some(name) = sensor.refused() {
+                return Err(ControlError::Sensor { place, name });
             }
         }
         Ok(Self {
