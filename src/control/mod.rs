@@ -29,7 +29,7 @@ pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTIN
 pub use control_error::ControlError;
 pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
-pub use estimate::{Estimate, Readings};
+pub use estimate::{Estimate, Readings, air_without_gas};
 pub use estimate_spread::{EstimateSpread, ReadingSpreads};
 pub use image::ImageError;
 pub use position::Travel;
