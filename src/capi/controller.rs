@@ -4,6 +4,7 @@
 
 use super::kept::{MADE, keep, kept_mut};
 use super::limiting::{JetwrightAirChanges, JetwrightCrossLimit};
+use super::refused::{JetwrightRefused, cleared, told};
 use super::status::{JetwrightStatus, given, status};
 use super::table::{JETWRIGHT_ROWS, JetwrightSetpoint, JetwrightTable};
 use crate::control::{Command, Controller, ControllerSettings, Inputs, SensorLimits, State};
@@ -186,6 +187,8 @@ fn command(number: u32) -> Command {
 }
 
 /// Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_controller_make(
     controller: Option<&mut JetwrightController>,
@@ -193,7 +196,9 @@ pub extern "C" fn jetwright_controller_make(
     limit: Option<&JetwrightCrossLimit>,
     changes: Option<&JetwrightAirChanges>,
     settings: Option<&JetwrightControllerSettings>,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let (controller, settings) = (given(controller)?, given(settings)?);
         let (table, limit, changes) = (given(table)?.table()?, given(limit)?.limit()?, given(changes)?.changes()?);
@@ -214,7 +219,8 @@ pub extern "C" fn jetwright_controller_make(
                 least_air: ActualVolumeFlow::from_cubic_meters_per_second(settings.least_air_m3_per_s),
                 air_agreement: (settings.air_agreement, seconds(settings.air_agreement_time_s)),
             },
-        )?;
+        )
+        .map_err(|error| told(refused, error))?;
         keep(&mut controller.words, made);
         controller.made = MADE;
         Ok(())

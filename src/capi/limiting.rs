@@ -3,6 +3,7 @@
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
 use super::kept::{MADE, keep, kept, kept_mut};
+use super::refused::{JetwrightRefused, cleared, told};
 use super::status::{JetwrightStatus, given, status};
 use crate::control::{AirChanges, AirRatioBand, CrossLimit, CrossLimitSettings, Totals, Travel};
 use crate::quantity::{ActualVolumeFlow, Duration, MassFlow, NetHeatPerMass, NetHeatRate, PricePerMass};
@@ -127,11 +128,15 @@ impl JetwrightAirChanges {
 }
 
 /// Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_cross_limit_make(
     limit: Option<&mut JetwrightCrossLimit>,
     settings: Option<&JetwrightCrossLimitSettings>,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let (limit, settings) = (given(limit)?, given(settings)?);
         let made = CrossLimit::new(&CrossLimitSettings {
@@ -146,7 +151,8 @@ pub extern "C" fn jetwright_cross_limit_make(
             air_travel: settings.air_travel.into(),
             actuator_tolerance: settings.actuator_tolerance,
             reading_tolerance: settings.reading_tolerance,
-        })?;
+        })
+        .map_err(|error| told(refused, error))?;
         keep(&mut limit.words, made);
         limit.made = MADE;
         Ok(())
@@ -196,17 +202,22 @@ pub extern "C" fn jetwright_cross_limit_hold(
 }
 
 /// Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_changes_make(
     changes: Option<&mut JetwrightAirChanges>,
     volume_m3: f32,
     needed: f32,
     least_flow_m3_per_s: f32,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let changes = given(changes)?;
         let least = ActualVolumeFlow::from_cubic_meters_per_second(least_flow_m3_per_s);
-        keep(&mut changes.words, AirChanges::new(volume_m3, needed, least)?);
+        let made = AirChanges::new(volume_m3, needed, least).map_err(|error| told(refused, error))?;
+        keep(&mut changes.words, made);
         changes.made = MADE;
         Ok(())
     })

@@ -25,7 +25,7 @@ pub enum JetwrightStatus {
     Liquid = 6,
     /// No answer within the accepted range.
     NoSolution = 7,
-    /// A setting is not usable, or the settings do not go together.
+    /// A setting is not usable, or the settings do not go together; the `_make` functions say which.
     Setting = 8,
     /// The air-ratio band is too narrow for the tolerances.
     BandTooNarrow = 9,
@@ -69,7 +69,7 @@ impl From<ControlError> for JetwrightStatus {
             ControlError::BandTooNarrow { .. } => JetwrightStatus::BandTooNarrow,
             ControlError::NotRising { .. } | ControlError::Setting { .. } | ControlError::Sensor { .. } => {
                 JetwrightStatus::Setting
-            },
+            }
         }
     }
 }

@@ -34,6 +34,11 @@
 #define JETWRIGHT_TOTALS_WORDS 6
 
 /*
+ Bytes of a name, its nought at the end with them.
+ */
+#define JETWRIGHT_NAME_BYTES 48
+
+/*
  Rows of a table of the C interface.
  */
 #define JETWRIGHT_ROWS 17
@@ -84,7 +89,7 @@ enum JetwrightStatus
    */
   JETWRIGHT_STATUS_NO_SOLUTION = 7,
   /*
-   A setting is not usable, or the settings do not go together.
+   A setting is not usable, or the settings do not go together; the `_make` functions say which.
    */
   JETWRIGHT_STATUS_SETTING = 8,
   /*
@@ -443,6 +448,20 @@ typedef struct JetwrightControllerSettings {
 } JetwrightControllerSettings;
 
 /*
+ Which setting a `_make` function refused, in the words of the Rust errors: print it while you set up.
+ */
+typedef struct JetwrightRefused {
+  /*
+   What the setting is called, ended by a nought; empty where no setting was refused.
+   */
+  char name[JETWRIGHT_NAME_BYTES];
+  /*
+   Of a sensor's limit, which sensor, from 0; else -1.
+   */
+  int32_t sensor;
+} JetwrightRefused;
+
+/*
  What a controller is told each tick.
  */
 typedef struct JetwrightInputs {
@@ -599,7 +618,8 @@ typedef struct JetwrightEstimate {
    */
   float heat_net_w;
   /*
-   Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+   Air at the blower's inlet, m3/s. While blowing through no gas flows and there is no estimate:
+   `jetwright_burner_air_flow` is what air changes count.
    */
   float air_flow_m3_per_s;
   /*
@@ -607,7 +627,7 @@ typedef struct JetwrightEstimate {
    */
   float air_kg_per_s;
   /*
-   Air supplied over air needed; nought where no gas flows.
+   Air supplied over air needed; nought where the air ahead of the jets holds the gas back.
    */
   float air_ratio;
   /*
@@ -913,12 +933,15 @@ extern "C" {
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
                                           const struct JetwrightTable *table,
                                           const struct JetwrightCrossLimit *limit,
                                           const struct JetwrightAirChanges *changes,
-                                          const struct JetwrightControllerSettings *settings);
+                                          const struct JetwrightControllerSettings *settings,
+                                          struct JetwrightRefused *refused);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
@@ -950,14 +973,30 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
- curve its pressure does not tell the air, and near it only roughly.
+ curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
+ shut, ask `jetwright_burner_air_flow`.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
 
 /*
- The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+ Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
+ `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+ otherwise.
+
+ `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+ turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
+ count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+ much.
+ */
+JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
+                                          float blower_pa,
+                                          float least_pa,
+                                          float *air_flow_m3_per_s);
+
+/*
+ The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
 
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
@@ -995,9 +1034,12 @@ JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                           const struct JetwrightCrossLimitSettings *settings);
+                                           const struct JetwrightCrossLimitSettings *settings,
+                                           struct JetwrightRefused *refused);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
@@ -1021,11 +1063,14 @@ JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
                                            float volume_m3,
                                            float needed,
-                                           float least_flow_m3_per_s);
+                                           float least_flow_m3_per_s,
+                                           struct JetwrightRefused *refused);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
@@ -1078,6 +1123,11 @@ JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperatu
 JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
+ The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+ */
+JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
+
+/*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
 JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
@@ -1096,6 +1146,11 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
+ The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+ */
+JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
+
+/*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
 JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
@@ -1104,9 +1159,12 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                           const struct JetwrightCrossLimitSettings *settings);
+                                           const struct JetwrightCrossLimitSettings *settings,
+                                           struct JetwrightRefused *refused);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
@@ -1130,11 +1188,14 @@ JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
                                            float volume_m3,
                                            float needed,
-                                           float least_flow_m3_per_s);
+                                           float least_flow_m3_per_s,
+                                           struct JetwrightRefused *refused);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
@@ -1223,14 +1284,30 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
- curve its pressure does not tell the air, and near it only roughly.
+ curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
+ shut, ask `jetwright_burner_air_flow`.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
 
 /*
- The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+ Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
+ `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+ otherwise.
+
+ `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+ turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
+ count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+ much.
+ */
+JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
+                                          float blower_pa,
+                                          float least_pa,
+                                          float *air_flow_m3_per_s);
+
+/*
+ The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
 
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
@@ -1243,12 +1320,15 @@ JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurn
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
                                           const struct JetwrightTable *table,
                                           const struct JetwrightCrossLimit *limit,
                                           const struct JetwrightAirChanges *changes,
-                                          const struct JetwrightControllerSettings *settings);
+                                          const struct JetwrightControllerSettings *settings,
+                                          struct JetwrightRefused *refused);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
