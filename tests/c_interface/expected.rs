@@ -44,7 +44,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let mut line = |name: &str, numbers: &[f32]| {
         lines.push((name.into(), numbers.iter().map(|&number| f64::from(number)).collect()));
     };
-    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
+    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let (watts, seconds) = (NetHeatRate::from_watts, Duration::from_seconds);
     let flow = ActualVolumeFlow::from_cubic_meters_per_second;
     let table = table();
@@ -72,7 +72,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
 
-    [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
+    [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
     for (oxygen, carbon_monoxide, basis) in [(0.03, 0.0, Basis::Dry), (0.03, 0.002, Basis::Wet)] {
         let reading = FlueReading { oxygen, carbon_monoxide, basis };
@@ -87,7 +87,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     }
 
     let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0, 4.0, 1.0, 7.0, 7.0, 7.0, 3.0];
-    statuses.iter().for_each(|&status| line("refused", &[status]));
+    statuses.iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
     let sultry = AbsolutePressure::from_pascals(82_000.0);
     let sultry = Conditions {
@@ -163,7 +163,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         least_air: flow(0.002),
         air_agreement: (0.1, seconds(1.0)),
     };
-    line("refused", &[8.0]);
+    line("refused-on-purpose", &[8.0]);
     line("named", &[2.0, f32::from(b'f'), f32::from(b'a')]);
     line("named", &[-1.0, 0.0]);
     let mut desk = Controller::new(table, limiter(), changes, [heat, temperature, heat], settings).unwrap();

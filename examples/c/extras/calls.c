@@ -29,7 +29,7 @@ static JetwrightController controller;
 
 static void refused(JetwrightStatus status)
 {
-    TELL("refused", (float)status);
+    TELL("refused-on-purpose", (float)status);
 }
 
 /* The plant of this example: actuators that move at 8 kW a second. */
