@@ -25,29 +25,29 @@ pub struct JetwrightController {
     pub words: [u32; JETWRIGHT_CONTROLLER_WORDS],
 }
 
-/// What a healthy sensor's readings look like, in the sensor's own unit.
+/// What a healthy sensor's readings look like, in the sensor's own unit. All are finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightSensorLimits {
-    /// Smallest reading of a healthy sensor.
+    /// Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
     pub lowest: f32,
-    /// Largest reading of a healthy sensor.
+    /// Largest reading of a healthy sensor, above `lowest`.
     pub highest: f32,
-    /// Fastest change of what is measured, per second.
+    /// Fastest change of what is measured, per second; above nought.
     pub fastest: f32,
-    /// Change between two readings that noise alone can make.
+    /// Change between two readings that noise alone can make; nought or more.
     pub noise: f32,
-    /// A live sensor never reads exactly the same for this long, s; nought where it may.
+    /// A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
     pub stuck_after_s: f32,
 }
 
-/// What a controller is told once.
+/// What a controller is told once. Times are above nought and finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightControllerSettings {
     /// Three sensors: gauge pressure, gas temperature, air.
     pub sensors: [JetwrightSensorLimits; 3],
-    /// Heat the fire is lit at, W.
+    /// Heat the fire is lit at, W; within the limiter's range.
     pub lighting_w: f32,
     /// Longest time from asking for gas until it reads what it was set to, s: as little more than its line takes to
     /// fill as the ticks allow, because so long the mixture may be too lean.
@@ -60,11 +60,12 @@ pub struct JetwrightControllerSettings {
     pub closing_time_s: f32,
     /// Longest time between two ticks, ms.
     pub longest_tick_ms: u32,
-    /// How far the time counted between two ticks may lie from the time that passed, as a share of it.
+    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+    /// under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
     pub clock_tolerance: f32,
-    /// Air under this is lost, m3/s.
+    /// Air under this is lost, m3/s; above nought.
     pub least_air_m3_per_s: f32,
-    /// How far two readings of the air may differ, as a share.
+    /// How far two readings of the air may differ, as a share; above nought.
     pub air_agreement: f32,
     /// For how long they may differ by more, s.
     pub air_agreement_time_s: f32,

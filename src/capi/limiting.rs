@@ -19,9 +19,10 @@ pub const JETWRIGHT_TOTALS_WORDS: usize = 6;
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightTravel {
-    /// Never slower than this while it is not there yet, W/s.
+    /// Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+    /// standing blower, dead time with it.
     pub slowest_w_per_s: f32,
-    /// Never faster than this, W/s.
+    /// Never faster than this at any moment, W/s; `slowest_w_per_s` or more.
     pub fastest_w_per_s: f32,
 }
 
@@ -30,23 +31,24 @@ pub struct JetwrightTravel {
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightCrossLimitSettings {
-    /// Never richer than this.
+    /// Never richer than this; an air ratio from 0.5 to 5, as the next two.
     pub lowest_air_ratio: f32,
     /// The air ratio of the setpoint table.
     pub target_air_ratio: f32,
     /// Never leaner than this.
     pub highest_air_ratio: f32,
-    /// The smallest fire, W.
+    /// The smallest fire, W; above nought, and not below that of the table.
     pub lowest_w: f32,
-    /// The largest fire, W.
+    /// The largest fire, W; above the smallest, and not above that of the table.
     pub highest_w: f32,
     /// Speed of the gas regulator.
     pub gas_travel: JetwrightTravel,
     /// Speed of the damper or blower.
     pub air_travel: JetwrightTravel,
-    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+    /// to under 0.3.
     pub actuator_tolerance: f32,
-    /// How far a reading can lie from the flow, as a share of it.
+    /// How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
     pub reading_tolerance: f32,
 }
 

@@ -50,7 +50,7 @@ pub struct Estimate<S = f64> {
 ///
 /// # Errors
 ///
-/// A pressure below nought, out of range or no number; [`Error::NoSolution`] under `least`, where `least` is nought, and
+/// A pressure below nought, out of range or no number; [`Error::NoSolution`] under `least`, where that is nought, and
 /// above 95 % of what the blower holds against a closed path, which reads as much without any air. Every error means
 /// that the air is not known: count nought, which begins the air changes anew.
 ///

@@ -371,33 +371,33 @@ typedef struct JetwrightAirChanges {
 } JetwrightAirChanges;
 
 /*
- What a healthy sensor's readings look like, in the sensor's own unit.
+ What a healthy sensor's readings look like, in the sensor's own unit. All are finite.
  */
 typedef struct JetwrightSensorLimits {
   /*
-   Smallest reading of a healthy sensor.
+   Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
    */
   float lowest;
   /*
-   Largest reading of a healthy sensor.
+   Largest reading of a healthy sensor, above `lowest`.
    */
   float highest;
   /*
-   Fastest change of what is measured, per second.
+   Fastest change of what is measured, per second; above nought.
    */
   float fastest;
   /*
-   Change between two readings that noise alone can make.
+   Change between two readings that noise alone can make; nought or more.
    */
   float noise;
   /*
-   A live sensor never reads exactly the same for this long, s; nought where it may.
+   A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
    */
   float stuck_after_s;
 } JetwrightSensorLimits;
 
 /*
- What a controller is told once.
+ What a controller is told once. Times are above nought and finite.
  */
 typedef struct JetwrightControllerSettings {
   /*
@@ -405,7 +405,7 @@ typedef struct JetwrightControllerSettings {
    */
   struct JetwrightSensorLimits sensors[3];
   /*
-   Heat the fire is lit at, W.
+   Heat the fire is lit at, W; within the limiter's range.
    */
   float lighting_w;
   /*
@@ -430,15 +430,16 @@ typedef struct JetwrightControllerSettings {
    */
   uint32_t longest_tick_ms;
   /*
-   How far the time counted between two ticks may lie from the time that passed, as a share of it.
+   How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+   under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
    */
   float clock_tolerance;
   /*
-   Air under this is lost, m3/s.
+   Air under this is lost, m3/s; above nought.
    */
   float least_air_m3_per_s;
   /*
-   How far two readings of the air may differ, as a share.
+   How far two readings of the air may differ, as a share; above nought.
    */
   float air_agreement;
   /*
@@ -743,11 +744,12 @@ typedef struct JetwrightFlame {
  */
 typedef struct JetwrightTravel {
   /*
-   Never slower than this while it is not there yet, W/s.
+   Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+   standing blower, dead time with it.
    */
   float slowest_w_per_s;
   /*
-   Never faster than this, W/s.
+   Never faster than this at any moment, W/s; `slowest_w_per_s` or more.
    */
   float fastest_w_per_s;
 } JetwrightTravel;
@@ -758,7 +760,7 @@ typedef struct JetwrightTravel {
  */
 typedef struct JetwrightCrossLimitSettings {
   /*
-   Never richer than this.
+   Never richer than this; an air ratio from 0.5 to 5, as the next two.
    */
   float lowest_air_ratio;
   /*
@@ -770,11 +772,11 @@ typedef struct JetwrightCrossLimitSettings {
    */
   float highest_air_ratio;
   /*
-   The smallest fire, W.
+   The smallest fire, W; above nought, and not below that of the table.
    */
   float lowest_w;
   /*
-   The largest fire, W.
+   The largest fire, W; above the smallest, and not above that of the table.
    */
   float highest_w;
   /*
@@ -786,11 +788,12 @@ typedef struct JetwrightCrossLimitSettings {
    */
   struct JetwrightTravel air_travel;
   /*
-   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+   to under 0.3.
    */
   float actuator_tolerance;
   /*
-   How far a reading can lie from the flow, as a share of it.
+   How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
    */
   float reading_tolerance;
 } JetwrightCrossLimitSettings;
