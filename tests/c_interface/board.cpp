@@ -2,7 +2,8 @@
  *
  * A person starts at 1 s, lights at 40 s, turns the heat up at 60 s and down at 90 s. Each `PIN VALUE FROM TO`
  * (seconds) is a fault or a deed. An analog pin then reads the value; the contact of a digital pin is open (0: a broken
- * wire, too) or closed to ground (1). An open contact reads what the pin's pull-up makes of it, else this and that.
+ * wire, too) or closed to ground (1). An open contact reads what the pin's pull-up makes of it, else this and that,
+ * two seconds each.
  * Pin -1 is the clock, put forward by VALUE ms; pin -2 is the blower, which stands still; pin -3 is the controller in
  * memory, whose first word is lost.
  */
@@ -71,7 +72,7 @@ static bool closed(int pin) {
 
 int digitalRead(int pin) {
   if (closed(pin)) return LOW;
-  return mode[pin] == INPUT_PULLUP ? HIGH : (int)(loops / 3 % 2);
+  return mode[pin] == INPUT_PULLUP ? HIGH : (loops / 20 + 1) % 2 == 1 ? HIGH : LOW;
 }
 
 int analogRead(int pin) {

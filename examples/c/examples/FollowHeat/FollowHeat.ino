@@ -12,7 +12,8 @@
 //   BLOWER     through a relay to the blower's contactor; HIGH runs it.
 //   LOCKED     a lamp: lit while locked, until RESET; flashing when this sketch has failed, which only repair ends.
 //   GAUGE, AIR, WANTED  0 V to the board's reference: gauge before the jet, air flow, knob. No more volts than that.
-//              10 kilohms from each to ground make a broken wire read nought.
+//              10 kilohms from each to ground make a broken wire read nought. A gauge whose nought is not 0 V (0.5 V,
+//              4 mA) tells a broken wire from no gas: subtract its offset, and the lowest reading below refuses it.
 //   GAS, AIR_OUT  PWM, which is no pressure and no position: filter it to a voltage and amplify that to what the
 //              electric pressure regulator and the damper's actuator take, such as 0 to 10 V.
 #include <jetwright.h>
@@ -28,20 +29,22 @@ const int REQUEST_PIN = 6, BLOWER_PIN = 7, LOCKED_PIN = 8, GAS_PIN = 9, AIR_OUT_
 void startWatchdog();
 void feedWatchdog();
 
-const float AMBIENT_PA = 83500.0f;         // air around the furnace, Pa: of your barometer
-const float GAS_TEMPERATURE_K = 283.15f;   // gas before the jet, K: measured once; better a sensor, read in loop()
-const float BORE_M = 1.5e-3f;              // diameter of the jet, m: of your burner file
-const float BORE_LENGTH_M = 10e-3f;        // length of its straight bore, m: of your burner file
-const float AIR_HEAT_J_PER_M3 = 2.9e6f;    // heat that a m3 of this air burns at the target ratio: `jetwright air`
-const float GAUGE_PA_PER_COUNT = 100.0f;   // Pa a count: the gauge's span over the converter's counts
-const float GAUGE_OFFSET_PA = 0.0f;        // Pa it reads with its valve shut: as seen
-const float GAUGE_LOWEST_PA = -500.0f;     // Pa: the least a healthy gauge reads, under nought by its error
+const float AMBIENT_PA = 83500.0f;           // air around the furnace, Pa: of your barometer
+const float GAS_TEMPERATURE_K = 283.15f;     // gas before the jet, K: measured once; better a sensor, read in loop()
+const float BORE_M = 1.5e-3f;                // diameter of the jet, m: of your burner file
+const float BORE_LENGTH_M = 10e-3f;          // length of its straight bore, m: of your burner file
+const float AIR_HEAT_J_PER_M3 = 2.9e6f;      // heat a m3 of air burns at the target ratio: `jetwright air`
+const float FULL_COUNT = 1023.0f;            // of the converter: 4095 where it has 12 bits
+const float FULL_PWM = 255.0f;               // of analogWrite
+const float GAUGE_PA_PER_COUNT = 100.0f;     // Pa a count: the gauge's span over the converter's counts
+const float GAUGE_OFFSET_PA = 0.0f;          // Pa it reads with its valve shut: as seen
+const float GAUGE_LOWEST_PA = -500.0f;       // Pa: the least a healthy gauge reads, under nought by its error
 const float AIR_M3_PER_S_PER_COUNT = 2e-5f;  // m3/s a count: the air sensor's span over the converter's counts
-const float REGULATOR_SPAN_PA = 100e3f;    // Pa that the regulator gives at full PWM: its data sheet
-const float CHAMBER_M3 = 0.02f;            // chamber and all the air passes behind it, m3: measured
-const float AIR_CHANGES = 4.0f;            // how often it is blown through: the code that applies to you
-const float LEAST_AIR_M3_PER_S = 0.002f;   // air under this is lost, m3/s: well under that of the smallest fire
-const uint32_t TICK_MS = 100;              // time between two ticks, ms
+const float REGULATOR_SPAN_PA = 100e3f;      // Pa that the regulator gives at full PWM: its data sheet
+const float CHAMBER_M3 = 0.02f;              // chamber and all the air passes behind it, m3: measured
+const float AIR_CHANGES = 4.0f;              // how often it is blown through: the code that applies to you
+const float LEAST_AIR_M3_PER_S = 0.002f;     // air under this is lost, m3/s: well under that of the smallest fire
+const uint32_t TICK_MS = 100;                // time between two ticks, ms
 
 JetwrightTable table;
 JetwrightController controller;
@@ -71,41 +74,49 @@ Button reset = {RESET_PIN, 1000, false, false, 0};
 
 bool makeController() {
   JetwrightCrossLimitSettings band = {};
-  band.lowest_air_ratio = 0.92f;              // richest mixture there may be: of your furnace
-  band.target_air_ratio = 1.05f;              // that of the table: [fire] of your burner file, or --air-ratio
-  band.highest_air_ratio = 1.25f;             // leanest mixture there may be: well inside what still burns
-  band.gas_travel.slowest_w_per_s = 2000.0f;  // W/s: largest less smallest fire over the regulator's longest time
-  band.gas_travel.fastest_w_per_s = 20000.0f; // W/s: the same over its shortest
-  band.air_travel.slowest_w_per_s = 2000.0f;  // W/s: the same of the damper, from a standing blower
-  band.air_travel.fastest_w_per_s = 20000.0f; // W/s: the same over its shortest
-  band.actuator_tolerance = 0.03f;            // share that a flow may lie off its setting: seen at three fires
-  band.reading_tolerance = 0.01f;             // share that a reading may lie off the flow: data sheets
+  band.lowest_air_ratio = 0.92f;               // richest mixture there may be: of your furnace
+  band.target_air_ratio = 1.05f;               // that of the table: [fire] of your burner file, or --air-ratio
+  band.highest_air_ratio = 1.25f;              // leanest mixture there may be: well inside what still burns
+  band.gas_travel.slowest_w_per_s = 2000.0f;   // W/s: largest less smallest fire over the regulator's longest time
+  band.gas_travel.fastest_w_per_s = 20000.0f;  // W/s: the same over its shortest
+  band.air_travel.slowest_w_per_s = 2000.0f;   // W/s: the same of the damper, from a standing blower
+  band.air_travel.fastest_w_per_s = 20000.0f;  // W/s: the same over its shortest
+  band.actuator_tolerance = 0.03f;             // share that a flow may lie off its setting: seen at three fires
+  band.reading_tolerance = 0.01f;              // share that a reading may lie off the flow: data sheets
 
   JetwrightControllerSettings rules = {};
-  JetwrightSensorLimits gauge = {GAUGE_LOWEST_PA, 100e3f, 90e3f, 900.0f, 5.0f};         // Pa
-  JetwrightSensorLimits temperature = {240.0f, 330.0f, 2.0f, 0.5f, 0.0f};       // K; a constant here, which may stand
-  JetwrightSensorLimits air = {-0.001f, 0.05f, 0.03f, 3e-4f, 5.0f};             // m3/s
-  // Each: lowest and highest healthy reading, fastest change a second, noise, seconds after which standing still is
-  // being stuck (nought: it may).
-  rules.sensors[0] = gauge;
-  rules.sensors[1] = temperature;
-  rules.sensors[2] = air;
-  rules.lighting_w = 10000.0f;                // W: a fire of the table that lights cold, `jetwright sheet`
-  rules.lighting_time_s = 4.0f;               // s: what the line takes to fill, and a tick or two
-  rules.steady_time_s = 0.5f;                 // s: longer than the line takes to fill
-  rules.ready_time_s = 60.0f;                 // s: how long blown through waits for a person
-  rules.closing_time_s = 2.0f;                // s: until the gauge reads nothing once the valve is shut
-  rules.longest_tick_ms = 5 * TICK_MS;        // ms: a later tick locks
-  rules.clock_tolerance = 0.02f;              // share: 1 ms of TICK_MS, and the chip's clock
+  JetwrightSensorLimits &gauge = rules.sensors[0], &temperature = rules.sensors[1], &air = rules.sensors[2];
+  gauge.lowest = GAUGE_LOWEST_PA;              // Pa: under this it is broken
+  gauge.highest = 100e3f;                      // Pa: above this it is broken; under the most that it can read
+  gauge.fastest = 90e3f;                       // Pa/s: faster than the line fills and empties, as seen
+  gauge.noise = 900.0f;                        // Pa: some steps of the converter and of the PWM, as seen
+  gauge.stuck_after_s = 5.0f;                  // s: a live gauge never reads exactly the same so long
+  temperature.lowest = 240.0f;                 // K: colder than your winter
+  temperature.highest = 330.0f;                // K: warmer than your hose in the sun
+  temperature.fastest = 2.0f;                  // K/s: faster than the sensor follows
+  temperature.noise = 0.5f;                    // K: its last digits
+  temperature.stuck_after_s = 0.0f;            // s: nought, it may stand still; here it is a constant
+  air.lowest = -0.001f;                        // m3/s: under this it is broken, a little below nought
+  air.highest = 0.05f;                         // m3/s: above this it is broken; more than the blower gives
+  air.fastest = 0.03f;                         // m3/s2: faster than blower and damper, as seen
+  air.noise = 3e-4f;                           // m3/s: of the stream and the sensor, as seen
+  air.stuck_after_s = 5.0f;                    // s: a live stream never reads exactly the same so long
+  rules.lighting_w = 10000.0f;                 // W: a fire of the table that lights cold, `jetwright sheet`
+  rules.lighting_time_s = 4.0f;                // s: what the line takes to fill, and a tick or two
+  rules.steady_time_s = 0.5f;                  // s: longer than the line takes to fill
+  rules.ready_time_s = 60.0f;                  // s: how long blown through waits for a person
+  rules.closing_time_s = 2.0f;                 // s: until the gauge reads nothing once the valve is shut
+  rules.longest_tick_ms = 5 * TICK_MS;         // ms: a later tick locks
+  rules.clock_tolerance = 0.02f;               // share: 1 ms of TICK_MS, and the chip's clock
   rules.least_air_m3_per_s = LEAST_AIR_M3_PER_S;
-  rules.air_agreement = 0.1f;                 // share by which two air sensors may differ; there is one here
-  rules.air_agreement_time_s = 1.0f;          // s: for how long by more
+  rules.air_agreement = 0.1f;                  // share by which two air sensors may differ; there is one here
+  rules.air_agreement_time_s = 1.0f;           // s: for how long by more
 
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
   if (jetwright_table_read(&table, TABLE, sizeof TABLE) != JETWRIGHT_STATUS_OK) return false;
   if (jetwright_table_range(&table, &lowest_w, &highest_w) != JETWRIGHT_STATUS_OK) return false;
-  band.lowest_w = lowest_w;                   // W: the fires of the table
+  band.lowest_w = lowest_w;                    // W: the fires of the table
   band.highest_w = highest_w;
   return jetwright_cross_limit_make(&limit, &band, &refused) == JETWRIGHT_STATUS_OK &&
          jetwright_air_changes_make(&changes, CHAMBER_M3, AIR_CHANGES, LEAST_AIR_M3_PER_S, &refused) ==
@@ -152,7 +163,7 @@ void loop() {
   float air_flow = AIR_M3_PER_S_PER_COUNT * analogRead(AIR_PIN);
   in.now_ms = now;
   in.command = command(now);
-  in.wanted_w = lowest_w + (highest_w - lowest_w) * analogRead(WANTED_PIN) / 1023.0f;
+  in.wanted_w = lowest_w + (highest_w - lowest_w) * analogRead(WANTED_PIN) / FULL_COUNT;
   in.readings[0] = supply.gauge_pa;
   in.readings[1] = supply.temperature_k;
   in.readings[2] = air_flow;
@@ -169,14 +180,14 @@ void loop() {
   digitalWrite(REQUEST_PIN, sound && out.asks_for_gas ? HIGH : LOW);
   digitalWrite(BLOWER_PIN, !sound || out.blower_on ? HIGH : LOW);
   if (sound) {
-    analogWrite(GAS_PIN, (int)(out.set.gauge_pa * (255.0f / REGULATOR_SPAN_PA)));
-    analogWrite(AIR_OUT_PIN, (int)(out.set.air * 255.0f));
+    analogWrite(GAS_PIN, (int)(out.set.gauge_pa * (FULL_PWM / REGULATOR_SPAN_PA)));
+    analogWrite(AIR_OUT_PIN, (int)(out.set.air * FULL_PWM));
     digitalWrite(LOCKED_PIN, out.state == JETWRIGHT_STATE_LOCKED ? HIGH : LOW);
     feedWatchdog();
   } else {
     // No request, no gas pressure, all the air there is; and the watchdog starves.
     analogWrite(GAS_PIN, 0);
-    analogWrite(AIR_OUT_PIN, 255);
+    analogWrite(AIR_OUT_PIN, (int)FULL_PWM);
     digitalWrite(LOCKED_PIN, now / 250 % 2 ? HIGH : LOW);
   }
 }
