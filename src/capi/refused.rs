@@ -4,7 +4,7 @@ use core::ffi::c_char;
 
 use super::status::JetwrightStatus;
 use crate::control::ControlError;
-use crate::error::Error;
+use crate::limits::Input;
 
 /// Bytes of a name, its nought at the end with them.
 pub const JETWRIGHT_NAME_BYTES: usize = 48;
@@ -26,10 +26,9 @@ pub(super) fn told(refused: Option<&mut JetwrightRefused>, error: ControlError) 
             ControlError::Setting { name } => (name, -1),
             ControlError::Sensor { place, name } => (name, place as i32),
             ControlError::BandTooNarrow { .. } => ("air-ratio band", -1),
-            ControlError::Refused(Error::NotFinite { input } | Error::OutOfRange { input, .. }) => {
-                (input.range().name, -1)
-            }
-            ControlError::Refused(_) | ControlError::NotRising { .. } => ("", -1),
+            // The one number of a controller that the rooms above look at: the names of all would be 10 kB of a chip.
+            ControlError::Refused(_) => (const { Input::AirRatio.range().name }, -1),
+            ControlError::NotRising { .. } => ("", -1),
         };
         put(refused, name, sensor);
     }
