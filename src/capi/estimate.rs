@@ -158,7 +158,8 @@ pub extern "C" fn jetwright_burner_at(
 ///
 /// Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
 /// curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
-/// shut, ask `jetwright_burner_air_flow`.
+/// shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+/// jets, as of a blower that stands; one a little slow reads as more air.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_estimate(
     burner: Option<&JetwrightBurner>,

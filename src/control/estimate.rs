@@ -12,6 +12,10 @@ use crate::scalar::Scalar;
 /// gauge may be off by as much. Invented.
 const NOT_CLOSED: f64 = 0.95;
 
+/// A blower that reads less than this share of what its air would need ahead of the jets does not run as its curve
+/// says: the path takes pressure and gives none. Half, because readings and models are off by less. Invented.
+const LEFT_BY_PATH: f64 = 0.5;
+
 /// Three readings of a running burner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Readings<S = f64> {
@@ -88,7 +92,8 @@ impl<S: Scalar> Readings<S> {
     /// # Errors
     ///
     /// A reading out of range or no number; [`Error::NoSolution`](crate::Error::NoSolution) where the blower's
-    /// pressure is above its curve or the gauge too low to tell. Every error means that nothing is known: count it as
+    /// pressure is above its curve, or less than half of what its air would need ahead of the jets, as of a blower that
+    /// stands, or the gauge too low to tell. Every error means that nothing is known: count it as
     /// gas off.
     ///
     /// # Source
@@ -99,6 +104,10 @@ impl<S: Scalar> Readings<S> {
         let air_flow = prepared.blower().flow_at(self.blower_pressure)?;
         let air = air_flow.at(prepared.conditions().site.air_density());
         let (gas, back_pressure) = prepared.gas_with_air(self.gauge, self.gas_temperature, air)?;
+        let left = S::c(LEFT_BY_PATH) * back_pressure.pascals();
+        if self.blower_pressure.pascals() < left {
+            return Err(Error::NoSolution { input: Input::BlowerPressure, nearest: left.to_f32() });
+        }
         Ok(Estimate {
             gas,
             heat_net: prepared.conditions().gas.net_heating_value().of(gas),

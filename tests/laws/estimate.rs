@@ -85,6 +85,11 @@ fn a_reading_that_means_nothing_is_refused() {
     assert!(matches!(refused(-1.0, 290.0, 900.0), Error::OutOfRange { .. }));
     assert!(matches!(refused(30e3, 290.0, 2.0 * rig.blower_pressure), Error::NoSolution { .. }));
     assert!(matches!(refused(1.0, 290.0, 900.0), Error::NoSolution { .. }));
+    // A blower that stands, whose curve would have it at its free delivery, and one that is far too slow.
+    for pressure in [0.0, 5.0, 50.0] {
+        let found = refused(30e3, 290.0, pressure);
+        assert!(matches!(found, Error::NoSolution { input: Input::BlowerPressure, .. }), "{pressure}: {found}");
+    }
 }
 
 /// Numbers of a bell curve by Box and Muller, from a spread of points without a pattern.

@@ -977,7 +977,8 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
  curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
- shut, ask `jetwright_burner_air_flow`.
+ shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+ jets, as of a blower that stands; one a little slow reads as more air.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
@@ -1288,7 +1289,8 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
  curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
- shut, ask `jetwright_burner_air_flow`.
+ shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+ jets, as of a blower that stands; one a little slow reads as more air.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
