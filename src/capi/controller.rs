@@ -4,6 +4,7 @@
 
 use super::kept::{MADE, keep, kept_mut};
 use super::limiting::{JetwrightAirChanges, JetwrightCrossLimit};
+use super::refused::{JetwrightRefused, cleared, told};
 use super::status::{JetwrightStatus, given, status};
 use super::table::{JETWRIGHT_ROWS, JetwrightSetpoint, JetwrightTable};
 use crate::control::{Command, Controller, ControllerSettings, Inputs, SensorLimits, State};
@@ -24,29 +25,29 @@ pub struct JetwrightController {
     pub words: [u32; JETWRIGHT_CONTROLLER_WORDS],
 }
 
-/// What a healthy sensor's readings look like, in the sensor's own unit.
+/// What a healthy sensor's readings look like, in the sensor's own unit. All are finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightSensorLimits {
-    /// Smallest reading of a healthy sensor.
+    /// Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
     pub lowest: f32,
-    /// Largest reading of a healthy sensor.
+    /// Largest reading of a healthy sensor, above `lowest`.
     pub highest: f32,
-    /// Fastest change of what is measured, per second.
+    /// Fastest change of what is measured, per second; above nought.
     pub fastest: f32,
-    /// Change between two readings that noise alone can make.
+    /// Change between two readings that noise alone can make; nought or more.
     pub noise: f32,
-    /// A live sensor never reads exactly the same for this long, s; nought where it may.
+    /// A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
     pub stuck_after_s: f32,
 }
 
-/// What a controller is told once.
+/// What a controller is told once. Times are above nought and finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightControllerSettings {
     /// Three sensors: gauge pressure, gas temperature, air.
     pub sensors: [JetwrightSensorLimits; 3],
-    /// Heat the fire is lit at, W.
+    /// Heat the fire is lit at, W; within the limiter's range.
     pub lighting_w: f32,
     /// Longest time from asking for gas until it reads what it was set to, s: as little more than its line takes to
     /// fill as the ticks allow, because so long the mixture may be too lean.
@@ -59,11 +60,12 @@ pub struct JetwrightControllerSettings {
     pub closing_time_s: f32,
     /// Longest time between two ticks, ms. A thousand ticks without one count as a clock that has stopped.
     pub longest_tick_ms: u32,
-    /// How far the time counted between two ticks may lie from the time that passed, as a share of it.
+    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+    /// under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
     pub clock_tolerance: f32,
-    /// Air under this is lost, m3/s.
+    /// Air under this is lost, m3/s; above nought.
     pub least_air_m3_per_s: f32,
-    /// How far two readings of the air may differ, as a share.
+    /// How far two readings of the air may differ, as a share; above nought.
     pub air_agreement: f32,
     /// For how long they may differ by more, s.
     pub air_agreement_time_s: f32,
@@ -154,7 +156,7 @@ pub struct JetwrightOutputs {
 impl From<JetwrightSensorLimits> for SensorLimits<f32> {
     fn from(limits: JetwrightSensorLimits) -> Self {
         let JetwrightSensorLimits { lowest, highest, fastest, noise, stuck_after_s } = limits;
-        // What is neither a time nor nought is refused with the other settings.
+        // Only nought turns the check off: what is no number or below nought is refused.
         let stuck_after = (stuck_after_s != 0.0).then(|| Duration::from_seconds(stuck_after_s));
         SensorLimits { lowest, highest, fastest, noise, stuck_after }
     }
@@ -186,6 +188,8 @@ fn command(number: u32) -> Command {
 }
 
 /// Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_controller_make(
     controller: Option<&mut JetwrightController>,
@@ -193,7 +197,9 @@ pub extern "C" fn jetwright_controller_make(
     limit: Option<&JetwrightCrossLimit>,
     changes: Option<&JetwrightAirChanges>,
     settings: Option<&JetwrightControllerSettings>,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let (controller, settings) = (given(controller)?, given(settings)?);
         let (table, limit, changes) = (given(table)?.table()?, given(limit)?.limit()?, given(changes)?.changes()?);
@@ -214,7 +220,8 @@ pub extern "C" fn jetwright_controller_make(
                 least_air: ActualVolumeFlow::from_cubic_meters_per_second(settings.least_air_m3_per_s),
                 air_agreement: (settings.air_agreement, seconds(settings.air_agreement_time_s)),
             },
-        )?;
+        )
+        .map_err(|error| told(refused, error))?;
         keep(&mut controller.words, made);
         controller.made = MADE;
         Ok(())

@@ -6,7 +6,7 @@ use super::flue::JetwrightSite;
 use super::kept::{MADE, Plain, keep, kept};
 use super::status::{JetwrightStatus, bytes, given, status};
 use crate::burner::{Burner, Conditions, Prepared};
-use crate::control::{ChipBurner, Estimate, ReadingSpreads, Readings};
+use crate::control::{ChipBurner, Estimate, ReadingSpreads, Readings, air_without_gas};
 use crate::quantity::{GaugePressure, PressureDifference, Temperature};
 
 /// Words of a `JetwrightBurner`.
@@ -47,11 +47,12 @@ pub struct JetwrightEstimate {
     pub gas_kg_per_s: f32,
     /// Its heat with the flue's water as steam, W.
     pub heat_net_w: f32,
-    /// Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+    /// Air at the blower's inlet, m3/s. While blowing through no gas flows and there is no estimate:
+    /// `jetwright_burner_air_flow` is what air changes count.
     pub air_flow_m3_per_s: f32,
     /// Air, kg/s.
     pub air_kg_per_s: f32,
-    /// Air supplied over air needed; nought where no gas flows.
+    /// Air supplied over air needed; nought where the air ahead of the jets holds the gas back.
     pub air_ratio: f32,
     /// Static pressure where the jets stand, Pa.
     pub back_pa: f32,
@@ -156,7 +157,9 @@ pub extern "C" fn jetwright_burner_at(
 /// Heat and air ratio of a burner from three readings. No damper mark is trusted.
 ///
 /// Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
-/// curve its pressure does not tell the air, and near it only roughly.
+/// curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
+/// shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+/// jets, as of a blower that stands; one a little slow reads as more air.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_estimate(
     burner: Option<&JetwrightBurner>,
@@ -171,7 +174,32 @@ pub extern "C" fn jetwright_burner_estimate(
     })
 }
 
-/// The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+/// Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
+/// `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+/// otherwise.
+///
+/// `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+/// turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
+/// count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+/// much.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_burner_air_flow(
+    burner: Option<&JetwrightBurner>,
+    blower_pa: f32,
+    least_pa: f32,
+    air_flow_m3_per_s: Option<&mut f32>,
+) -> JetwrightStatus {
+    status(|| {
+        let (burner, air_flow) = (given(burner)?, given(air_flow_m3_per_s)?);
+        let ready: &Ready = kept(burner.made, &burner.words)?;
+        let pascals = PressureDifference::from_pascals;
+        let found = air_without_gas(ready, pascals(blower_pa), pascals(least_pa))?;
+        *air_flow = found.cubic_meters_per_second();
+        Ok(())
+    })
+}
+
+/// The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
 ///
 /// Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
 /// number or out of range is refused too.

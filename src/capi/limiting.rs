@@ -3,6 +3,7 @@
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
 use super::kept::{MADE, keep, kept, kept_mut};
+use super::refused::{JetwrightRefused, cleared, told};
 use super::status::{JetwrightStatus, given, status};
 use crate::control::{AirChanges, AirRatioBand, CrossLimit, CrossLimitSettings, Totals, Travel};
 use crate::quantity::{ActualVolumeFlow, Duration, MassFlow, NetHeatPerMass, NetHeatRate, PricePerMass};
@@ -18,9 +19,10 @@ pub const JETWRIGHT_TOTALS_WORDS: usize = 6;
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightTravel {
-    /// Never slower than this while it is not there yet, W/s.
+    /// Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+    /// standing blower, dead time with it.
     pub slowest_w_per_s: f32,
-    /// Never faster than this, W/s.
+    /// Never faster than this at any moment, W/s; `slowest_w_per_s` or more.
     pub fastest_w_per_s: f32,
 }
 
@@ -29,23 +31,24 @@ pub struct JetwrightTravel {
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightCrossLimitSettings {
-    /// Never richer than this.
+    /// Never richer than this; an air ratio from 0.5 to 5, as the next two.
     pub lowest_air_ratio: f32,
     /// The air ratio of the setpoint table.
     pub target_air_ratio: f32,
     /// Never leaner than this.
     pub highest_air_ratio: f32,
-    /// The smallest fire, W.
+    /// The smallest fire, W; above nought, and not below that of the table.
     pub lowest_w: f32,
-    /// The largest fire, W.
+    /// The largest fire, W; above the smallest, and not above that of the table.
     pub highest_w: f32,
     /// Speed of the gas regulator.
     pub gas_travel: JetwrightTravel,
     /// Speed of the damper or blower.
     pub air_travel: JetwrightTravel,
-    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+    /// to under 0.3.
     pub actuator_tolerance: f32,
-    /// How far a reading can lie from the flow, as a share of it.
+    /// How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
     pub reading_tolerance: f32,
 }
 
@@ -127,11 +130,15 @@ impl JetwrightAirChanges {
 }
 
 /// Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_cross_limit_make(
     limit: Option<&mut JetwrightCrossLimit>,
     settings: Option<&JetwrightCrossLimitSettings>,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let (limit, settings) = (given(limit)?, given(settings)?);
         let made = CrossLimit::new(&CrossLimitSettings {
@@ -146,7 +153,8 @@ pub extern "C" fn jetwright_cross_limit_make(
             air_travel: settings.air_travel.into(),
             actuator_tolerance: settings.actuator_tolerance,
             reading_tolerance: settings.reading_tolerance,
-        })?;
+        })
+        .map_err(|error| told(refused, error))?;
         keep(&mut limit.words, made);
         limit.made = MADE;
         Ok(())
@@ -196,17 +204,22 @@ pub extern "C" fn jetwright_cross_limit_hold(
 }
 
 /// Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+///
+/// `refused` may be null; else it tells which setting was refused.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_changes_make(
     changes: Option<&mut JetwrightAirChanges>,
     volume_m3: f32,
     needed: f32,
     least_flow_m3_per_s: f32,
+    refused: Option<&mut JetwrightRefused>,
 ) -> JetwrightStatus {
+    let refused = cleared(refused);
     status(|| {
         let changes = given(changes)?;
         let least = ActualVolumeFlow::from_cubic_meters_per_second(least_flow_m3_per_s);
-        keep(&mut changes.words, AirChanges::new(volume_m3, needed, least)?);
+        let made = AirChanges::new(volume_m3, needed, least).map_err(|error| told(refused, error))?;
+        keep(&mut changes.words, made);
         changes.made = MADE;
         Ok(())
     })

@@ -11,6 +11,7 @@ mod flue;
 mod kept;
 mod limiting;
 mod physics;
+mod refused;
 mod status;
 mod table;
 
@@ -20,8 +21,8 @@ pub use controller::{
 };
 pub use estimate::{
     JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightEstimateSpread, JetwrightReadingSpreads,
-    JetwrightReadings, jetwright_burner_at, jetwright_burner_estimate, jetwright_burner_estimate_with_spread,
-    jetwright_burner_read,
+    JetwrightReadings, jetwright_burner_air_flow, jetwright_burner_at, jetwright_burner_estimate,
+    jetwright_burner_estimate_with_spread, jetwright_burner_read,
 };
 pub use flue::{
     JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,
@@ -38,9 +39,11 @@ pub use physics::{
     JetwrightEdge, JetwrightFlow, JetwrightGas, JetwrightJet, JetwrightSupply, jetwright_ambient_pressure,
     jetwright_jet_flow,
 };
+pub use refused::{JETWRIGHT_NAME_BYTES, JetwrightRefused};
 pub use status::JetwrightStatus;
 pub use table::{
-    JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightSetpoint, JetwrightTable, jetwright_table_at, jetwright_table_read,
+    JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightSetpoint, JetwrightTable, jetwright_table_at,
+    jetwright_table_range, jetwright_table_read,
 };
 
 /// On a bare chip the static library brings its own handler, for no program of C has one. Nothing here panics; were

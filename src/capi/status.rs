@@ -25,7 +25,7 @@ pub enum JetwrightStatus {
     Liquid = 6,
     /// No answer within the accepted range.
     NoSolution = 7,
-    /// A setting is not usable, or the settings do not go together.
+    /// A setting is not usable, or the settings do not go together; the `_make` functions say which.
     Setting = 8,
     /// The air-ratio band is too narrow for the tolerances.
     BandTooNarrow = 9,
@@ -67,7 +67,9 @@ impl From<ControlError> for JetwrightStatus {
         match error {
             ControlError::Refused(error) => error.into(),
             ControlError::BandTooNarrow { .. } => JetwrightStatus::BandTooNarrow,
-            ControlError::NotRising { .. } | ControlError::Setting { .. } => JetwrightStatus::Setting,
+            ControlError::NotRising { .. } | ControlError::Setting { .. } | ControlError::Sensor { .. } => {
+                JetwrightStatus::Setting
+            }
         }
     }
 }

@@ -72,6 +72,21 @@ pub unsafe extern "C" fn jetwright_table_read(
     })
 }
 
+/// The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_table_range(
+    table: Option<&JetwrightTable>,
+    lowest_w: Option<&mut f32>,
+    highest_w: Option<&mut f32>,
+) -> JetwrightStatus {
+    status(|| {
+        let (lowest, highest) = (given(lowest_w)?, given(highest_w)?);
+        let table = given(table)?.table()?;
+        (*lowest, *highest) = (table.lowest().watts(), table.highest().watts());
+        Ok(())
+    })
+}
+
 /// What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_table_at(

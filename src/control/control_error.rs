@@ -23,6 +23,13 @@ pub enum ControlError {
         /// What it is called.
         name: &'static str,
     },
+    /// A limit of a sensor that is not finite, has the wrong sign or lies in the wrong order.
+    Sensor {
+        /// The sensor's place among the readings, from 0.
+        place: usize,
+        /// What the limit is called.
+        name: &'static str,
+    },
     /// The air-ratio band leaves no room beside the tolerances of readings and actuators.
     BandTooNarrow {
         /// Lowest over target the band's lower end must stay under, and highest over target its upper end must exceed.
@@ -44,6 +51,7 @@ impl fmt::Display for ControlError {
                 write!(f, "{column} does not rise with the heat at {heat} W net")
             }
             ControlError::Setting { name } => write!(f, "{name} is not usable"),
+            ControlError::Sensor { place, name } => write!(f, "{name} of sensor {place} is not usable"),
             ControlError::BandTooNarrow { needed: (low, high) } => {
                 write!(f, "the air-ratio band must reach below {low:.3} and above {high:.3} times its target")
             }

@@ -26,19 +26,23 @@ pub enum Command {
     Reset,
 }
 
-/// Times and heats of a [`Controller`].
+/// Times and heats of a [`Controller`], all finite.
+///
+/// Where a field names a value to start from, it is common practice without a source: watch your own burner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ControllerSettings<S = f64> {
-    /// Heat the fire is lit at, within the limiter's range.
+    /// Heat the fire is lit at, within the limiter's range: one that the sheet says lights a cold chamber.
     pub lighting: NetHeatRate<S>,
     /// Longest time from asking for gas until it reads what it was set to: as little more than its line takes to fill
-    /// as the ticks allow, because so long the mixture may be too lean.
+    /// as the ticks allow, because so long the mixture may be too lean. Above nought; some seconds.
     pub lighting_time: Duration<S>,
     /// How long the gas must then read so, before the fire follows the heat wanted: longer than its line takes to fill.
+    /// Above nought; half a second to two for a few metres of hose.
     pub steady_time: Duration<S>,
-    /// Longest wait for the person after blowing through, before it is done again.
+    /// Longest wait for the person after blowing through, before it is done again. Above nought; a minute.
     pub ready_time: Duration<S>,
-    /// Longest time gas may still read after it was last asked for.
+    /// Longest time gas may still read after it was last asked for. Above nought; a second or two more than the gauge
+    /// was seen to take to nought.
     pub closing_time: Duration<S>,
     /// Longest time between two ticks, milliseconds; less than half of what the counter holds, that a step back is told
     /// from one forward. A thousand ticks without a millisecond count as a clock that has stopped.
@@ -48,10 +52,13 @@ pub struct ControllerSettings<S = f64> {
     ///
     /// Air changes count the least time that can have passed, and actuators are reckoned for the whole range of it. The
     /// other times here, and what a sensor changes in a second, are by the controller's clock as it runs.
+    ///
+    /// From nought to under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms: one millisecond of them is 0.01.
     pub clock_tolerance: S,
-    /// Air under this is lost.
+    /// Air under this is lost. Above nought; half of what the smallest fire has.
     pub least_air: ActualVolumeFlow<S>,
-    /// How far two readings of the air flow may differ, as a share, and for how long.
+    /// How far two readings of the air flow may differ, as a share, and for how long. Both above nought; 0.1 and a
+    /// second for two sensors of 3 %. Without a second reading they decide nothing.
     pub air_agreement: (S, Duration<S>),
 }
 
@@ -135,11 +142,11 @@ pub struct Controller<const N: usize, const K: usize, S = f64> {
 }
 
 impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
-    /// A controller that is off.
+    /// A controller that is off. [`tick`](Self::tick) has an example.
     ///
     /// # Errors
     ///
-    /// [`ControlError::Setting`] naming what is not usable.
+    /// [`ControlError::Setting`] or [`ControlError::Sensor`] naming what is not usable.
     pub fn new(
         table: SetpointTable<N, S>,
         limit: CrossLimit<S>,
@@ -159,7 +166,6 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             (time(settings.ready_time), "waiting time"),
             (time(settings.closing_time), "closing time"),
             ((1..=u32::MAX / 2).contains(&settings.longest_tick), "longest tick"),
-            (sensors.iter().all(SensorLimits::are_usable), "limits of a sensor"),
             (CrossLimit::<S>::is_tolerable(settings.clock_tolerance), "tolerance of the clock"),
             (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
             (
@@ -169,6 +175,11 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         ] {
             if !usable {
                 return Err(ControlError::Setting { name });
+            }
+        }
+        for (place, sensor) in sensors.iter().enumerate() {
+            if let Some(name) = sensor.refused() {
+                return Err(ControlError::Sensor { place, name });
             }
         }
         Ok(Self {
@@ -189,6 +200,63 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     }
 
     /// One tick. Call it at least every [`longest_tick`](ControllerSettings::longest_tick).
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use jetwright::control::{
+    ///     AirChanges, AirRatioBand, Command, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
+    ///     Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
+    /// };
+    /// use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
+    /// let (kw, second) = (NetHeatRate::from_kilowatts, Duration::from_seconds(1.0));
+    /// let flow = ActualVolumeFlow::from_liters_per_second;
+    /// // Straight lines from 10 to 30 kW: a kilopascal and a thirtieth of the damper for each kilowatt.
+    /// let table = SetpointTable::<3>::build(kw(10.0), kw(30.0), 9, |heat| {
+    ///     Ok(Setpoint { gauge: GaugePressure::from_kilopascals(heat.kilowatts()), air: heat.kilowatts() / 30.0 })
+    /// }).unwrap();
+    /// let travel = Travel { slowest: 10e3, fastest: 20e3 };
+    /// let limit = CrossLimit::new(&CrossLimitSettings {
+    ///     band: AirRatioBand { lowest: 0.9, target: 1.05, highest: 1.3 },
+    ///     lowest: kw(10.0), highest: kw(30.0), gas_travel: travel, air_travel: travel,
+    ///     actuator_tolerance: 0.03, reading_tolerance: 0.01,
+    /// }).unwrap();
+    /// // Four changes of 20 L.
+    /// let changes = AirChanges::new(0.02, 4.0, flow(2.0)).unwrap();
+    /// // One sensor: a gauge in kilopascals.
+    /// let gauge = SensorLimits { lowest: -1.0, highest: 100.0, fastest: 50.0, noise: 0.5, stuck_after: None };
+    /// let mut controller = Controller::new(table, limit, changes, [gauge], ControllerSettings {
+    ///     lighting: kw(10.0), lighting_time: second, steady_time: second, ready_time: second * 60.0,
+    ///     closing_time: second, longest_tick: 1000, clock_tolerance: 0.01, least_air: flow(2.0),
+    ///     air_agreement: (0.1, second),
+    /// }).unwrap();
+    ///
+    /// // A tick a second, gas shut, the blower at its 10 L/s, which would burn 30 kW.
+    /// let mut now = 0;
+    /// let mut tick = |command, kilopascals| {
+    ///     now += 1000;
+    ///     controller.tick(&Inputs {
+    ///         now, command, wanted: kw(20.0), readings: [kilopascals], gas: kw(0.0), air: kw(30.0),
+    ///         air_flow: flow(10.0), second_air_flow: None, permitted: true,
+    ///     })
+    /// };
+    /// assert_eq!(tick(Command::Nothing, 0.0).state, State::Off);
+    /// assert_eq!(tick(Command::Start, 0.0).state, State::BlowingThrough);
+    /// // 10 L/s are sure to 97 %, the damper's tolerance, for 99 % of a second: 9.6 L. After 1, 2, 3 seconds the
+    /// // damper is sure to be a third, two thirds, all of the way, and a second counts by its poorer end. That makes
+    /// // 0 + 3.2 + 6.3 + 9.5 L and then 9.6 L a tick: 80 L with the eleventh.
+    /// for _ in 0..10 { assert_eq!(tick(Command::Nothing, 0.0).state, State::BlowingThrough); }
+    /// let out = tick(Command::Nothing, 0.0);
+    /// assert_eq!(out.state, State::Ready);
+    /// // No gas is asked for; the regulator stands at 10 kPa for lighting, the damper goes there.
+    /// assert!(!out.asks_for_gas && out.blower_on);
+    /// assert!((out.set.gauge.kilopascals() - 10.0).abs() < 1e-9 && (out.set.air - 1.0 / 3.0).abs() < 1e-9);
+    /// // The gauge jumps by 60 kPa in a second: locked, with the air on and fully open.
+    /// let out = tick(Command::Nothing, 60.0);
+    /// assert_eq!(out.state, State::Locked);
+    /// assert_eq!(out.reason, Some(Reason::Sensor(0, SensorFault::Jumped)));
+    /// assert!(!out.asks_for_gas && out.blower_on && (out.set.air - 1.0).abs() < 1e-9);
+    /// ```
     pub fn tick(&mut self, inputs: &Inputs<K, S>) -> Outputs<S> {
         let elapsed = self.clock.elapsed(inputs.now, self.settings.longest_tick);
         let time = elapsed.unwrap_or(Duration::from_seconds(S::zero()));

@@ -7,6 +7,48 @@
 //! No physics is computed here. A [`SetpointTable`] holds what [`burner`](crate::burner) answered, for a lookup of a
 //! few multiplications; [`CrossLimit`] lets air lead going up and gas lead going down, so that the mixture stays in
 //! a band whatever the speed of the actuators.
+//!
+//! # The order of an evening
+//!
+//! Where each [`Event`] leads from each [`State`]; empty where it changes nothing. What happens in one tick goes
+//! through the table from top to bottom, so that doubt has the last word.
+//!
+//! |         | Off            | BlowingThrough | Ready          | Lighting   | Firing     | BlowingOut | Locked |
+//! |---------|----------------|----------------|----------------|------------|------------|------------|--------|
+//! | Blown   |                | Ready          |                |            |            | Off        |        |
+//! | Lit     |                |                |                | Firing     |            |            |        |
+//! | TooLong |                |                | BlowingThrough | Locked     |            |            |        |
+//! | Start   | BlowingThrough |                |                |            |            |            |        |
+//! | Light   |                |                | Lighting       |            |            |            |        |
+//! | Reset   |                |                |                | BlowingOut | BlowingOut | Off        | Off    |
+//! | Stop    |                | Off            | Off            | BlowingOut | BlowingOut |            |        |
+//! | Refused |                |                |                | Locked     | Locked     |            |        |
+//! | AirLost |                |                | BlowingThrough | Locked     | Locked     |            |        |
+//! | Doubt   | Locked         | Locked         | Locked         | Locked     | Locked     | Locked     | Locked |
+//!
+//! When a [`Controller`] says that they happen, by the state at the tick's beginning:
+//!
+//! - Blown: in the two blowing states alone, when the [`AirChanges`] are enough.
+//! - Lit: when, while lighting, the gas has read what its regulator gives and the mixture has been in its band for the
+//!   steady time without a break.
+//! - TooLong: three things. While lighting, the lighting time is over and the gas does not read right; while ready, the
+//!   waiting time is over; in every other state never.
+//! - Start, Light, Reset: in the one tick in which the command is new. One that did nothing there is gone: it must be
+//!   given again. Stop: in every tick that has it.
+//! - Light wants five things more: the state is ready, the safeguard permits, the air is there and its changes still
+//!   count, the gas reads less than a twentieth of the smallest fire, and both actuators have had the time to settle at
+//!   the lighting heat.
+//! - Refused: the safeguard does not permit gas.
+//! - AirLost: the air reads less than its least; while ready, also when the air changes do not count any more.
+//! - Doubt: whatever [`Reason`] names.
+//!
+//! What may surprise:
+//!
+//! - A doubt while off starts the blower: locked means air on.
+//! - Start while blowing out is swallowed; give it again when off. So is Light in every state but ready.
+//! - Reset while lighting or firing acts as Stop; while blowing out it ends that at once.
+//! - Refused does nothing but at the fire, where it locks. Stop does not unlock.
+//! - Reset unlocks for as long as nothing is in doubt: the same tick locks again where something still is.
 
 mod air_changes;
 mod burner_image;
@@ -29,7 +71,7 @@ pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTIN
 pub use control_error::ControlError;
 pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
-pub use estimate::{Estimate, Readings};
+pub use estimate::{Estimate, Readings, air_without_gas};
 pub use estimate_spread::{EstimateSpread, ReadingSpreads};
 pub use image::ImageError;
 pub use position::Travel;
@@ -37,3 +79,27 @@ pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 pub use sequence::{Event, State};
 pub use setpoints::{InterpolationBound, Setpoint, SetpointTable, USUAL_ROWS};
 pub use totals::Totals;
+
+#[cfg(test)]
+mod tests {
+    use super::{Event, State};
+    use std::format;
+    use std::string::String;
+
+    #[test]
+    fn the_table_of_the_documentation_is_the_one_in_force() {
+        let lines = include_str!("mod.rs").lines().filter_map(|line| line.strip_prefix("//! | "));
+        let mut met = 0;
+        for (line, event) in lines.skip(1).zip(Event::ALL) {
+            let mut cells = line.split('|').map(str::trim);
+            assert_eq!(cells.next(), Some(format!("{event:?}").as_str()));
+            for (cell, state) in cells.zip(State::ALL) {
+                let next = state.after(event);
+                let told = if next == state && event != Event::Doubt { String::new() } else { format!("{next:?}") };
+                assert_eq!(cell, told, "{state:?} {event:?}");
+                met += 1;
+            }
+        }
+        assert_eq!(met, Event::ALL.len() * State::ALL.len());
+    }
+}

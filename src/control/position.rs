@@ -3,12 +3,16 @@
 use crate::quantity::NetHeatRate;
 use crate::scalar::Scalar;
 
-/// How fast an actuator moves toward its command, as heat of its flow in a second, W/s.
+/// How fast an actuator moves toward its command, as heat of its flow in a second, W/s. Both above nought and finite.
+///
+/// Time the way between the smallest and the largest fire, and the way up from a standing blower: 15 kW in 5 s are
+/// 3 000 W/s.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Travel<S = f64> {
-    /// Never slower than this, while it is not there yet.
+    /// Never slower than this, while it is not there yet. It counts from the command and from a standing blower: take
+    /// the dead time and the start with it, as the whole way over the whole time.
     pub slowest: S,
-    /// Never faster than this.
+    /// Never faster than this, at no moment of its way; `slowest` or more.
     pub fastest: S,
 }
 

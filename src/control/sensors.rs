@@ -3,29 +3,37 @@
 use crate::quantity::Duration;
 use crate::scalar::Scalar;
 
-/// What a healthy sensor's readings look like, in its own unit.
+/// What a healthy sensor's readings look like, in its own unit. All are finite.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SensorLimits<S = f64> {
-    /// Smallest reading of a healthy sensor.
+    /// Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
     pub lowest: S,
-    /// Largest reading of a healthy sensor.
+    /// Largest reading of a healthy sensor, above `lowest`; under what a short circuit reads.
     pub highest: S,
-    /// Fastest change of what is measured, per second.
+    /// Fastest change of what is measured, per second; above nought.
     pub fastest: S,
-    /// Change between two readings that noise alone can make.
+    /// Change between two readings that noise alone can make; nought or more. Three times what it does at rest is a
+    /// start (common practice, no source).
     pub noise: S,
-    /// A live sensor never reads exactly the same for this long; none where it may.
+    /// A live sensor never reads exactly the same for this long, above nought; none where it may. Some dozens of ticks
+    /// with a converter fine enough that its last digit moves.
     pub stuck_after: Option<Duration<S>>,
 }
 
 impl<S: Scalar> SensorLimits<S> {
-    /// Whether they can tell a fault: one that is no number would answer no to every comparison, and watch nothing.
-    pub(super) fn are_usable(&self) -> bool {
-        let time = |longest: Duration<S>| longest.seconds() > S::zero() && longest.seconds().is_finite();
-        self.lowest < self.highest
-            && self.fastest > S::zero()
-            && self.noise >= S::zero()
-            && self.stuck_after.is_none_or(time)
+    /// What of them is not usable.
+    pub(super) fn refused(&self) -> Option<&'static str> {
+        let zero = S::zero();
+        let lasts = |time: Duration<S>| time.seconds() > zero && time.seconds().is_finite();
+        [
+            (self.lowest.is_finite(), "lowest reading"),
+            (self.highest > self.lowest && self.highest.is_finite(), "highest reading"),
+            (self.fastest > zero && self.fastest.is_finite(), "fastest change"),
+            (self.noise >= zero && self.noise.is_finite(), "noise"),
+            (self.stuck_after.is_none_or(lasts), "time after which it is stuck"),
+        ]
+        .into_iter()
+        .find_map(|(usable, name)| (!usable).then_some(name))
     }
 }
 

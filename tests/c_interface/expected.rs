@@ -44,10 +44,11 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let mut line = |name: &str, numbers: &[f32]| {
         lines.push((name.into(), numbers.iter().map(|&number| f64::from(number)).collect()));
     };
-    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
+    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let (watts, seconds) = (NetHeatRate::from_watts, Duration::from_seconds);
     let flow = ActualVolumeFlow::from_cubic_meters_per_second;
     let table = table();
+    line("range", &[9_000.0, 24_000.0]);
     for kilowatts in [8.0, 12.0, 16.0, 20.0, 24.0] {
         let set = table.at(watts(1_000.0 * kilowatts));
         line("set", &[set.gauge.pascals(), set.air]);
@@ -71,7 +72,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
 
-    [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused", &[status]));
+    [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
     for (oxygen, carbon_monoxide, basis) in [(0.03, 0.0, Basis::Dry), (0.03, 0.002, Basis::Wet)] {
         let reading = FlueReading { oxygen, carbon_monoxide, basis };
@@ -85,8 +86,8 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
     }
 
-    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0, 4.0, 1.0];
-    statuses.iter().for_each(|&status| line("refused", &[status]));
+    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0, 4.0, 1.0, 7.0, 7.0, 7.0, 3.0];
+    statuses.iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
     let sultry = AbsolutePressure::from_pascals(82_000.0);
     let sultry = Conditions {
@@ -94,7 +95,9 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         chamber_temperature: Temperature::from_kelvin(1500.0),
         ..chip.conditions
     };
-    for (conditions, kelvin, pascals) in [(chip.conditions, 289.15, 570.0), (sultry, 301.15, 535.0)] {
+    for (conditions, kelvin, pascals, blowing) in
+        [(chip.conditions, 289.15, 570.0, 450.0), (sultry, 301.15, 535.0, 420.0)]
+    {
         let readings = Readings {
             gauge: GaugePressure::from_pascals(41_369.0),
             gas_temperature: Temperature::from_kelvin(kelvin),
@@ -112,6 +115,9 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
             jet: 0.03,
             blower_curve: 0.04,
         };
+        // The curve's air, with the damper open.
+        let open = PressureDifference::from_pascals(blowing);
+        line("blowing", &[ready.blower().flow_at(open).unwrap().cubic_meters_per_second()]);
         let (found, spread) = readings.estimate_with_spread(&ready, &spreads).unwrap();
         line("spread", &[found.heat_net.watts(), spread.gas, spread.air, spread.air_ratio]);
     }
@@ -157,6 +163,9 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         least_air: flow(0.002),
         air_agreement: (0.1, seconds(1.0)),
     };
+    line("refused-on-purpose", &[8.0]);
+    line("named", &[2.0, f32::from(b'f'), f32::from(b'a')]);
+    line("named", &[-1.0, 0.0]);
     let mut desk = Controller::new(table, limiter(), changes, [heat, temperature, heat], settings).unwrap();
     let (mut gas, mut air, mut asks) = (10_000.0, 0.0, false);
     for tick in 0..200_u32 {

@@ -7,6 +7,7 @@ mod expected;
 mod host;
 mod invented;
 mod precision;
+mod refused;
 mod sketch;
 
 use std::fs;
@@ -14,7 +15,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 const HEADER: &str = "examples/c/src/jetwright.h";
-const FILES: [&str; 8] = ["mod", "status", "table", "limiting", "physics", "flue", "estimate", "controller"];
+const FILES: [&str; 9] = ["mod", "status", "refused", "table", "limiting", "physics", "flue", "estimate", "controller"];
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))

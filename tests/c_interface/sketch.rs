@@ -88,12 +88,29 @@ struct Loop {
     air: f64,
     gas_w: f64,
     air_w: f64,
+    fed: bool,
+    lamp: bool,
 }
 
-/// An evening, with a fault or none: pin, what it reads, from when and until when.
-fn evening(program: &Path, fault: Option<(i32, i32, f64, f64)>) -> Vec<Loop> {
+/// Pins of the sketch, and what else of the board can be wrong.
+const START: i32 = 2;
+const LIGHT: i32 = 3;
+const STOP: i32 = 4;
+const PERMITTED: i32 = 5;
+const RESET: i32 = 11;
+const GAUGE: i32 = 14;
+const AIR: i32 = 15;
+const CLOCK: i32 = -1;
+const STALLED: i32 = -2;
+const MEMORY: i32 = -3;
+/// A contact.
+const OPEN: i32 = 0;
+const CLOSED: i32 = 1;
+
+/// An evening, with faults and deeds: pin, what it reads, from when and until when.
+fn evening(program: &Path, deeds: &[(i32, i32, f64, f64)]) -> Vec<Loop> {
     let mut command = Command::new(program);
-    if let Some((pin, value, from, to)) = fault {
+    for &(pin, value, from, to) in deeds {
         command.args([pin.to_string(), value.to_string(), from.to_string(), to.to_string()]);
     }
     let printed = String::from_utf8(run(&mut command).stdout).unwrap();
@@ -107,6 +124,8 @@ fn evening(program: &Path, fault: Option<(i32, i32, f64, f64)>) -> Vec<Loop> {
         air: line[4],
         gas_w: heat_at(line[5]),
         air_w: AIR_HEAT * line[6],
+        fed: line[7] == 1.0,
+        lamp: line[8] == 1.0,
     };
     lines.iter().map(|(_, line)| read(line)).collect()
 }
@@ -118,9 +137,10 @@ fn first(loops: &[Loop], from: f64, so: impl Fn(&Loop) -> bool) -> f64 {
 
 #[test]
 fn the_sketch_brings_air_before_gas_and_follows_the_heat() {
-    let loops = evening(&sketch("sketch_sound", &table()), None);
+    let loops = evening(&sketch("sketch_sound", &table()), &[]);
     let lit = first(&loops, 0.0, |each| each.asks);
     assert!((40.0..40.2).contains(&lit), "lit at {lit}");
+    assert!(loops.iter().all(|each| each.fed && !each.lamp));
     // Four changes of the 20 L of the chamber have gone through it, and air comes with all gas.
     let before = loops.iter().filter(|each| each.seconds < lit);
     assert!(before.map(|each| each.air_w / AIR_HEAT * 0.1).sum::<f64>() > 0.08);
@@ -135,7 +155,9 @@ fn the_sketch_brings_air_before_gas_and_follows_the_heat() {
         let air_ratio = 1.05 * each.air_w / each.gas_w;
         assert!(air_ratio >= 0.92 && (air_ratio <= 1.25 || each.seconds < 41.0), "{air_ratio}: {each:?}");
     }
-    for (seconds, wanted) in [(88.0, 19_995.0), (118.0, 10_005.0)] {
+    for (seconds, wanted) in [(88.0, 733.0), (118.0, 67.0)] {
+        // The knob's counts, over the table's heats.
+        let wanted = 9_000.0 + 15_000.0 / 1_023.0 * wanted;
         let there = loops.iter().find(|each| each.seconds == seconds).unwrap();
         // The regulator is set in 255 steps.
         assert!((there.gas_w / wanted - 1.0).abs() < 0.03, "{there:?}");
@@ -144,41 +166,97 @@ fn the_sketch_brings_air_before_gas_and_follows_the_heat() {
 
 #[test]
 fn the_sketch_turns_the_gas_off_on_whatever_reads_badly() {
-    let (gauge, air, stop, permitted, clock, stalled) = (14, 15, 4, 5, -1, -2);
     let program = sketch("sketch_faults", &table());
-    // Pin, what it reads from 70 s on for 10 s, and how long the gas may burn on.
-    for (pin, value, within) in [
-        (gauge, 1023, 0.0),
-        (gauge, 0, 0.0),
-        (air, 1023, 0.0),
-        (air, 0, 0.0),
-        (permitted, 0, 0.0),
-        (stop, 1, 0.0),
-        (clock, 700, 0.0),
+    // Pin, what it reads from 70 s on for 10 s, how long the gas may burn on, and whether it locks.
+    for (pin, value, within, locks) in [
+        (GAUGE, 1023, 0.0, true),
+        (GAUGE, 0, 0.0, true),
+        (AIR, 1023, 0.0, true),
+        (AIR, 0, 0.0, true),
+        // Broken wires.
+        (PERMITTED, OPEN, 0.0, true),
+        (STOP, OPEN, 0.0, false),
+        (CLOCK, 700, 0.0, true),
         // A sensor stands still at what it read: longer than it may.
-        (gauge, 321, 5.3),
-        (air, 344, 5.3),
+        (GAUGE, 321, 5.3, true),
+        (AIR, 344, 5.3, true),
         // The air falls away by a third in a second.
-        (stalled, 0, 0.5),
+        (STALLED, 0, 0.5, true),
     ] {
-        let loops = evening(&program, Some((pin, value, 70.0, 80.0)));
+        let loops = evening(&program, &[(pin, value, 70.0, 80.0)]);
         let off = first(&loops, 60.0, |each| !each.asks);
         assert!((69.95..70.05 + within).contains(&off), "{pin} {value}: off at {off}");
         // Off it stays, though what read badly reads well again, and the air goes on.
         assert!(loops.iter().all(|each| each.seconds < off || !each.asks), "{pin} {value}");
         assert!(loops.iter().all(|each| each.seconds < 2.0 || each.seconds > off + 5.0 || each.blows));
+        // The lamp tells a lock, and nothing but that.
+        assert!(loops.iter().all(|each| each.lamp == (locks && each.seconds >= off)), "{pin} {value}");
     }
     // What reads badly when it should be lit.
-    for (pin, value) in [(gauge, 60), (air, 0), (air, 1023), (permitted, 0), (clock, 700), (stalled, 0)] {
-        let loops = evening(&program, Some((pin, value, 35.0, 45.0)));
+    for (pin, value) in
+        [(GAUGE, 60), (AIR, 0), (AIR, 1023), (PERMITTED, OPEN), (STOP, OPEN), (CLOCK, 700), (STALLED, 0)]
+    {
+        let loops = evening(&program, &[(pin, value, 35.0, 45.0)]);
         assert!(loops.iter().all(|each| !each.asks), "{pin} {value}");
     }
+    // Buttons whose wires are broken, or chafed to ground all evening or for a while in which they count most.
+    for (pin, value, from, to) in [
+        (START, OPEN, 0.0, 120.0),
+        (LIGHT, OPEN, 0.0, 120.0),
+        (START, CLOSED, 0.0, 120.0),
+        (LIGHT, CLOSED, 0.0, 120.0),
+        (LIGHT, CLOSED, 25.0, 120.0),
+        (LIGHT, CLOSED, 25.0, 41.0),
+    ] {
+        let loops = evening(&program, &[(pin, value, from, to)]);
+        assert!(loops.iter().all(|each| !each.asks), "{pin} {value}");
+    }
+}
+
+#[test]
+fn the_sketch_unlocks_only_on_a_reset_that_was_meant() {
+    let program = sketch("sketch_reset", &table());
+    let lock = (PERMITTED, OPEN, 70.0, 71.0);
+    let (start, light) = ((START, CLOSED, 77.0, 77.5), (LIGHT, CLOSED, 110.0, 110.5));
+    let loops = evening(&program, &[lock, (RESET, CLOSED, 74.0, 75.5), start, light]);
+    let unlocked = first(&loops, 71.0, |each| !each.lamp);
+    assert!((75.45..75.65).contains(&unlocked), "{unlocked}");
+    // Blown through anew before a person lights it again.
+    let lit = first(&loops, 71.0, |each| each.asks);
+    assert!((110.4..110.7).contains(&lit), "{lit}");
+    assert!(loops.iter().filter(|each| each.seconds > 77.6 && each.seconds < lit).all(|each| each.blows));
+    // Touched, and held by a wire: for a while, to the end, since the beginning, since before the lock.
+    for reset in [(74.0, 74.4), (74.0, 81.0), (74.0, 120.0), (0.0, 120.0), (65.0, 74.0)] {
+        let loops = evening(&program, &[lock, (RESET, CLOSED, reset.0, reset.1), start, light]);
+        assert!(loops.iter().all(|each| each.seconds < 70.0 || (each.lamp && !each.asks)), "{reset:?}");
+    }
+    // What was in doubt still is.
+    let loops = evening(&program, &[(GAUGE, 2, 70.0, 120.0), (RESET, CLOSED, 74.0, 75.5), start, light]);
+    assert!(loops.iter().all(|each| each.seconds < 70.1 || !each.asks));
+    // A reset pressed by mistake while it burns puts the fire out.
+    let loops = evening(&program, &[(RESET, CLOSED, 70.0, 71.5)]);
+    assert!((71.4..71.7).contains(&first(&loops, 60.0, |each| !each.asks)));
+}
+
+#[test]
+fn the_sketch_drops_the_gas_and_the_watchdog_after_a_tick_that_failed() {
+    let loops = evening(&sketch("sketch_memory", &table()), &[(MEMORY, 0, 70.0, 70.1)]);
+    for each in &loops {
+        let failed = each.seconds >= 69.95;
+        assert_eq!(each.fed, !failed, "{each:?}");
+        if failed {
+            assert!(!each.asks && each.blows && each.gas == 0.0 && each.air == 255.0, "{each:?}");
+        }
+    }
+    assert!(loops[690].asks && loops[690].gas > 0.0);
+    assert!(loops.iter().any(|each| each.seconds > 71.0 && each.lamp));
+    assert!(loops.iter().any(|each| each.seconds > 71.0 && !each.lamp));
 }
 
 #[test]
 fn the_sketch_with_a_damaged_table_asks_for_no_gas() {
     let mut table = table();
     table[60] ^= 1;
-    let loops = evening(&sketch("sketch_damaged", &table), None);
-    assert!(loops.iter().all(|each| !each.asks && each.blows));
+    let loops = evening(&sketch("sketch_damaged", &table), &[]);
+    assert!(loops.iter().all(|each| !each.asks && each.blows && !each.fed && each.gas == 0.0));
 }

@@ -3,7 +3,7 @@
 use super::rig::Rig;
 use crate::tolerance::{ESTIMATED_GAS, SINGLE_PRECISION};
 use jetwright::burner::Conditions;
-use jetwright::control::{Estimate, ReadingSpreads, Readings};
+use jetwright::control::{Estimate, ReadingSpreads, Readings, air_without_gas};
 use jetwright::quantity::{ActualVolumeFlow, GaugePressure, PressureDifference, Temperature};
 use jetwright::{Error, Input, Result, Scalar};
 
@@ -85,6 +85,11 @@ fn a_reading_that_means_nothing_is_refused() {
     assert!(matches!(refused(-1.0, 290.0, 900.0), Error::OutOfRange { .. }));
     assert!(matches!(refused(30e3, 290.0, 2.0 * rig.blower_pressure), Error::NoSolution { .. }));
     assert!(matches!(refused(1.0, 290.0, 900.0), Error::NoSolution { .. }));
+    // A blower that stands, whose curve would have it at its free delivery, and one that is far too slow.
+    for pressure in [0.0, 5.0, 50.0] {
+        let found = refused(30e3, 290.0, pressure);
+        assert!(matches!(found, Error::NoSolution { input: Input::BlowerPressure, .. }), "{pressure}: {found}");
+    }
 }
 
 /// Numbers of a bell curve by Box and Muller, from a spread of points without a pattern.
@@ -162,4 +167,54 @@ fn a_spread_without_sense_is_refused_and_sure_readings_leave_the_models() {
     }
     let wild = ReadingSpreads { gas_temperature: 150.0, ..sure };
     assert!(reading.estimate_with_spread(&prepared, &wild).is_err());
+}
+
+#[test]
+fn the_air_of_a_burner_without_gas_is_read_back() {
+    let (mut met, mut refused) = (0, 0);
+    let pascals = PressureDifference::from_pascals;
+    for rig in Rig::cover(BURNERS) {
+        let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+        let prepared = burner.prepared(&conditions).unwrap();
+        let none = GaugePressure::from_pascals(0.0);
+        // Blown through warm and cold, whatever the burner was prepared for.
+        for there in [conditions, conditions.cold()] {
+            let Ok(open) = burner.run(&there, none, 1.0) else { continue };
+            let least = pascals(0.9 * open.blower_pressure.pascals());
+            for opening in [1.0, 0.5, 0.3] {
+                let Ok(running) = burner.run(&there, none, opening) else { continue };
+                let Ok(found) = air_without_gas(&prepared, running.blower_pressure, least) else {
+                    let highest = prepared.blower().peak().1.pascals();
+                    assert!(running.blower_pressure.pascals() > 0.9 * highest, "{running:?} of {highest}: {rig:?}");
+                    refused += 1;
+                    continue;
+                };
+                let off = found.cubic_meters_per_second() / running.air_flow.cubic_meters_per_second() - 1.0;
+                assert!(off.abs() < 1e-9, "{off:e} {rig:?}");
+                met += 1;
+            }
+            // A blower that stands or turns slowly.
+            for read in [0.0, 0.5 * open.blower_pressure.pascals()] {
+                let found = air_without_gas(&prepared, pascals(read), least);
+                assert!(matches!(found, Err(Error::NoSolution { input: Input::BlowerPressure, .. })), "{read} {rig:?}");
+            }
+        }
+        // A closed path, and readings that are none.
+        let closed = prepared.blower().static_pressure(ActualVolumeFlow::from_cubic_meters_per_second(0.0)).pascals();
+        let few = 0.01 * closed;
+        for (read, least) in [
+            (closed, few),
+            (0.97 * closed, few),
+            (2.0 * closed, few),
+            (f64::NAN, few),
+            (-few, few),
+            (0.5 * closed, f64::NAN),
+            (0.5 * closed, 0.0),
+            (0.5 * closed, -few),
+        ] {
+            assert!(air_without_gas(&prepared, pascals(read), pascals(least)).is_err(), "{read} {least} {rig:?}");
+        }
+        assert!(air_without_gas(&prepared, pascals(0.5 * closed), pascals(few)).is_ok());
+    }
+    assert!(met > 500 && refused < met, "{met} {refused}");
 }

@@ -29,7 +29,7 @@ static JetwrightController controller;
 
 static void refused(JetwrightStatus status)
 {
-    TELL("refused", (float)status);
+    TELL("refused-on-purpose", (float)status);
 }
 
 /* The plant of this example: actuators that move at 8 kW a second. */
@@ -58,6 +58,9 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     image[4] ^= 2;
     refused(jetwright_table_read(NULL, image, length));
     CHECK(jetwright_table_read(&table, image, length));
+    float lowest = 0.0f, highest = 0.0f;
+    CHECK(jetwright_table_range(&table, &lowest, &highest));
+    TELL("range", lowest, highest);
     for (int kilowatts = 8; kilowatts <= 24; kilowatts += 4) {
         CHECK(jetwright_table_at(&table, 1000.0f * (float)kilowatts, &set));
         TELL("set", set.gauge_pa, set.air);
@@ -123,6 +126,13 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_burner_estimate(&burner, &no_gauge, &estimate));
     refused(jetwright_burner_estimate_with_spread(&burner, &now[0], &no_spread, &estimate, &spread));
     refused(jetwright_burner_estimate_with_spread(&burner, &now[0], &spreads, &estimate, NULL));
+    /* With the gas shut the gauge tells nothing; a blower that stands, and one against a closed path, tell no air. */
+    JetwrightReadings shut = {60.0f, 289.15f, 570.0f};
+    float blowing[] = {450.0f, 420.0f}, air_flow = 0.0f;
+    refused(jetwright_burner_estimate(&burner, &shut, &estimate));
+    refused(jetwright_burner_air_flow(&burner, 3.0f, 500.0f, &air_flow));
+    refused(jetwright_burner_air_flow(&burner, 720.0f, 500.0f, &air_flow));
+    refused(jetwright_burner_air_flow(&burner, nought / nought, 500.0f, &air_flow));
     for (int weather = 0; weather < 2; weather++) {
         if (weather == 1) {
             CHECK(jetwright_burner_at(&burner, &sultry, 1500.0f));
@@ -131,6 +141,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
         TELL("estimate", estimate.gas_kg_per_s, estimate.heat_net_w, estimate.air_flow_m3_per_s,
              estimate.air_kg_per_s, estimate.air_ratio, estimate.back_pa);
         CHECK(jetwright_burner_estimate_with_spread(&burner, &now[weather], &spreads, &estimate, &spread));
+        CHECK(jetwright_burner_air_flow(&burner, blowing[weather], 400.0f, &air_flow));
+        TELL("blowing", air_flow);
         TELL("spread", estimate.heat_net_w, spread.gas, spread.air, spread.air_ratio);
     }
 
@@ -138,7 +150,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     JetwrightCrossLimitSettings settings = {0.92f,  1.05f, 1.25f, 9000.0f, 24000.0f, {5000.0f, 20000.0f},
                                             {5000.0f, 20000.0f}, 0.03f, 0.01f};
     JetwrightLimited limited;
-    CHECK(jetwright_cross_limit_make(&limit, &settings));
+    CHECK(jetwright_cross_limit_make(&limit, &settings, NULL));
     for (int second = 0; second < 20; second++) {
         CHECK(jetwright_cross_limit_hold(&limit, 10000.0f, 10000.0f, 1.0f));
     }
@@ -154,7 +166,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     JetwrightAirChanges changes;
     float so_far = 0.0f;
     bool enough = false;
-    CHECK(jetwright_air_changes_make(&changes, 0.0195f, 4.0f, 0.002f));
+    CHECK(jetwright_air_changes_make(&changes, 0.0195f, 4.0f, 0.002f, NULL));
     int seconds = 0;
     while (!enough && seconds < 100) {
         CHECK(jetwright_air_changes_count(&changes, 0.008f, 1.0f, &so_far, &enough));
@@ -176,9 +188,16 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
          {-10.0f, 60000.0f, 90000.0f, 900.0f, 5.0f}},
         10000.0f, 1.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
     JetwrightOutputs out = {JETWRIGHT_STATE_OFF, false, false, false, 0.0f, 0.0f, {0.0f, 0.0f}, 0.0f};
-    CHECK(jetwright_air_changes_make(&changes, 0.02f, 4.0f, 0.002f));
-    CHECK(jetwright_cross_limit_make(&limit, &settings));
-    CHECK(jetwright_controller_make(&controller, &table, &limit, &changes, &rules));
+    CHECK(jetwright_air_changes_make(&changes, 0.02f, 4.0f, 0.002f, NULL));
+    CHECK(jetwright_cross_limit_make(&limit, &settings, NULL));
+    /* What is refused has a name: here the speed of the third sensor, which is none. */
+    JetwrightRefused why;
+    rules.sensors[2].fastest = nought / nought;
+    refused(jetwright_controller_make(&controller, &table, &limit, &changes, &rules, &why));
+    TELL("named", (float)why.sensor, (float)why.name[0], (float)why.name[1]);
+    rules.sensors[2].fastest = 90000.0f;
+    CHECK(jetwright_controller_make(&controller, &table, &limit, &changes, &rules, &why));
+    TELL("named", (float)why.sensor, (float)why.name[0]);
     gas = 10000.0f;
     air = 0.0f;
     for (unsigned tick = 0; tick < 200; tick++) {

@@ -34,6 +34,11 @@
 #define JETWRIGHT_TOTALS_WORDS 6
 
 /*
+ Bytes of a name, its nought at the end with them.
+ */
+#define JETWRIGHT_NAME_BYTES 48
+
+/*
  Rows of a table of the C interface.
  */
 #define JETWRIGHT_ROWS 17
@@ -84,7 +89,7 @@ enum JetwrightStatus
    */
   JETWRIGHT_STATUS_NO_SOLUTION = 7,
   /*
-   A setting is not usable, or the settings do not go together.
+   A setting is not usable, or the settings do not go together; the `_make` functions say which.
    */
   JETWRIGHT_STATUS_SETTING = 8,
   /*
@@ -366,33 +371,33 @@ typedef struct JetwrightAirChanges {
 } JetwrightAirChanges;
 
 /*
- What a healthy sensor's readings look like, in the sensor's own unit.
+ What a healthy sensor's readings look like, in the sensor's own unit. All are finite.
  */
 typedef struct JetwrightSensorLimits {
   /*
-   Smallest reading of a healthy sensor.
+   Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
    */
   float lowest;
   /*
-   Largest reading of a healthy sensor.
+   Largest reading of a healthy sensor, above `lowest`.
    */
   float highest;
   /*
-   Fastest change of what is measured, per second.
+   Fastest change of what is measured, per second; above nought.
    */
   float fastest;
   /*
-   Change between two readings that noise alone can make.
+   Change between two readings that noise alone can make; nought or more.
    */
   float noise;
   /*
-   A live sensor never reads exactly the same for this long, s; nought where it may.
+   A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
    */
   float stuck_after_s;
 } JetwrightSensorLimits;
 
 /*
- What a controller is told once.
+ What a controller is told once. Times are above nought and finite.
  */
 typedef struct JetwrightControllerSettings {
   /*
@@ -400,7 +405,7 @@ typedef struct JetwrightControllerSettings {
    */
   struct JetwrightSensorLimits sensors[3];
   /*
-   Heat the fire is lit at, W.
+   Heat the fire is lit at, W; within the limiter's range.
    */
   float lighting_w;
   /*
@@ -425,15 +430,16 @@ typedef struct JetwrightControllerSettings {
    */
   uint32_t longest_tick_ms;
   /*
-   How far the time counted between two ticks may lie from the time that passed, as a share of it.
+   How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+   under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
    */
   float clock_tolerance;
   /*
-   Air under this is lost, m3/s.
+   Air under this is lost, m3/s; above nought.
    */
   float least_air_m3_per_s;
   /*
-   How far two readings of the air may differ, as a share.
+   How far two readings of the air may differ, as a share; above nought.
    */
   float air_agreement;
   /*
@@ -441,6 +447,20 @@ typedef struct JetwrightControllerSettings {
    */
   float air_agreement_time_s;
 } JetwrightControllerSettings;
+
+/*
+ Which setting a `_make` function refused, in the words of the Rust errors: print it while you set up.
+ */
+typedef struct JetwrightRefused {
+  /*
+   What the setting is called, ended by a nought; empty where no setting was refused.
+   */
+  char name[JETWRIGHT_NAME_BYTES];
+  /*
+   Of a sensor's limit, which sensor, from 0; else -1.
+   */
+  int32_t sensor;
+} JetwrightRefused;
 
 /*
  What a controller is told each tick.
@@ -599,7 +619,8 @@ typedef struct JetwrightEstimate {
    */
   float heat_net_w;
   /*
-   Air at the blower's inlet, m3/s: count it with `jetwright_air_changes_count`.
+   Air at the blower's inlet, m3/s. While blowing through no gas flows and there is no estimate:
+   `jetwright_burner_air_flow` is what air changes count.
    */
   float air_flow_m3_per_s;
   /*
@@ -607,7 +628,7 @@ typedef struct JetwrightEstimate {
    */
   float air_kg_per_s;
   /*
-   Air supplied over air needed; nought where no gas flows.
+   Air supplied over air needed; nought where the air ahead of the jets holds the gas back.
    */
   float air_ratio;
   /*
@@ -723,11 +744,12 @@ typedef struct JetwrightFlame {
  */
 typedef struct JetwrightTravel {
   /*
-   Never slower than this while it is not there yet, W/s.
+   Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+   standing blower, dead time with it.
    */
   float slowest_w_per_s;
   /*
-   Never faster than this, W/s.
+   Never faster than this at any moment, W/s; `slowest_w_per_s` or more.
    */
   float fastest_w_per_s;
 } JetwrightTravel;
@@ -738,7 +760,7 @@ typedef struct JetwrightTravel {
  */
 typedef struct JetwrightCrossLimitSettings {
   /*
-   Never richer than this.
+   Never richer than this; an air ratio from 0.5 to 5, as the next two.
    */
   float lowest_air_ratio;
   /*
@@ -750,11 +772,11 @@ typedef struct JetwrightCrossLimitSettings {
    */
   float highest_air_ratio;
   /*
-   The smallest fire, W.
+   The smallest fire, W; above nought, and not below that of the table.
    */
   float lowest_w;
   /*
-   The largest fire, W.
+   The largest fire, W; above the smallest, and not above that of the table.
    */
   float highest_w;
   /*
@@ -766,11 +788,12 @@ typedef struct JetwrightCrossLimitSettings {
    */
   struct JetwrightTravel air_travel;
   /*
-   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+   to under 0.3.
    */
   float actuator_tolerance;
   /*
-   How far a reading can lie from the flow, as a share of it.
+   How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
    */
   float reading_tolerance;
 } JetwrightCrossLimitSettings;
@@ -913,12 +936,15 @@ extern "C" {
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
                                           const struct JetwrightTable *table,
                                           const struct JetwrightCrossLimit *limit,
                                           const struct JetwrightAirChanges *changes,
-                                          const struct JetwrightControllerSettings *settings);
+                                          const struct JetwrightControllerSettings *settings,
+                                          struct JetwrightRefused *refused);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
@@ -950,14 +976,31 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
- curve its pressure does not tell the air, and near it only roughly.
+ curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
+ shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+ jets, as of a blower that stands; one a little slow reads as more air.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
 
 /*
- The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+ Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
+ `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+ otherwise.
+
+ `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+ turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
+ count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+ much.
+ */
+JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
+                                          float blower_pa,
+                                          float least_pa,
+                                          float *air_flow_m3_per_s);
+
+/*
+ The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
 
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
@@ -995,9 +1038,12 @@ JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                           const struct JetwrightCrossLimitSettings *settings);
+                                           const struct JetwrightCrossLimitSettings *settings,
+                                           struct JetwrightRefused *refused);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
@@ -1021,11 +1067,14 @@ JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
                                            float volume_m3,
                                            float needed,
-                                           float least_flow_m3_per_s);
+                                           float least_flow_m3_per_s,
+                                           struct JetwrightRefused *refused);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
@@ -1078,6 +1127,11 @@ JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperatu
 JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
+ The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+ */
+JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
+
+/*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
 JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
@@ -1096,6 +1150,11 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
 
 /*
+ The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+ */
+JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
+
+/*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
 JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
@@ -1104,9 +1163,12 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                           const struct JetwrightCrossLimitSettings *settings);
+                                           const struct JetwrightCrossLimitSettings *settings,
+                                           struct JetwrightRefused *refused);
 
 /*
  One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
@@ -1130,11 +1192,14 @@ JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
 
 /*
  Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
                                            float volume_m3,
                                            float needed,
-                                           float least_flow_m3_per_s);
+                                           float least_flow_m3_per_s,
+                                           struct JetwrightRefused *refused);
 
 /*
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
@@ -1223,14 +1288,31 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  Heat and air ratio of a burner from three readings. No damper mark is trusted.
 
  Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
- curve its pressure does not tell the air, and near it only roughly.
+ curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
+ shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
+ jets, as of a blower that stands; one a little slow reads as more air.
  */
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
 
 /*
- The same with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+ Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
+ `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+ otherwise.
+
+ `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+ turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
+ count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+ much.
+ */
+JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
+                                          float blower_pa,
+                                          float least_pa,
+                                          float *air_flow_m3_per_s);
+
+/*
+ The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
 
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
@@ -1243,12 +1325,15 @@ JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurn
 
 /*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
+
+ `refused` may be null; else it tells which setting was refused.
  */
 JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
                                           const struct JetwrightTable *table,
                                           const struct JetwrightCrossLimit *limit,
                                           const struct JetwrightAirChanges *changes,
-                                          const struct JetwrightControllerSettings *settings);
+                                          const struct JetwrightControllerSettings *settings,
+                                          struct JetwrightRefused *refused);
 
 /*
  One tick. Any status but `Ok` means that the gas must be off.
