@@ -43,7 +43,8 @@ pub struct JetwrightCrossLimitSettings {
     pub gas_travel: JetwrightTravel,
     /// Speed of the damper or blower.
     pub air_travel: JetwrightTravel,
-    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it. Includes what a
+    /// straight line between two rows of the setpoint table is off, which `jetwright setpoints` prints.
     pub actuator_tolerance: f32,
     /// How far a reading can lie from the flow, as a share of it.
     pub reading_tolerance: f32,

@@ -35,7 +35,8 @@ pub struct CrossLimitSettings<S = f64> {
     pub gas_travel: Travel<S>,
     /// Speed of the damper or blower, by the same.
     pub air_travel: Travel<S>,
-    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it.
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it. Includes what a
+    /// straight line between two rows of the setpoint table is off, which `jetwright setpoints` prints.
     pub actuator_tolerance: S,
     /// How far a reading can lie from the flow, as a share of it.
     pub reading_tolerance: S,
