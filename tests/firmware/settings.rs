@@ -75,14 +75,40 @@ fn a_damaged_image_is_refused_and_the_gas_is_off() {
     let Some(built) = built() else { return };
     let directory = directory("firmware-damaged");
     let whole = std::fs::read(build(&built, &demo(), &directory, "settings")).expect("the program was built");
-    for image in ["burner.bin", "table.bin"] {
-        let image = std::fs::read(directory.join(image)).expect("the image was written");
+    for name in ["burner.bin", "table.bin"] {
+        let image = std::fs::read(directory.join(name)).expect("the image was written");
         let mut bytes = whole.clone();
         let at = bytes.windows(image.len()).position(|part| part == image).expect("the image is in the program");
         bytes[at + image.len() / 2] ^= 1;
         let damaged = directory.join("damaged");
         std::fs::write(&damaged, bytes).expect("the directory can be written");
         let (well, printed) = ran(M4F, &damaged, &directory);
-        assert!(!well && printed.contains("gas off"), "{printed}");
+        let of =
+            format!("the image of the {}: damaged, the checksum does not fit: gas off", name.trim_end_matches(".bin"));
+        assert!(!well && printed.contains(&of), "{printed}");
     }
+}
+
+#[test]
+fn the_table_of_another_burner_is_refused_and_the_gas_is_off() {
+    let Some(built) = built() else { return };
+    let directory = directory("firmware-other");
+    let whole = std::fs::read(build(&built, &demo(), &directory, "settings")).expect("the program was built");
+    let table = std::fs::read(directory.join("table.bin")).expect("the image was written");
+    // The same bell foundry with the next drill.
+    let file = directory.join("other.toml");
+    let text = std::fs::read_to_string(demo()).expect("the file is there");
+    std::fs::write(&file, text.replace("number 53", "number 52")).expect("the directory can be written");
+    let other = directory.join("other.bin");
+    let path = |path: &std::path::Path| path.to_str().expect("a path of text").to_owned();
+    let [lowest, highest] = heats(&file).map(|watts| format!("{watts} W net"));
+    jetwright(&["setpoints", &path(&file), "--from", &lowest, "--to", &highest, "--image", &path(&other)]);
+    let other = std::fs::read(other).expect("the image was written");
+    let mut bytes = whole;
+    let at = bytes.windows(table.len()).position(|part| part == table).expect("the image is in the program");
+    bytes[at..at + other.len()].copy_from_slice(&other);
+    let program = directory.join("other");
+    std::fs::write(&program, bytes).expect("the directory can be written");
+    let (well, printed) = ran(M4F, &program, &directory);
+    assert!(!well && printed.contains("the image of the table: of another burner"), "{printed}");
 }

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use jetwright::Input;
 use jetwright::burner::{AirSetting, Burner};
-use jetwright::control::{Setpoint, SetpointTable, USUAL_ROWS};
+use jetwright::control::{MadeFor, Setpoint, SetpointTable, USUAL_ROWS};
 use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
 use jetwright::sheet::rows::csv_of;
 use jetwright::sheet::{Assembled, Sheet, Shop, burner_file, compose, table};
@@ -35,7 +35,7 @@ type ChipTable = SetpointTable<USUAL_ROWS, f32>;
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let Some(burner) = &sheet.rig.burner else {
+    let (Some(burner), Some(chip_burner)) = (&sheet.rig.burner, sheet.for_chip()) else {
         return Err(sheet.file.refuse("blower", "this command needs blower, damper and head").into());
     };
     if sheet.file.damper.is_none() {
@@ -64,7 +64,8 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     };
     let readable = reachable(reads).map_or(reach.1, |(least, _)| least);
     let (lowest, highest) = asked(arguments, &sheet, reach, readable)?;
-    let exact = SetpointTable::<USUAL_ROWS>::build(lowest, highest, BETWEEN, set).map_err(|error| {
+    let made_for = MadeFor { air_ratio: ratio, burner: chip_burner.mark() };
+    let exact = SetpointTable::<USUAL_ROWS>::build(made_for, lowest, highest, BETWEEN, set).map_err(|error| {
         bad_ratio(format!("no table {}: {error}; --from and --to narrow it", words((lowest, highest))))
     })?;
     let chip = exact.to_single();
@@ -92,6 +93,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             "rows": rows(&chip).into_iter().map(Value::Object).collect::<Vec<_>>(),
             "gauge_bound_pa": chip.bound().gauge.pascals(),
             "air_setting_bound": chip.bound().air,
+            "air_ratio": ratio,
             "heat_off_share": off.heat,
             "air_ratio_off_share": off.air_ratio,
         })),
@@ -278,7 +280,9 @@ fn in_rust(table: &ChipTable, ratio: f64) -> String {
     let mut text = format!(
         "/// Setpoints at an air ratio of {ratio}. Process control, never a flame safeguard.\n\
          pub const TABLE: SetpointTable<{USUAL_ROWS}, f32> = SetpointTable::stored(\n    \
-         NetHeatRate::from_watts({:?}),\n    {:?},\n    [\n",
+         MadeFor {{ air_ratio: {:?}, burner: {:#010x} }},\n    NetHeatRate::from_watts({:?}),\n    {:?},\n    [\n",
+        table.made_for().air_ratio,
+        table.made_for().burner,
         table.lowest().watts(),
         table.step().watts()
     );

@@ -23,6 +23,7 @@ void setup() {
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
   made = jetwright_table_read(&table, TABLE, sizeof TABLE) == JETWRIGHT_STATUS_OK &&
+         jetwright_table_air_ratio(&table, &band.target_air_ratio) == JETWRIGHT_STATUS_OK &&
          jetwright_cross_limit_make(&limit, &band) == JETWRIGHT_STATUS_OK &&
          jetwright_air_changes_make(&changes, 0.02f, 4.0f, 0.002f) == JETWRIGHT_STATUS_OK &&
          jetwright_controller_make(&controller, &table, &limit, &changes, &rules) == JETWRIGHT_STATUS_OK;
