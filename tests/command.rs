@@ -462,6 +462,8 @@ fn a_chips_image_is_written_whole_or_not_at_all() {
     assert!(answer.contains(&format!("in {} bytes", bytes.len())), "{answer}");
     let chip = jetwright::control::ChipBurner::<f32>::read_image(&bytes).expect("a burner");
     assert!(!chip.settings.is_empty() && answer.starts_with(&chip.settings.len().to_string()), "{answer}");
+    let message = refused(&["chip", &path(&burner), "--image", "/nowhere/burner.bin"]);
+    assert!(message.contains("--image: given \"/nowhere/burner.bin\""), "{message}");
     // Without a blower there is no burner to carry.
     let jet = "name = \"jet (invented)\"\n[site]\naltitude = \"0 m\"\nair_temperature = \"20 C\"\nhumidity = \"40 %\"\n\
         [gas]\nkind = \"propane\"\n[jet]\nbore = \"1.5 mm\"\nbore_length = \"9 mm\"\nedge = \"square\"\n[[setting]]\nname = \"a\"\ngauge = \"0.3 bar\"\n";
