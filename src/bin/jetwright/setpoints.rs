@@ -70,7 +70,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     })?;
     let chip = exact.to_single();
     let off = Off::of(&chip, rig, burner, ratio).map_err(|error| bad_ratio(error.to_string()))?;
-    if !(off.air_ratio <= AIR_RATIO_OFF) {
+    if off.air_ratio > AIR_RATIO_OFF {
         let text = format!(
             "straight lines between {USUAL_ROWS} rows {} are off by {:.1} % of the air ratio, accepted is up to {:.0} %: \
              a larger smallest fire, or a smaller largest one",
