@@ -192,7 +192,7 @@ fn no_fire_that_poisons_is_called_clean() {
     assert!((share / by_hand - 1.0).abs() < 0.25, "{share} {by_hand}");
     // The words follow the caution: none of carbon monoxide without one.
     for (ratio, words) in [
-        ("0.95", "carbon"),
+        ("0.95", "a little rich"),
         ("1.00", "barely enough air"),
         ("1.01", "barely enough air"),
         ("1.02", "clean"),
