@@ -364,7 +364,11 @@ fn a_setpoint_table_is_the_same_in_every_form() {
 #[test]
 fn a_setpoint_table_unasked_covers_what_blower_and_damper_give() {
     let directory = directory("setpoints-unasked");
-    for (name, text) in [("foundry", include_str!("../examples/bell-foundry.toml")), ("blank", BLANK)] {
+    // A gauge that reads low enough for the damper to end the fires.
+    let fine = "\n[uncertainty]\ngauge_error = \"100 Pa\"\n";
+    let (end, _) = BLANK.split_once("\n[uncertainty]").unwrap();
+    for (name, text) in [("foundry", include_str!("../examples/bell-foundry.toml")), ("blank", end)] {
+        let text = text.to_owned() + fine;
         let file = directory.join(name);
         std::fs::write(&file, text).unwrap();
         let file = file.to_str().unwrap();
@@ -391,6 +395,63 @@ fn a_setpoint_table_unasked_covers_what_blower_and_damper_give() {
 }
 
 #[test]
+fn a_setpoint_table_unasked_begins_where_the_gauge_reads() {
+    let directory = directory("setpoints-readable");
+    let file = directory.join("burner.toml");
+    let path = file.to_str().unwrap();
+    // The sheet takes a reading of less than twice what the gauge may err by for none: 40 mbar are 4 kPa.
+    let text = include_str!("../examples/natural-gas.toml").to_owned() + "\n[uncertainty]\ngauge_error = \"20 mbar\"\n";
+    std::fs::write(&file, text).unwrap();
+    let json: serde_json::Value = serde_json::from_str(&accepted(&["setpoints", path, "--format", "json"])).unwrap();
+    let first = json["rows"][0]["gauge_pressure_pa"].as_f64().unwrap();
+    assert!((first / 4e3 - 1.0).abs() < 1e-3, "{first}");
+    // Lower it is made when asked, and says so.
+    assert!(!accepted(&["setpoints", path]).contains("CAUTION"));
+    assert!(accepted(&["setpoints", path, "--from", "20 kW net"]).contains("CAUTION: this gauge cannot be read below"));
+    // Far lower the air ratio of a straight line is far off what the table is for.
+    let message = refused(&["setpoints", path, "--from", "3.4 kW net"]);
+    assert!(message.contains("--from") && message.contains("of the air ratio, accepted is up to 3 %"), "{message}");
+}
+
+/// A burner run at a table's own settings is as far off as the command says, and no further.
+#[test]
+fn what_a_setpoint_table_is_off_is_what_the_burner_makes_of_it() {
+    use jetwright::burner::AirSetting;
+    use jetwright::control::{SetpointTable, USUAL_ROWS};
+    use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
+
+    let directory = directory("setpoints-off");
+    let (file, image) = (directory.join("burner.toml"), directory.join("table.bin"));
+    // A line or a cylinder would put the gauge's reading between: this file has neither.
+    std::fs::write(&file, include_str!("../examples/natural-gas.toml")).unwrap();
+    let (path, image) = (file.to_str().unwrap(), image.to_str().unwrap());
+    let answer = accepted(&["setpoints", path, "--from", "15 kW net", "--format", "json", "--image", image]);
+    let json: serde_json::Value = serde_json::from_str(&answer).unwrap();
+    let said = ["heat_off_share", "air_ratio_off_share"].map(|key| json[key].as_f64().unwrap());
+    let table = SetpointTable::<USUAL_ROWS, f32>::read_image(&std::fs::read(image).unwrap()).unwrap();
+    let sheet = jetwright::sheet::compose(jetwright::sheet::burner_file::read(&file).unwrap(), false).unwrap();
+    let (burner, conditions, ratio) = (sheet.rig.burner.as_ref().unwrap(), sheet.rig.conditions, sheet.file.air_ratio);
+    let mut worst = [0.0_f64; 2];
+    for index in 0..=1601 {
+        let heat = f64::from(table.lowest().watts()) + f64::from(table.step().watts()) * f64::from(index) / 100.07;
+        let set = table.at(NetHeatRate::from_watts(heat as f32));
+        let gauge = GaugePressure::from_pascals(f64::from(set.gauge.pascals()));
+        let found = burner.run(&conditions, gauge, f64::from(set.air)).unwrap();
+        let found_heat = conditions.gas.net_heating_value().of(found.gas);
+        worst[0] = worst[0].max((found_heat.watts() / heat - 1.0).abs());
+        worst[1] = worst[1].max((found.air_ratio.unwrap() / ratio - 1.0).abs());
+    }
+    for (worst, said) in worst.into_iter().zip(said) {
+        assert!((worst / said - 1.0).abs() < 0.02 && said > 1e-3, "{worst} {said}");
+    }
+    // By hand where it is worst, half way up from the first row: a square law, so the mean of its squares is too much.
+    let [low, high] = [0, 1].map(|row: usize| table.rows()[row].gauge.pascals());
+    let middle = NetHeatRate::from_watts(f64::from(table.lowest().watts()) + 0.5 * f64::from(table.step().watts()));
+    let exact = burner.gauge_for_heat(&conditions, HeatRate::Net(middle), AirSetting::Ratio(ratio)).unwrap();
+    assert!(0.5 * f64::from(low + high) > exact.pascals());
+}
+
+#[test]
 fn a_chips_image_is_written_whole_or_not_at_all() {
     let directory = directory("chip");
     let (burner, image) = (directory.join("burner.toml"), directory.join("burner.bin"));
@@ -401,6 +462,8 @@ fn a_chips_image_is_written_whole_or_not_at_all() {
     assert!(answer.contains(&format!("in {} bytes", bytes.len())), "{answer}");
     let chip = jetwright::control::ChipBurner::<f32>::read_image(&bytes).expect("a burner");
     assert!(!chip.settings.is_empty() && answer.starts_with(&chip.settings.len().to_string()), "{answer}");
+    let message = refused(&["chip", &path(&burner), "--image", "/nowhere/burner.bin"]);
+    assert!(message.contains("--image: given \"/nowhere/burner.bin\""), "{message}");
     // Without a blower there is no burner to carry.
     let jet = "name = \"jet (invented)\"\n[site]\naltitude = \"0 m\"\nair_temperature = \"20 C\"\nhumidity = \"40 %\"\n\
         [gas]\nkind = \"propane\"\n[jet]\nbore = \"1.5 mm\"\nbore_length = \"9 mm\"\nedge = \"square\"\n[[setting]]\nname = \"a\"\ngauge = \"0.3 bar\"\n";

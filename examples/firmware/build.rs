@@ -10,5 +10,12 @@ fn main() {
     println!("cargo:rerun-if-changed=memory.x");
     for image in ["BURNER_IMAGE", "TABLE_IMAGE"] {
         println!("cargo:rerun-if-env-changed={image}");
+        // What a program needs it says itself; a path that the compiler would look for beside the source is told here.
+        let Some(path) = env::var_os(image).map(PathBuf::from) else { continue };
+        if !path.is_absolute() || !path.is_file() {
+            eprintln!("set {image} to the full path of a file: {} is none", path.display());
+            std::process::exit(1);
+        }
+        println!("cargo:rerun-if-changed={}", path.display());
     }
 }

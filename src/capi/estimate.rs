@@ -5,6 +5,7 @@
 use super::flue::JetwrightSite;
 use super::kept::{MADE, Plain, keep, kept};
 use super::status::{JetwrightStatus, bytes, given, status};
+use super::table::JetwrightTable;
 use crate::burner::{Burner, Conditions, Prepared};
 use crate::control::{ChipBurner, Estimate, ReadingSpreads, Readings, air_without_gas};
 use crate::quantity::{GaugePressure, PressureDifference, Temperature};
@@ -23,6 +24,8 @@ unsafe impl Plain for Ready {}
 pub struct JetwrightBurner {
     /// Set when it has been made.
     pub made: u32,
+    /// Mark of the image's burner; a table of the same file carries the same.
+    pub mark: u32,
     /// The burner.
     pub words: [u64; JETWRIGHT_BURNER_WORDS],
 }
@@ -126,9 +129,23 @@ pub unsafe extern "C" fn jetwright_burner_read(
         let burner = given(burner)?;
         // SAFETY: the caller answers for the length.
         let read = ChipBurner::<f32>::read_image(unsafe { bytes(image, length) }?)?;
+        let mark = read.mark();
         keep(&mut burner.words, read.burner.into_prepared(&read.conditions)?);
-        burner.made = MADE;
+        (burner.made, burner.mark) = (MADE, mark);
         Ok(())
+    })
+}
+
+/// Whether a table is of the same burner file: `ImageOtherBurner` where it is not.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_burner_check_table(
+    burner: Option<&JetwrightBurner>,
+    table: Option<&JetwrightTable>,
+) -> JetwrightStatus {
+    status(|| {
+        let (burner, table) = (given(burner)?, given(table)?.table()?);
+        let _: &Ready = kept(burner.made, &burner.words)?;
+        if burner.mark == table.made_for().burner { Ok(()) } else { Err(JetwrightStatus::ImageOtherBurner) }
     })
 }
 

@@ -46,7 +46,8 @@ pub struct JetwrightCrossLimitSettings {
     /// Speed of the damper or blower.
     pub air_travel: JetwrightTravel,
     /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
-    /// to under 0.3.
+    /// to under 0.3. Includes what a straight line between two rows of the setpoint table is off, which
+    /// `jetwright setpoints` prints.
     pub actuator_tolerance: f32,
     /// How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
     pub reading_tolerance: f32,

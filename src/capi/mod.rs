@@ -21,8 +21,8 @@ pub use controller::{
 };
 pub use estimate::{
     JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightEstimateSpread, JetwrightReadingSpreads,
-    JetwrightReadings, jetwright_burner_air_flow, jetwright_burner_at, jetwright_burner_estimate,
-    jetwright_burner_estimate_with_spread, jetwright_burner_read,
+    JetwrightReadings, jetwright_burner_air_flow, jetwright_burner_at, jetwright_burner_check_table,
+    jetwright_burner_estimate, jetwright_burner_estimate_with_spread, jetwright_burner_read,
 };
 pub use flue::{
     JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,
@@ -42,8 +42,8 @@ pub use physics::{
 pub use refused::{JETWRIGHT_NAME_BYTES, JetwrightRefused};
 pub use status::JetwrightStatus;
 pub use table::{
-    JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightSetpoint, JetwrightTable, jetwright_table_at,
-    jetwright_table_range, jetwright_table_read,
+    JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightSetpoint, JetwrightTable, jetwright_table_air_ratio,
+    jetwright_table_at, jetwright_table_range, jetwright_table_read,
 };
 
 /// On a bare chip the static library brings its own handler, for no program of C has one. Nothing here panics; were

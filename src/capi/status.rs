@@ -2,7 +2,7 @@
 
 #![allow(unsafe_code, reason = "an image comes as a pointer and a length")]
 
-use crate::control::{ChipImageError, ControlError, ImageError};
+use crate::control::{ControlError, ImageError};
 use crate::error::Error;
 
 /// How a call went. Anything but `Ok` leaves what it should have written as it was.
@@ -43,6 +43,8 @@ pub enum JetwrightStatus {
     ImageContent = 15,
     /// The image does not begin like a burner.
     ImageNotABurner = 16,
+    /// The table is not of this burner: make both images of one file.
+    ImageOtherBurner = 17,
 }
 
 impl From<Error> for JetwrightStatus {
@@ -83,18 +85,8 @@ impl From<ImageError> for JetwrightStatus {
             ImageError::Length { .. } => JetwrightStatus::ImageLength,
             ImageError::Damaged => JetwrightStatus::ImageDamaged,
             ImageError::Content => JetwrightStatus::ImageContent,
-        }
-    }
-}
-
-impl From<ChipImageError> for JetwrightStatus {
-    fn from(error: ChipImageError) -> Self {
-        match error {
-            ChipImageError::NotABurner => JetwrightStatus::ImageNotABurner,
-            ChipImageError::Version { .. } => JetwrightStatus::ImageVersion,
-            ChipImageError::Length { .. } => JetwrightStatus::ImageLength,
-            ChipImageError::Damaged => JetwrightStatus::ImageDamaged,
-            ChipImageError::Content => JetwrightStatus::ImageContent,
+            ImageError::NotABurner => JetwrightStatus::ImageNotABurner,
+            ImageError::OtherBurner => JetwrightStatus::ImageOtherBurner,
         }
     }
 }

@@ -11,7 +11,7 @@ use crate::quantity::NetHeatRate;
 pub const JETWRIGHT_ROWS: usize = 17;
 
 /// Words of a `JetwrightTable`.
-pub const JETWRIGHT_TABLE_WORDS: usize = 39;
+pub const JETWRIGHT_TABLE_WORDS: usize = 41;
 
 const _: () = assert!(JETWRIGHT_ROWS == crate::control::USUAL_ROWS);
 
@@ -97,6 +97,19 @@ pub extern "C" fn jetwright_table_at(
     status(|| {
         let set = given(set)?;
         *set = given(table)?.table()?.at(NetHeatRate::from_watts(heat_net_w)).into();
+        Ok(())
+    })
+}
+
+/// The air ratio that a table's settings give: the target of its cross-limiter.
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_table_air_ratio(
+    table: Option<&JetwrightTable>,
+    air_ratio: Option<&mut f32>,
+) -> JetwrightStatus {
+    status(|| {
+        let air_ratio = given(air_ratio)?;
+        *air_ratio = given(table)?.table()?.made_for().air_ratio;
         Ok(())
     })
 }

@@ -37,7 +37,8 @@ pub struct CrossLimitSettings<S = f64> {
     /// Speed of the damper or blower, by the same.
     pub air_travel: Travel<S>,
     /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it. From
-    /// nought to under 0.3; 0.02 to 0.05 as seen at three fires (common practice, no source).
+    /// nought to under 0.3; 0.02 to 0.05 as seen at three fires (common practice, no source). Includes what a straight
+    /// line between two rows of the setpoint table is off, which `jetwright setpoints` prints.
     pub actuator_tolerance: S,
     /// How far a reading can lie from the flow, as a share of it. From nought to under 0.3; 0.01 to 0.03 of a sensor's
     /// data sheet (common practice, no source).

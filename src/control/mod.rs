@@ -67,7 +67,7 @@ mod sum;
 mod totals;
 
 pub use air_changes::AirChanges;
-pub use burner_image::{ChipBurner, ChipImageError, ChipSetting, NAME_CAP, SETTING_CAP};
+pub use burner_image::{ChipBurner, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
 pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
@@ -77,7 +77,7 @@ pub use image::ImageError;
 pub use position::Travel;
 pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 pub use sequence::{Event, State};
-pub use setpoints::{InterpolationBound, Setpoint, SetpointTable, USUAL_ROWS};
+pub use setpoints::{InterpolationBound, MadeFor, Setpoint, SetpointTable, USUAL_ROWS};
 pub use totals::Totals;
 
 #[cfg(test)]

@@ -1,8 +1,9 @@
 //! The table of settings: heat wanted to gauge pressure and air setting, evenly spaced, joined by straight lines.
 
+use super::burner_image::mark;
 use super::control_error::ControlError;
 use crate::burner::{AirSetting, Burner, Conditions};
-use crate::limits::Input;
+use crate::limits::{Input, check};
 use crate::quantity::{GaugePressure, HeatRate, NetHeatRate, PressureDifference};
 use crate::scalar::Scalar;
 
@@ -27,9 +28,19 @@ pub struct InterpolationBound<S = f64> {
     pub air: S,
 }
 
+/// What a table is made for.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct MadeFor<S = f64> {
+    /// The air ratio that its settings give: a limiter's target.
+    pub air_ratio: S,
+    /// The mark of its burner, [`ChipBurner::mark`](super::ChipBurner::mark); any number where there is none.
+    pub burner: u32,
+}
+
 /// `N` settings at evenly spaced heats.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SetpointTable<const N: usize, S = f64> {
+    pub(super) made_for: MadeFor<S>,
     pub(super) lowest: NetHeatRate<S>,
     pub(super) step: S,
     per_step: S,
@@ -49,16 +60,17 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
     /// # Errors
     ///
     /// What `answer` refuses; [`ControlError::NotRising`]; [`ControlError::Setting`] when the heats are not finite,
-    /// above zero and in order.
+    /// above zero and in order; an air ratio out of its range.
     ///
     /// # Examples
     ///
     /// ```
-    /// use jetwright::control::{Setpoint, SetpointTable};
+    /// use jetwright::control::{MadeFor, Setpoint, SetpointTable};
     /// use jetwright::quantity::{GaugePressure, NetHeatRate};
     /// let kw = NetHeatRate::from_kilowatts;
     /// // A square law: 1 kPa at 10 kW, 4 kPa at 20 kW.
-    /// let table = SetpointTable::<3>::build(kw(10.0), kw(20.0), 9, |heat| {
+    /// let made_for = MadeFor { air_ratio: 1.05, burner: 0 };
+    /// let table = SetpointTable::<3>::build(made_for, kw(10.0), kw(20.0), 9, |heat| {
     ///     let tens = heat.kilowatts() / 10.0;
     ///     Ok(Setpoint { gauge: GaugePressure::from_kilopascals(tens * tens), air: 0.3 * tens })
     /// }).unwrap();
@@ -68,12 +80,14 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
     /// assert!(table.bound().gauge.pascals() >= 62.5);
     /// ```
     pub fn build(
+        made_for: MadeFor<S>,
         lowest: NetHeatRate<S>,
         highest: NetHeatRate<S>,
         between: u16,
         mut answer: impl FnMut(NetHeatRate<S>) -> crate::Result<Setpoint<S>>,
     ) -> Result<Self, ControlError> {
         const { assert!(N >= 2) };
+        check(Input::AirRatio, made_for.air_ratio)?;
         let (low, high) = (lowest.watts(), highest.watts());
         let step = (high - low) / S::count(N as u32 - 1);
         if !(low > S::zero() && step > S::zero() && high.is_finite()) {
@@ -81,7 +95,7 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
         }
         let first = answer(lowest)?;
         let bound = InterpolationBound::default();
-        let mut table = Self { lowest, step, per_step: S::one() / step, rows: [first; N], bound };
+        let mut table = Self { made_for, lowest, step, per_step: S::one() / step, rows: [first; N], bound };
         let mut bound = InterpolationBound::<S>::default();
         let mut start = first;
         let parts = S::count(u32::from(between) + 1);
@@ -132,7 +146,8 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
         highest: NetHeatRate<S>,
         between: u16,
     ) -> Result<Self, ControlError> {
-        Self::build(lowest, highest, between, |heat| {
+        let made_for = MadeFor { air_ratio, burner: mark(burner, conditions) };
+        Self::build(made_for, lowest, highest, between, |heat| {
             let gauge = burner.gauge_for_heat(conditions, HeatRate::Net(heat), AirSetting::Ratio(air_ratio))?;
             Ok(Setpoint { gauge, air: burner.opening_for(conditions, gauge, air_ratio)? })
         })
@@ -160,6 +175,12 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
     #[must_use]
     pub fn bound(&self) -> InterpolationBound<S> {
         self.bound
+    }
+
+    /// The air ratio that its settings give, and the mark of the burner that gives it.
+    #[must_use]
+    pub fn made_for(&self) -> MadeFor<S> {
+        self.made_for
     }
 
     /// The heat of the first row.
@@ -195,13 +216,14 @@ impl<const N: usize> SetpointTable<N, f32> {
     /// `step` is the heat from row to row, watts.
     #[must_use]
     pub const fn stored(
+        made_for: MadeFor<f32>,
         lowest: NetHeatRate<f32>,
         step: f32,
         rows: [Setpoint<f32>; N],
         bound: InterpolationBound<f32>,
     ) -> Self {
         const { assert!(N >= 2) };
-        Self { lowest, step, per_step: 1.0 / step, rows, bound }
+        Self { made_for, lowest, step, per_step: 1.0 / step, rows, bound }
     }
 }
 

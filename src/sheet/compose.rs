@@ -14,7 +14,7 @@ use super::entries::{AirAim, GasAim, SettingEntry};
 use super::file_error::FileError;
 use super::furnace::{FurnaceBlock, furnace};
 use super::furnace_caution::furnace_cautions;
-use super::lighting::{LightingBlock, lighting};
+use super::lighting::{LightingBlock, least_read, lighting};
 use super::lighting_caution::lighting_cautions;
 use super::monoxide::monoxide;
 use super::rungs::{Rung, rungs};
@@ -56,6 +56,14 @@ pub struct Sheet {
     pub sure: Vec<Option<SettingSure>>,
     /// What the numbers warn of.
     pub cautions: Vec<Caution>,
+}
+
+impl Sheet {
+    /// The lowest gauge reading that a fire can be set by: lower ones say nothing of it.
+    #[must_use]
+    pub fn least_read(&self) -> GaugePressure {
+        least_read(&self.file, &self.settings)
+    }
 }
 
 /// One setting worked out. Gas, heat and air are those of all heads.

@@ -205,7 +205,7 @@ fn fed(
 }
 
 /// The lowest reading that a fire can be set by.
-fn least_read(file: &BurnerFile, settings: &[Setting]) -> GaugePressure {
+pub(super) fn least_read(file: &BurnerFile, settings: &[Setting]) -> GaugePressure {
     let highest = settings.iter().map(|setting| setting.gauge.pascals()).fold(0.0, f64::max);
     dial(file, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
 }

@@ -191,8 +191,10 @@ pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
     }
     match (100.0 * air_ratio).round() / 100.0 {
         ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
+        ratio if ratio < 0.98 && poisons => "a little rich: reducing, makes carbon monoxide",
         ratio if ratio < 0.98 => "a little rich: reducing",
-        ratio if poisons || ratio < 1.02 => "makes carbon monoxide",
+        _ if poisons => "makes carbon monoxide",
+        ratio if ratio < 1.02 => "barely enough air",
         ratio if ratio < 1.10 => "clean",
         ratio if ratio < 1.30 => "a little lean: oxidising",
         _ => "lean: oxidising, wastes heat",
@@ -201,8 +203,19 @@ pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{Shop, figures, fixed};
+    use super::{Shop, figures, fire_words, fixed};
     use crate::quantity::GaugePressure;
+
+    #[test]
+    fn a_fire_makes_carbon_monoxide_in_words_where_it_is_cautioned_of() {
+        for hundredths in 90..140 {
+            for poisons in [false, true] {
+                let words = fire_words(f64::from(hundredths) / 100.0, 1.6, poisons);
+                assert_eq!(words.contains("carbon monoxide"), poisons, "{hundredths}: {words}");
+                assert_eq!(words.contains("rich"), hundredths < 98, "{hundredths}: {words}");
+            }
+        }
+    }
 
     #[test]
     fn figures_keep_three_digits_and_never_an_exponent() {

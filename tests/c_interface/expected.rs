@@ -44,10 +44,11 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let mut line = |name: &str, numbers: &[f32]| {
         lines.push((name.into(), numbers.iter().map(|&number| f64::from(number)).collect()));
     };
-    [2.0, 13.0, 14.0, 11.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
+    [2.0, 13.0, 14.0, 11.0, 1.0, 2.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let (watts, seconds) = (NetHeatRate::from_watts, Duration::from_seconds);
     let flow = ActualVolumeFlow::from_cubic_meters_per_second;
     let table = table();
+    line("target", &[table.made_for().air_ratio]);
     line("range", &[9_000.0, 24_000.0]);
     for kilowatts in [8.0, 12.0, 16.0, 20.0, 24.0] {
         let set = table.at(watts(1_000.0 * kilowatts));
@@ -86,7 +87,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
     }
 
-    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 4.0, 7.0, 3.0, 4.0, 1.0, 7.0, 7.0, 7.0, 3.0];
+    let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 2.0, 17.0, 4.0, 7.0, 3.0, 4.0, 1.0, 7.0, 7.0, 7.0, 3.0];
     statuses.iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let chip = ChipBurner::<f32>::read_image(&burner_image()).unwrap();
     let sultry = AbsolutePressure::from_pascals(82_000.0);

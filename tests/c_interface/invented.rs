@@ -2,7 +2,7 @@
 
 use jetwright::air::{AirPath, Blower, BlowerPoint, Damper, DamperKind, Duct};
 use jetwright::burner::{Burner, Conditions, Exhaust, Head};
-use jetwright::control::{ChipBurner, Setpoint, SetpointTable};
+use jetwright::control::{ChipBurner, MadeFor, Setpoint, SetpointTable};
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
 use jetwright::quantity::{
@@ -13,7 +13,8 @@ use jetwright::site::Site;
 /// A square law in heat for the gauge, a straight one for the air: invented.
 pub fn table() -> SetpointTable<17, f32> {
     let kilowatts = NetHeatRate::from_kilowatts;
-    let table = SetpointTable::<17>::build(kilowatts(9.0), kilowatts(24.0), 15, |heat| {
+    let made_for = MadeFor { air_ratio: 1.05, burner: burner().mark() };
+    let table = SetpointTable::<17>::build(made_for, kilowatts(9.0), kilowatts(24.0), 15, |heat| {
         let share = heat.kilowatts() / 24.0;
         Ok(Setpoint { gauge: GaugePressure::from_pascals(60e3 * share * share), air: 0.9 * share })
     });
@@ -21,7 +22,7 @@ pub fn table() -> SetpointTable<17, f32> {
 }
 
 /// A small blower on a head of 42 holes at 1 600 m: invented.
-pub fn burner_image() -> Vec<u8> {
+fn burner() -> ChipBurner {
     let (mm, kelvin) = (Length::from_millimeters, Temperature::from_kelvin);
     let points = [(0.0, 720.0), (5.0, 745.0), (9.5, 700.0), (14.0, 550.0), (19.0, 320.0), (23.5, 25.0)];
     let points = points.map(|(flow, pressure)| BlowerPoint {
@@ -47,7 +48,12 @@ pub fn burner_image() -> Vec<u8> {
         mixture_temperature: kelvin(363.15),
         chamber_temperature: kelvin(1473.15),
     };
-    let chip = ChipBurner { burner, conditions, settings: std::iter::empty().collect() };
+    ChipBurner { burner, conditions, settings: std::iter::empty().collect() }
+}
+
+/// That one as bytes.
+pub fn burner_image() -> Vec<u8> {
+    let chip = burner();
     let mut image = vec![0; chip.image_bytes()];
     chip.write_image(&mut image).unwrap();
     image

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use jetwright::control::{Setpoint, SetpointTable};
+use jetwright::control::{MadeFor, Setpoint, SetpointTable};
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, NetHeatRate, Temperature};
@@ -33,14 +33,20 @@ fn heat_at(pascals: f64) -> f64 {
 /// The settings of the sketch's burner: the gauge that gives a heat, and the damper that gives its air.
 fn table() -> Vec<u8> {
     let kilowatts = NetHeatRate::from_kilowatts;
-    let table = SetpointTable::<17>::build(kilowatts(9.0), kilowatts(24.0), 15, |heat| {
-        let (mut low, mut high) = (0.0, 100e3);
-        for _ in 0..60 {
-            let middle = 0.5 * (low + high);
-            if heat_at(middle) < heat.watts() { low = middle } else { high = middle }
-        }
-        Ok(Setpoint { gauge: GaugePressure::from_pascals(low), air: heat.watts() / AIR_HEAT / MOST_AIR })
-    });
+    let table = SetpointTable::<17>::build(
+        MadeFor { air_ratio: 1.05, burner: 0 },
+        kilowatts(9.0),
+        kilowatts(24.0),
+        15,
+        |heat| {
+            let (mut low, mut high) = (0.0, 100e3);
+            for _ in 0..60 {
+                let middle = 0.5 * (low + high);
+                if heat_at(middle) < heat.watts() { low = middle } else { high = middle }
+            }
+            Ok(Setpoint { gauge: GaugePressure::from_pascals(low), air: heat.watts() / AIR_HEAT / MOST_AIR })
+        },
+    );
     let mut image = vec![0; SetpointTable::<17, f32>::IMAGE_BYTES];
     table.unwrap().to_single().write_image(&mut image).unwrap();
     image

@@ -2,8 +2,8 @@
 
 use jetwright::Scalar;
 use jetwright::control::{
-    AirChanges, AirRatioBand, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, SensorLimits, Setpoint,
-    SetpointTable, Travel,
+    AirChanges, AirRatioBand, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, MadeFor, SensorLimits,
+    Setpoint, SetpointTable, Travel,
 };
 use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
 
@@ -86,7 +86,8 @@ impl Burner {
         let seconds = |value: f64| Duration::from_seconds(S::c(value));
         let flow = |value: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(value));
         let travel = |speed: (f64, f64)| Travel { slowest: S::c(speed.0), fastest: S::c(speed.1) };
-        let table = SetpointTable::build(watts(LOWEST), watts(HIGHEST), 3, |heat| {
+        let made_for = MadeFor { air_ratio: S::c(self.band.1), burner: 0 };
+        let table = SetpointTable::build(made_for, watts(LOWEST), watts(HIGHEST), 3, |heat| {
             let share = heat.watts() / S::c(HIGHEST);
             Ok(Setpoint { gauge: GaugePressure::from_pascals(S::c(50e3) * share * share), air: share })
         });

@@ -49,6 +49,13 @@ pub struct Chip {
     board: &'static [&'static str],
 }
 
+impl Chip {
+    /// Whether it is [`M4F`].
+    pub fn is_usual(self) -> bool {
+        (self.target, self.profile) == (M4F.target, M4F.profile)
+    }
+}
+
 /// The usual one.
 pub const M4F: Chip = Chip {
     target: "thumbv7em-none-eabihf",

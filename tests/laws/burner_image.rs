@@ -1,9 +1,10 @@
 //! A burner on its way to a chip.
 
 use super::rig::Rig;
-use jetwright::control::{ChipBurner, ChipImageError, ChipSetting};
-use jetwright::orifice::{Coefficient, Supply};
-use jetwright::quantity::{GaugePressure, Temperature};
+use jetwright::control::{ChipBurner, ChipSetting, ImageError, SetpointTable};
+use jetwright::orifice::{BoreLength, BoreShape, Coefficient, Supply};
+use jetwright::quantity::{GaugePressure, Length, NetHeatRate, Temperature};
+use jetwright::site::Site;
 
 fn carried(rig: &Rig) -> ChipBurner {
     let conditions = rig.conditions::<f64>();
@@ -75,12 +76,43 @@ fn bytes_that_are_not_the_whole_of_a_burner_are_refused() {
     }
     let mut longer = image.clone();
     longer.push(0);
-    assert_eq!(read(&longer), Err(ChipImageError::Length { needed: image.len() }));
+    assert_eq!(read(&longer), Err(ImageError::Length { needed: image.len() }));
     let mut other = image.clone();
     other[4] = 9;
-    assert_eq!(read(&other), Err(ChipImageError::Version { found: 9 }));
-    assert_eq!(read(b"something else"), Err(ChipImageError::NotABurner));
+    assert_eq!(read(&other), Err(ImageError::Version { found: 9 }));
+    assert_eq!(read(b"something else"), Err(ImageError::NotABurner));
     let mut damaged = image;
     damaged[100] ^= 4;
-    assert_eq!(read(&damaged), Err(ChipImageError::Damaged));
+    assert_eq!(read(&damaged), Err(ImageError::Damaged));
+}
+
+#[test]
+fn a_table_goes_with_its_own_burner_only() {
+    let chip = carried(&super::rig::BELL_FOUNDRY);
+    let kilowatts = NetHeatRate::from_kilowatts;
+    let table = |chip: &ChipBurner, ratio| {
+        let (burner, conditions) = (&chip.burner, &chip.conditions);
+        SetpointTable::<5>::for_burner(burner, conditions, ratio, kilowatts(45.0), kilowatts(58.0), 1)
+            .unwrap()
+            .to_single()
+    };
+    let read = ChipBurner::<f32>::read_image(&image(&chip)).unwrap();
+    let own = table(&chip, 1.05);
+    assert_eq!(read.check_table(&own), Ok(()));
+    assert_eq!(own.made_for().air_ratio, 1.05);
+    // Another bore, another site: the settings are others.
+    let mut others = [chip.clone(), chip.clone()];
+    let bore = BoreShape::drilled(BoreLength::Fixed(Length::from_millimeters(10.0)));
+    others[0].burner.jet.bore = bore.with_diameter(Length::from_millimeters(2.61)).unwrap();
+    let air = Temperature::from_celsius(20.0);
+    others[1].conditions.site = Site::at_altitude(Length::from_meters(40.0), air, 0.3).unwrap();
+    for other in &others {
+        let other = ChipBurner::<f32>::read_image(&image(other)).unwrap();
+        assert_eq!(other.check_table(&own), Err(ImageError::OtherBurner));
+    }
+    // Both images show the mark in the same place, after kind, version and count.
+    let mut bytes = [0; SetpointTable::<5, f32>::IMAGE_BYTES];
+    own.write_image(&mut bytes).unwrap();
+    assert_eq!(bytes[8..12], image(&chip)[8..12]);
+    assert_eq!(bytes[8..12], chip.mark().to_le_bytes());
 }

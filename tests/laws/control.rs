@@ -3,14 +3,15 @@
 use super::rig::BELL_FOUNDRY;
 use jetwright::burner::AirSetting;
 use jetwright::control::{
-    AirChanges, AirRatioBand, ControlError, CrossLimit, CrossLimitSettings, Doubt, ImageError, Setpoint, SetpointTable,
-    Travel,
+    AirChanges, AirRatioBand, ControlError, CrossLimit, CrossLimitSettings, Doubt, ImageError, MadeFor, Setpoint,
+    SetpointTable, Travel,
 };
 use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, HeatRate, NetHeatRate};
 use jetwright::{Error, Input, Scalar};
 use proptest::prelude::*;
 
 const ROWS: usize = 17;
+const MADE_FOR: MadeFor = MadeFor { air_ratio: 1.05, burner: 0 };
 type ChipTable = SetpointTable<ROWS, f32>;
 
 fn kilowatts<S: Scalar>(value: f64) -> NetHeatRate<S> {
@@ -67,7 +68,7 @@ fn no_lookup_is_further_from_the_burner_than_its_bound() {
 #[test]
 fn the_bound_covers_a_step_that_no_heat_asked_falls_on() {
     // The worst a rising answer can do between two heats asked: all of its rise at one point.
-    let table = SetpointTable::<5>::build(kilowatts(10.0), kilowatts(30.0), 3, |heat| {
+    let table = SetpointTable::<5>::build(MADE_FOR, kilowatts(10.0), kilowatts(30.0), 3, |heat| {
         let gauge = GaugePressure::from_pascals(if heat.kilowatts() < 16.9 { 1e3 } else { 9e3 });
         Ok(Setpoint { gauge, air: 0.5 })
     })
@@ -85,7 +86,7 @@ fn the_bound_covers_a_step_that_no_heat_asked_falls_on() {
 #[test]
 fn a_column_that_falls_is_refused_and_so_is_what_the_burner_refuses() {
     let build = |answer: fn(f64) -> Setpoint| {
-        SetpointTable::<3>::build(kilowatts(10.0), kilowatts(20.0), 7, |heat| Ok(answer(heat.kilowatts())))
+        SetpointTable::<3>::build(MADE_FOR, kilowatts(10.0), kilowatts(20.0), 7, |heat| Ok(answer(heat.kilowatts())))
     };
     let falls = build(|heat| Setpoint { gauge: gauge(20.0 - (heat - 14.0).powi(2)), air: 0.5 });
     assert!(matches!(falls, Err(ControlError::NotRising { column: Input::GaugePressure, heat }) if heat > 14e3));
@@ -93,10 +94,10 @@ fn a_column_that_falls_is_refused_and_so_is_what_the_burner_refuses() {
     assert!(matches!(air_falls, Err(ControlError::NotRising { column: Input::DamperOpening, .. })));
     assert!(build(|heat| Setpoint { gauge: gauge(heat), air: if heat > 15.0 { f64::NAN } else { 0.5 } }).is_err());
     let refused = Error::NoSolution { input: Input::AirFlow, nearest: 1.0 };
-    let table = SetpointTable::<3>::build(kilowatts(10.0), kilowatts(20.0), 7, |_| Err(refused));
+    let table = SetpointTable::<3>::build(MADE_FOR, kilowatts(10.0), kilowatts(20.0), 7, |_| Err(refused));
     assert_eq!(table, Err(ControlError::Refused(refused)));
     for (low, high) in [(20.0, 10.0), (0.0, 10.0), (10.0, 10.0), (10.0, f64::INFINITY), (f64::NAN, 10.0)] {
-        let made = SetpointTable::<3>::build(kilowatts(low), kilowatts(high), 7, |_| Ok(Setpoint::default()));
+        let made = SetpointTable::<3>::build(MADE_FOR, kilowatts(low), kilowatts(high), 7, |_| Ok(Setpoint::default()));
         assert!(matches!(made, Err(ControlError::Setting { .. })), "{low} {high}");
     }
 }
@@ -151,7 +152,7 @@ fn an_image_with_any_bit_changed_or_any_byte_gone_is_refused() {
     // A whole image of numbers that are no table.
     let mut falling = *table.rows();
     falling.reverse();
-    let wrong = ChipTable::stored(table.lowest(), table.step().watts(), falling, table.bound());
+    let wrong = ChipTable::stored(table.made_for(), table.lowest(), table.step().watts(), falling, table.bound());
     wrong.write_image(&mut image).unwrap();
     assert_eq!(ChipTable::read_image(&image), Err(ImageError::Content));
 }

@@ -4,7 +4,7 @@
 use jetwright::Scalar;
 use jetwright::control::{
     AirChanges, AirRatioBand, Command, ControlError, Controller, ControllerSettings, CrossLimit, CrossLimitSettings,
-    Inputs, Outputs, Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
+    Inputs, MadeFor, Outputs, Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
 };
 use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
 
@@ -25,7 +25,8 @@ fn made<S: Scalar>(sensor: SensorLimits<S>, longest_tick: u32) -> Result<Desk<S>
     let seconds = |value: f64| Duration::from_seconds(S::c(value));
     let least_air = ActualVolumeFlow::from_cubic_meters_per_second(S::c(0.002));
     let travel = Travel { slowest: S::c(5e3), fastest: S::c(20e3) };
-    let table = SetpointTable::build(watts(9e3), watts(24e3), 3, |heat| {
+    let made_for = MadeFor { air_ratio: S::c(1.05), burner: 0 };
+    let table = SetpointTable::build(made_for, watts(9e3), watts(24e3), 3, |heat| {
         Ok(Setpoint { gauge: GaugePressure::from_pascals(heat.watts()), air: heat.watts() / S::c(24e3) })
     });
     let limit = CrossLimit::new(&CrossLimitSettings {

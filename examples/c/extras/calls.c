@@ -57,7 +57,11 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_table_read(&table, image, length));
     image[4] ^= 2;
     refused(jetwright_table_read(NULL, image, length));
+    float target = 0.0f;
+    refused(jetwright_table_air_ratio(&table, &target));
     CHECK(jetwright_table_read(&table, image, length));
+    CHECK(jetwright_table_air_ratio(&table, &target));
+    TELL("target", target);
     float lowest = 0.0f, highest = 0.0f;
     CHECK(jetwright_table_range(&table, &lowest, &highest));
     TELL("range", lowest, highest);
@@ -120,7 +124,12 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_burner_read(&burner, burner_image, burner_length));
     burner_image[4] ^= 2;
     refused(jetwright_burner_read(&burner, NULL, 0));
+    refused(jetwright_burner_check_table(&burner, &table));
     CHECK(jetwright_burner_read(&burner, burner_image, burner_length));
+    CHECK(jetwright_burner_check_table(&burner, &table));
+    burner.mark ^= 1;
+    refused(jetwright_burner_check_table(&burner, &table));
+    burner.mark ^= 1;
     refused(jetwright_burner_at(&burner, &no_weather, 1500.0f));
     refused(jetwright_burner_estimate(&burner, &too_strong, &estimate));
     refused(jetwright_burner_estimate(&burner, &no_gauge, &estimate));
@@ -147,7 +156,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     }
 
     /* Gas and air from 10 to 20 kW. */
-    JetwrightCrossLimitSettings settings = {0.92f,  1.05f, 1.25f, 9000.0f, 24000.0f, {5000.0f, 20000.0f},
+    JetwrightCrossLimitSettings settings = {0.92f,  target, 1.25f, 9000.0f, 24000.0f, {5000.0f, 20000.0f},
                                             {5000.0f, 20000.0f}, 0.03f, 0.01f};
     JetwrightLimited limited;
     CHECK(jetwright_cross_limit_make(&limit, &settings, NULL));

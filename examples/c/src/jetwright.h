@@ -46,7 +46,7 @@
 /*
  Words of a `JetwrightTable`.
  */
-#define JETWRIGHT_TABLE_WORDS 39
+#define JETWRIGHT_TABLE_WORDS 41
 
 /*
  How a call went. Anything but `Ok` leaves what it should have written as it was.
@@ -124,6 +124,10 @@ enum JetwrightStatus
    The image does not begin like a burner.
    */
   JETWRIGHT_STATUS_IMAGE_NOT_A_BURNER = 16,
+  /*
+   The table is not of this burner: make both images of one file.
+   */
+  JETWRIGHT_STATUS_IMAGE_OTHER_BURNER = 17,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -565,6 +569,10 @@ typedef struct JetwrightBurner {
    */
   uint32_t made;
   /*
+   Mark of the image's burner; a table of the same file carries the same.
+   */
+  uint32_t mark;
+  /*
    The burner.
    */
   uint64_t words[JETWRIGHT_BURNER_WORDS];
@@ -789,7 +797,8 @@ typedef struct JetwrightCrossLimitSettings {
   struct JetwrightTravel air_travel;
   /*
    How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
-   to under 0.3.
+   to under 0.3. Includes what a straight line between two rows of the setpoint table is off, which
+   `jetwright setpoints` prints.
    */
   float actuator_tolerance;
   /*
@@ -965,6 +974,12 @@ JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller
 JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner, const uint8_t *image, uintptr_t length);
 
 /*
+ Whether a table is of the same burner file: `ImageOtherBurner` where it is not.
+ */
+JetwrightStatus jetwright_burner_check_table(const struct JetwrightBurner *burner,
+                                             const struct JetwrightTable *table);
+
+/*
  Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
  tick.
  */
@@ -1139,208 +1154,9 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
                                    struct JetwrightSetpoint *set);
 
 /*
- Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
-
- A damaged, wrong-version or cut-off image is refused, each with a status of its own.
-
- # Safety
-
- `image` is null or points at `length` bytes.
+ The air ratio that a table's settings give: the target of its cross-limiter.
  */
-JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
-
-/*
- The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
- */
-JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
-
-/*
- What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
- */
-JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
-                                   float heat_net_w,
-                                   struct JetwrightSetpoint *set);
-
-/*
- Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
-
- `refused` may be null; else it tells which setting was refused.
- */
-JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
-                                           const struct JetwrightCrossLimitSettings *settings,
-                                           struct JetwrightRefused *refused);
-
-/*
- One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
-
- Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
- */
-JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
-                                           float wanted_w,
-                                           float gas_reading_w,
-                                           float air_reading_w,
-                                           float elapsed_s,
-                                           struct JetwrightLimited *limited);
-
-/*
- One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
- */
-JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
-                                           float gas_w,
-                                           float air_w,
-                                           float elapsed_s);
-
-/*
- Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
-
- `refused` may be null; else it tells which setting was refused.
- */
-JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
-                                           float volume_m3,
-                                           float needed,
-                                           float least_flow_m3_per_s,
-                                           struct JetwrightRefused *refused);
-
-/*
- Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
- time that can have passed. Says how many changes are counted, and whether they are enough.
- */
-JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
-                                            float flow_m3_per_s,
-                                            float elapsed_s,
-                                            float *so_far,
-                                            bool *enough);
-
-/*
- Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
- */
-JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
-                                      float net_heating_value_j_per_kg,
-                                      float price_per_kg);
-
-/*
- Counts a gas flow over a time; one that is no number counts as unknown time.
- */
-JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals, float gas_kg_per_s, float elapsed_s);
-
-/*
- What has been used since the totals were made.
- */
-JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
-
-/*
- What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
- */
-JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
-                                   const struct JetwrightSupply *supply,
-                                   struct JetwrightFlow *flow);
-
-/*
- Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
- */
-JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperature_k, float *pressure_pa);
-
-/*
- The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
-
- Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
- */
-JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
-                                                const struct JetwrightSite *site,
-                                                const struct JetwrightFlueReading *reading,
-                                                float *air_ratio);
-
-/*
- What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
- */
-JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
-                                           const struct JetwrightSite *site,
-                                           float air_ratio,
-                                           struct JetwrightExpectedReading *expected);
-
-/*
- Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
- */
-JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
-                                         const struct JetwrightSite *site,
-                                         float *share);
-
-/*
- Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
-
- A damaged, wrong-version or cut-off image is refused, each with a status of its own.
-
- # Safety
-
- `image` is null or points at `length` bytes.
- */
-JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner, const uint8_t *image, uintptr_t length);
-
-/*
- Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
- tick.
- */
-JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
-                                    const struct JetwrightSite *site,
-                                    float chamber_temperature_k);
-
-/*
- Heat and air ratio of a burner from three readings. No damper mark is trusted.
-
- Any status but `Ok` means that nothing is known: count it as gas off. Left of the highest point of the blower's
- curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
- shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
- jets, as of a blower that stands; one a little slow reads as more air.
- */
-JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
-                                          const struct JetwrightReadings *readings,
-                                          struct JetwrightEstimate *estimate);
-
-/*
- Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
- `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
- otherwise.
-
- `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
- turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
- count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
- much.
- */
-JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
-                                          float blower_pa,
-                                          float least_pa,
-                                          float *air_flow_m3_per_s);
-
-/*
- The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
-
- Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
- number or out of range is refused too.
- */
-JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
-                                                      const struct JetwrightReadings *readings,
-                                                      const struct JetwrightReadingSpreads *spreads,
-                                                      struct JetwrightEstimate *estimate,
-                                                      struct JetwrightEstimateSpread *spread);
-
-/*
- Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
-
- `refused` may be null; else it tells which setting was refused.
- */
-JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
-                                          const struct JetwrightTable *table,
-                                          const struct JetwrightCrossLimit *limit,
-                                          const struct JetwrightAirChanges *changes,
-                                          const struct JetwrightControllerSettings *settings,
-                                          struct JetwrightRefused *refused);
-
-/*
- One tick. Any status but `Ok` means that the gas must be off.
- */
-JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
-                                          const struct JetwrightInputs *inputs,
-                                          struct JetwrightOutputs *outputs);
+JetwrightStatus jetwright_table_air_ratio(const struct JetwrightTable *table, float *air_ratio);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -1,6 +1,8 @@
 //! The burner this firmware is built for, and what moves it.
 
-use jetwright::control::{AirRatioBand, ChipBurner, CrossLimit, CrossLimitSettings, SetpointTable, Travel};
+use core::ffi::CStr;
+
+use jetwright::control::{AirRatioBand, ChipBurner, CrossLimit, CrossLimitSettings, ImageError, SetpointTable, Travel};
 use jetwright::quantity::NetHeatRate;
 
 /// Seconds from tick to tick.
@@ -8,26 +10,60 @@ pub const TICK: f32 = 0.1;
 /// Rows of the table that `jetwright setpoints` makes.
 pub const ROWS: usize = 17;
 
-/// Written by `jetwright chip BURNER.toml --image FILE`.
-static BURNER: &[u8] = include_bytes!(env!("BURNER_IMAGE"));
-/// Written by `jetwright setpoints BURNER.toml --image FILE`.
-static TABLE: &[u8] = include_bytes!(env!("TABLE_IMAGE"));
+/// The table of an image.
+pub type Table = SetpointTable<ROWS, f32>;
 
-/// The burner of the image; none if a byte of it has changed.
-pub fn burner() -> Option<ChipBurner<f32>> {
-    ChipBurner::read_image(BURNER).ok()
+/// Why there is no fire, and of which image.
+#[derive(Clone, Copy, Debug)]
+pub enum Refused {
+    /// The burner's image.
+    Burner(ImageError),
+    /// The table's image.
+    Table(ImageError),
+    /// What the burner or its limiter refuses.
+    Limits,
 }
 
-/// The table of the image; none if a byte of it has changed.
-pub fn table() -> Option<SetpointTable<ROWS, f32>> {
-    SetpointTable::read_image(TABLE).ok()
+impl Refused {
+    /// The two in words.
+    pub fn words(self) -> [&'static CStr; 2] {
+        match self {
+            Refused::Burner(error) => [c"the image of the burner: ", why(error)],
+            Refused::Table(error) => [c"the image of the table: ", why(error)],
+            Refused::Limits => [c"both images are whole: ", c"the burner cannot be limited with these tolerances"],
+        }
+    }
 }
 
-/// The limiter of the table's range. Speeds and tolerances are INVENTED: put in those of your own actuators.
-pub fn limiter(table: &SetpointTable<ROWS, f32>) -> Option<CrossLimit<f32>> {
+/// Without the numbers: to print those the library's own words need more flash than all the rest.
+fn why(error: ImageError) -> &'static CStr {
+    match error {
+        ImageError::NotATable => c"not a setpoint table; `jetwright setpoints` writes one",
+        ImageError::NotABurner => c"not a burner; `jetwright chip` writes one",
+        ImageError::Version { .. } => c"of another version of the library",
+        ImageError::Rows { .. } => c"of another number of rows",
+        ImageError::Length { .. } => c"cut off or too long",
+        ImageError::Damaged => c"damaged, the checksum does not fit",
+        ImageError::OtherBurner => c"of another burner, make both images of one burner file",
+        _ => c"its numbers are not usable",
+    }
+}
+
+/// The burner of an image and the table of another, which must be of one burner file.
+pub fn pair(burner: &[u8], table: &[u8]) -> Result<(ChipBurner<f32>, Table), Refused> {
+    let burner = ChipBurner::read_image(burner).map_err(Refused::Burner)?;
+    let table = Table::read_image(table).map_err(Refused::Table)?;
+    burner.check_table(&table).map_err(Refused::Table)?;
+    Ok((burner, table))
+}
+
+/// The limiter of the table's range, at the table's air ratio. Speeds, tolerances and how far the band reaches are
+/// INVENTED: put in those of your own actuators. The actuators' tolerance includes what the table's straight lines are
+/// off, which `jetwright setpoints` prints.
+pub fn limiter(table: &Table) -> Option<CrossLimit<f32>> {
     let travel = Travel { slowest: 3_000.0, fastest: 6_000.0 };
     CrossLimit::new(&CrossLimitSettings {
-        band: AirRatioBand { lowest: 0.85, target: 1.05, highest: 1.4 },
+        band: AirRatioBand { lowest: 0.85, target: table.made_for().air_ratio, highest: 1.4 },
         lowest: table.lowest(),
         highest: table.highest(),
         gas_travel: travel,

@@ -148,7 +148,7 @@ pub enum Source {
 pub struct SetpointArguments {
     /// The burner file; `jetwright blank` prints one to start from.
     pub file: PathBuf,
-    /// Smallest fire, such as "10 kW net"; the smallest that damper and blower give unless given.
+    /// Smallest fire, such as "10 kW net"; the smallest that the gauge reads and damper and blower give unless given.
     #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
     pub from: Option<HeatRate>,
     /// Largest fire; 95 % of the largest that damper and blower give unless given.

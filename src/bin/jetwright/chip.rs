@@ -13,6 +13,6 @@ pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
     };
     let mut image = vec![0; chip.image_bytes()];
     chip.write_image(&mut image).expect("the bytes are as many as the image says");
-    std::fs::write(&arguments.image, &image).map_err(CommandError::Output)?;
+    std::fs::write(&arguments.image, &image).map_err(|error| CommandError::option("image", error))?;
     Ok(format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display()))
 }

@@ -76,7 +76,6 @@ Button reset = {RESET_PIN, 1000, false, false, 0};
 bool makeController() {
   JetwrightCrossLimitSettings band = {};
   band.lowest_air_ratio = 0.92f;               // richest mixture there may be: of your furnace
-  band.target_air_ratio = 1.05f;               // that of the table: [fire] of your burner file, or --air-ratio
   band.highest_air_ratio = 1.25f;              // leanest mixture there may be: well inside what still burns
   band.gas_travel.slowest_w_per_s = 2000.0f;   // W/s: largest less smallest fire over the regulator's longest time
   band.gas_travel.fastest_w_per_s = 20000.0f;  // W/s: the same over its shortest
@@ -116,6 +115,7 @@ bool makeController() {
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
   if (jetwright_table_read(&table, TABLE, sizeof TABLE) != JETWRIGHT_STATUS_OK) return false;
+  if (jetwright_table_air_ratio(&table, &band.target_air_ratio) != JETWRIGHT_STATUS_OK) return false;
   if (jetwright_table_range(&table, &lowest_w, &highest_w) != JETWRIGHT_STATUS_OK) return false;
   band.lowest_w = lowest_w;                    // W: the fires of the table
   band.highest_w = highest_w;

@@ -8,8 +8,11 @@
 
 use cortex_m_rt::entry;
 use jetwright::quantity::{Duration, NetHeatRate};
-use jetwright_firmware::burner::{TICK, limiter, table};
+use jetwright_firmware::burner::{TICK, Table, limiter};
 use jetwright_firmware::host;
+
+/// Written by `jetwright setpoints BURNER.toml --image FILE`.
+static TABLE: &[u8] = include_bytes!(env!("TABLE_IMAGE", "set TABLE_IMAGE to the full path of the image of a table"));
 
 /// Heat wanted, gas as it reads, air as it reads, W; then gauge pressure and air setting, and whether gas is asked for.
 const WANTED: *const f32 = 0x4000_0000 as *const f32;
@@ -27,7 +30,8 @@ fn write(index: usize, value: f32) {
 
 #[entry]
 fn main() -> ! {
-    let Some((table, mut limit)) = table().and_then(|table| limiter(&table).map(|limit| (table, limit))) else {
+    let read = Table::read_image(TABLE).ok();
+    let Some((table, mut limit)) = read.and_then(|table| limiter(&table).map(|limit| (table, limit))) else {
         write(2, 0.0);
         host::stop()
     };

@@ -12,10 +12,13 @@ use jetwright::control::{ChipBurner, Readings};
 use jetwright::orifice::Supply;
 use jetwright::quantity::{AbsolutePressure, Duration, GaugePressure, NetHeatRate, Temperature};
 use jetwright::site::Site;
-use jetwright_firmware::burner::{TICK, limiter, moved, table};
+use jetwright_firmware::burner::{TICK, Table, limiter, moved};
 use jetwright_firmware::clock::{self, instructions};
 use jetwright_firmware::host::{self, File};
 use jetwright_firmware::stack::depth;
+
+/// Written by `jetwright setpoints BURNER.toml --image FILE`.
+static TABLE: &[u8] = include_bytes!(env!("TABLE_IMAGE", "set TABLE_IMAGE to the full path of the image of a table"));
 
 /// Longest image read.
 const IMAGE_CAP: usize = 2048;
@@ -55,7 +58,7 @@ fn line(what: &core::ffi::CStr, amount: u32) {
 /// What a lookup and a step of the limiter cost, in instructions and stack; the loop's own are taken off.
 fn small_costs() -> Option<()> {
     const TIMES: u32 = 1000;
-    let table = table()?;
+    let table = Table::read_image(TABLE).ok()?;
     let mut limit = limiter(&table)?;
     let (lowest, highest) = (table.lowest().watts(), table.highest().watts());
     let heat = |index: u32| lowest + (highest - lowest) * (index as f32 / TIMES as f32);

@@ -8,10 +8,16 @@
 
 use cortex_m_rt::entry;
 use jetwright::burner::{Burner, Conditions, Prepared};
-use jetwright::control::{ChipBurner, CrossLimit, Readings, SetpointTable, Totals};
+use jetwright::control::{ChipBurner, CrossLimit, Readings, Totals};
 use jetwright::quantity::{Duration, NetHeatRate, PricePerMass};
-use jetwright_firmware::burner::{ROWS, TICK, burner, limiter, moved, table};
+use jetwright_firmware::burner::{Refused, TICK, Table, limiter, moved, pair};
 use jetwright_firmware::host;
+
+/// Written by `jetwright chip BURNER.toml --image FILE`.
+static BURNER: &[u8] =
+    include_bytes!(env!("BURNER_IMAGE", "set BURNER_IMAGE to the full path of the image of a burner"));
+/// Written by `jetwright setpoints BURNER.toml --image FILE`.
+static TABLE: &[u8] = include_bytes!(env!("TABLE_IMAGE", "set TABLE_IMAGE to the full path of the image of a table"));
 
 /// Ticks of a whole run: up for half of it, then down.
 const TICKS: u32 = 200;
@@ -20,14 +26,15 @@ const PRINTED: u32 = 10;
 
 #[entry]
 fn main() -> ! {
-    let well = burner().is_some_and(|chip| {
+    let done = pair(BURNER, TABLE).and_then(|(chip, table)| {
         settings(&chip);
-        table().and_then(|table| up_and_down(&chip, &table)).is_some()
+        up_and_down(&chip, &table).ok_or(Refused::Limits)
     });
-    if !well {
-        host::text(c"an image is damaged, or its burner cannot be limited: gas off\n");
+    if let Err(refused) = done {
+        refused.words().map(host::text);
+        host::text(c": gas off\n");
     }
-    host::exit(well)
+    host::exit(done.is_ok())
 }
 
 /// One line a setting of the burner file.
@@ -63,7 +70,7 @@ fn settings(chip: &ChipBurner<f32>) {
 }
 
 /// From the smallest fire to the largest and back; none if the burner or the limiter refuses.
-fn up_and_down(chip: &ChipBurner<f32>, table: &SetpointTable<ROWS, f32>) -> Option<()> {
+fn up_and_down(chip: &ChipBurner<f32>, table: &Table) -> Option<()> {
     let ready = chip.burner.prepared(&chip.conditions).ok()?;
     let mut limit = limiter(table)?;
     let (lowest, highest) = limit.range();
@@ -88,7 +95,7 @@ fn up_and_down(chip: &ChipBurner<f32>, table: &SetpointTable<ROWS, f32>) -> Opti
 /// One tick: sensors, limiter, table, actuators, estimate. Gives where the actuators stand then.
 fn step(
     ready: &Prepared<&Burner<f32>, f32>,
-    table: &SetpointTable<ROWS, f32>,
+    table: &Table,
     limit: &mut CrossLimit<f32>,
     totals: &mut Totals<f32>,
     wanted: NetHeatRate<f32>,
