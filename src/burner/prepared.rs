@@ -32,7 +32,7 @@ const SECANT: f64 = 1.5;
 /// A flow beyond so many free deliveries is left to the whole search, which refuses it.
 const FURTHEST: f64 = 2.9;
 /// How far the pressure ahead of the jets may follow that step, over their drop.
-const FOLLOWED: f64 = 0.01;
+const FOLLOWED: f64 = 3e-3;
 /// Below this share of the gauge pressure left to drive the gas, the whole search is made.
 const LEAST_DROP: f64 = 0.02;
 /// How far the pressure ahead of the jets may move, over its drop, before they are worked out again.

@@ -30,8 +30,8 @@ fn write(index: usize, value: f32) {
 
 #[entry]
 fn main() -> ! {
-    let read = Table::read_image(TABLE).ok();
-    let Some((table, mut limit)) = read.and_then(|table| limiter(&table).map(|limit| (table, limit))) else {
+    let table = Table::read_image(TABLE).ok();
+    let Some((table, mut limit)) = table.and_then(|table| limiter(&table).map(|limit| (table, limit))) else {
         write(2, 0.0);
         host::stop()
     };
