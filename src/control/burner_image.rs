@@ -51,7 +51,12 @@ words!(ChipBurner { burner, conditions, settings });
 /// A number that two burners, or one under two conditions, hardly share.
 pub(super) fn mark<S: Scalar>(burner: &Burner<S>, conditions: &Conditions<S>) -> u32 {
     let mut sum = Checksum::new();
-    let mut put = |word: f32| sum = sum.with(&word.to_le_bytes());
+    // A call a word: its steps within each of some hundred words would be thirty kilobytes on a chip.
+    #[inline(never)]
+    fn add(sum: &mut Checksum, word: f32) {
+        *sum = sum.with(&word.to_le_bytes());
+    }
+    let mut put = |word: f32| add(&mut sum, word);
     burner.write(&mut put);
     conditions.write(&mut put);
     sum.value()

@@ -43,9 +43,9 @@ fn main() -> ! {
             temperature: Temperature::from_kelvin(read(1)),
         };
         // What is refused is no gas known: nought.
-        let (gas, heat) = jet.flow(&propane, &supply).map_or((0.0, 0.0), |passed| {
-            (passed.mass_flow.kilograms_per_second(), passed.heat_net.watts())
-        });
+        let (gas, heat) = jet
+            .flow(&propane, &supply)
+            .map_or((0.0, 0.0), |passed| (passed.mass_flow.kilograms_per_second(), passed.heat_net.watts()));
         write(0, gas);
         write(1, heat);
     }

@@ -6,6 +6,8 @@
 #![no_std]
 #![no_main]
 
+use core::hint::black_box;
+
 use cortex_m_rt::entry;
 use jetwright::quantity::{Duration, NetHeatRate};
 use jetwright_firmware::burner::{TICK, Table, limiter};
@@ -30,7 +32,8 @@ fn write(index: usize, value: f32) {
 
 #[entry]
 fn main() -> ! {
-    let table = Table::read_image(TABLE).ok();
+    // What is in the flash is read there, not when the program is compiled.
+    let table = Table::read_image(black_box(TABLE)).ok();
     let Some((table, mut limit)) = table.and_then(|table| limiter(&table).map(|limit| (table, limit))) else {
         write(2, 0.0);
         host::stop()

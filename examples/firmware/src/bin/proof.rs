@@ -58,7 +58,7 @@ fn line(what: &core::ffi::CStr, amount: u32) {
 /// What a lookup and a step of the limiter cost, in instructions and stack; the loop's own are taken off.
 fn small_costs() -> Option<()> {
     const TIMES: u32 = 1000;
-    let table = Table::read_image(TABLE).ok()?;
+    let table = Table::read_image(black_box(TABLE)).ok()?;
     let mut limit = limiter(&table)?;
     let (lowest, highest) = (table.lowest().watts(), table.highest().watts());
     let heat = |index: u32| lowest + (highest - lowest) * (index as f32 / TIMES as f32);
