@@ -206,13 +206,14 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     /// ```
     /// use jetwright::control::{
     ///     AirChanges, AirRatioBand, Command, Controller, ControllerSettings, CrossLimit, CrossLimitSettings, Inputs,
-    ///     Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
+    ///     MadeFor, Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
     /// };
     /// use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
     /// let (kw, second) = (NetHeatRate::from_kilowatts, Duration::from_seconds(1.0));
     /// let flow = ActualVolumeFlow::from_liters_per_second;
     /// // Straight lines from 10 to 30 kW: a kilopascal and a thirtieth of the damper for each kilowatt.
-    /// let table = SetpointTable::<3>::build(kw(10.0), kw(30.0), 9, |heat| {
+    /// let made_for = MadeFor { air_ratio: 1.05, burner: 0 };
+    /// let table = SetpointTable::<3>::build(made_for, kw(10.0), kw(30.0), 9, |heat| {
     ///     Ok(Setpoint { gauge: GaugePressure::from_kilopascals(heat.kilowatts()), air: heat.kilowatts() / 30.0 })
     /// }).unwrap();
     /// let travel = Travel { slowest: 10e3, fastest: 20e3 };

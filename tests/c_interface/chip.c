@@ -65,7 +65,7 @@ static uint32_t bytes_of(const char *name, uint32_t letters, unsigned char *byte
 
 static void all(void)
 {
-    static unsigned char table_image[512], burner_image[2048];
+    static unsigned char table_image[320], burner_image[1024];
     uint32_t table_length = bytes_of("table.jwt", 9, table_image, sizeof table_image);
     uint32_t burner_length = bytes_of("burner.jwt", 10, burner_image, sizeof burner_image);
     uint32_t *top = __builtin_frame_address(0), *place;
