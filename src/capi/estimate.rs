@@ -145,7 +145,7 @@ pub extern "C" fn jetwright_burner_check_table(
     status(|| {
         let (burner, table) = (given(burner)?, given(table)?.table()?);
         let _: &Ready = kept(burner.made, &burner.words)?;
-        if burner.mark == table.made_for().burner { Ok(()) } else { Err(JetwrightStatus::ImageOtherBurner) }
+        Ok(table.made_for().check_burner(burner.mark)?)
     })
 }
 

@@ -88,7 +88,7 @@ impl<S: Scalar> ChipBurner<S> {
     ///
     /// [`ImageError::OtherBurner`].
     pub fn check_table<const N: usize>(&self, table: &SetpointTable<N, f32>) -> Result<(), ImageError> {
-        if table.made_for().burner == self.mark() { Ok(()) } else { Err(ImageError::OtherBurner) }
+        table.made_for().check_burner(self.mark())
     }
 
     /// Writes the burner as bytes: mark `JWBN`, version and count of words as 16-bit numbers, its own

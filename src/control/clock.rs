@@ -7,6 +7,11 @@ use crate::scalar::Scalar;
 /// counter that runs never lets a hundred of them pass.
 const STILL: u16 = 1000;
 
+/// Whether a setting is a time that can pass: above nought, and finite.
+pub(super) fn lasts<S: Scalar>(time: Duration<S>) -> bool {
+    time.seconds() > S::zero() && time.seconds().is_finite()
+}
+
 /// The time between two ticks.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Clock {

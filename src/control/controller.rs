@@ -1,7 +1,7 @@
 //! The whole controller: readings in, what to set and whether to ask for gas out, once a tick.
 
 use super::air_changes::AirChanges;
-use super::clock::Clock;
+use super::clock::{Clock, lasts};
 use super::crosslimit::{CrossLimit, Doubt};
 use super::sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 use super::sequence::{Event, State};
@@ -154,22 +154,21 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         sensors: [SensorLimits<S>; K],
         settings: ControllerSettings<S>,
     ) -> Result<Self, ControlError> {
-        let time = |duration: Duration<S>| duration.seconds() > S::zero() && duration.seconds().is_finite();
         let share = settings.air_agreement.0;
         // The limiter stays within the table, but for the rounding of its ends.
         let ((lowest, highest), wider) = (limit.range(), S::c(1.00001));
         for (usable, name) in [
             (lowest <= settings.lighting && settings.lighting <= highest, "heat the fire is lit at"),
             (table.lowest() <= lowest * wider && highest <= table.highest() * wider, "range of heat of the limiter"),
-            (time(settings.lighting_time), "lighting time"),
-            (time(settings.steady_time), "steady time"),
-            (time(settings.ready_time), "waiting time"),
-            (time(settings.closing_time), "closing time"),
+            (lasts(settings.lighting_time), "lighting time"),
+            (lasts(settings.steady_time), "steady time"),
+            (lasts(settings.ready_time), "waiting time"),
+            (lasts(settings.closing_time), "closing time"),
             ((1..=u32::MAX / 2).contains(&settings.longest_tick), "longest tick"),
             (CrossLimit::<S>::is_tolerable(settings.clock_tolerance), "tolerance of the clock"),
             (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
             (
-                share > S::zero() && share.is_finite() && time(settings.air_agreement.1),
+                share > S::zero() && share.is_finite() && lasts(settings.air_agreement.1),
                 "agreement of the air's readings",
             ),
         ] {

@@ -1,5 +1,6 @@
 //! What to believe of a sensor: out of range, jumping, stuck, or contradicting another.
 
+use super::clock::lasts;
 use crate::quantity::Duration;
 use crate::scalar::Scalar;
 
@@ -24,7 +25,6 @@ impl<S: Scalar> SensorLimits<S> {
     /// What of them is not usable.
     pub(super) fn refused(&self) -> Option<&'static str> {
         let zero = S::zero();
-        let lasts = |time: Duration<S>| time.seconds() > zero && time.seconds().is_finite();
         [
             (self.lowest.is_finite(), "lowest reading"),
             (self.highest > self.lowest && self.highest.is_finite(), "highest reading"),

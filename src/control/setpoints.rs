@@ -2,6 +2,7 @@
 
 use super::burner_image::mark;
 use super::control_error::ControlError;
+use super::image::ImageError;
 use crate::burner::{AirSetting, Burner, Conditions};
 use crate::limits::{Input, check};
 use crate::quantity::{GaugePressure, HeatRate, NetHeatRate, PressureDifference};
@@ -35,6 +36,13 @@ pub struct MadeFor<S = f64> {
     pub air_ratio: S,
     /// The mark of its burner, [`ChipBurner::mark`](super::ChipBurner::mark); any number where there is none.
     pub burner: u32,
+}
+
+impl<S> MadeFor<S> {
+    /// Refuses a table of another burner than that of this mark.
+    pub(crate) fn check_burner(&self, mark: u32) -> Result<(), ImageError> {
+        if self.burner == mark { Ok(()) } else { Err(ImageError::OtherBurner) }
+    }
 }
 
 /// `N` settings at evenly spaced heats.
