@@ -5,6 +5,7 @@
 pub mod burner;
 pub mod clock;
 pub mod host;
+pub mod registers;
 pub mod stack;
 
 use core::panic::PanicInfo;

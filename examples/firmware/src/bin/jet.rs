@@ -11,21 +11,9 @@ use jetwright::gas::NAMED;
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, Temperature};
 use jetwright_firmware::host;
+use jetwright_firmware::registers::{read, write};
 
-/// Gauge, Pa; gas temperature, K; bore, m; then gas, kg/s, and net heat, W.
-const READ: *const f32 = 0x4000_0000 as *const f32;
-const OUT: *mut f32 = 0x4000_0010 as *mut f32;
-
-fn read(index: usize) -> f32 {
-    // SAFETY: a register of the invented board, within its block.
-    unsafe { READ.add(index).read_volatile() }
-}
-
-fn write(index: usize, value: f32) {
-    // SAFETY: as above.
-    unsafe { OUT.add(index).write_volatile(value) };
-}
-
+/// Reads gauge, Pa, gas temperature, K, and bore, m; writes gas, kg/s, and net heat, W.
 #[entry]
 fn main() -> ! {
     let shape = BoreShape::drilled(BoreLength::Fixed(Length::from_meters(10e-3_f32)));

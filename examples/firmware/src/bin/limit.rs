@@ -12,24 +12,17 @@ use cortex_m_rt::entry;
 use jetwright::quantity::{Duration, NetHeatRate};
 use jetwright_firmware::burner::{TICK, Table, limiter};
 use jetwright_firmware::host;
+use jetwright_firmware::registers::{read, write};
 
 /// Written by `jetwright setpoints BURNER.toml --image FILE`.
 static TABLE: &[u8] = include_bytes!(env!("TABLE_IMAGE", "set TABLE_IMAGE to the full path of the image of a table"));
 
-/// Heat wanted, gas as it reads, air as it reads, W; then gauge pressure and air setting, and whether gas is asked for.
-const WANTED: *const f32 = 0x4000_0000 as *const f32;
-const OUT: *mut f32 = 0x4000_0010 as *mut f32;
-
-fn read(index: usize) -> NetHeatRate<f32> {
-    // SAFETY: a register of the invented board, within its block.
-    NetHeatRate::from_watts(unsafe { WANTED.add(index).read_volatile() })
+/// A heat as it is wanted or reads, W.
+fn watts(index: usize) -> NetHeatRate<f32> {
+    NetHeatRate::from_watts(read(index))
 }
 
-fn write(index: usize, value: f32) {
-    // SAFETY: as above.
-    unsafe { OUT.add(index).write_volatile(value) };
-}
-
+/// Reads heat wanted, gas and air, W; writes gauge pressure, air setting and whether gas may be asked for.
 #[entry]
 fn main() -> ! {
     // What is in the flash is read there, not when the program is compiled.
@@ -39,7 +32,7 @@ fn main() -> ! {
         host::stop()
     };
     loop {
-        let set = limit.step(read(0), read(1), read(2), Duration::from_seconds(TICK));
+        let set = limit.step(watts(0), watts(1), watts(2), Duration::from_seconds(TICK));
         write(0, table.at(set.gas).gauge.pascals());
         write(1, table.at(set.air).air);
         write(2, if set.doubt.is_none() { 1.0 } else { 0.0 });
