@@ -18,7 +18,7 @@ const MORE: f64 = 0.1;
 /// The least share of the gauge pressure that the first guess of the flow leaves to drive the gas.
 const LEAST_SHARE: f64 = 0.02;
 /// A gauge pressure that stands for none where it divides, Pa.
-const LEAST_GAUGE: f64 = 1e-3;
+const NO_GAUGE: f64 = 1e-3;
 
 /// The jet at one gauge pressure, into the open.
 #[derive(Clone, Copy, Debug, Default)]
@@ -166,13 +166,13 @@ impl<S: Scalar> SystemGuess<S> {
         let by_square = burner
             .mixing_tube
             .map_or(none, |tube| -S::one() / (air.density.kilograms_per_cubic_meter() * tube_area(tube).squared()));
-        // (1 + more)^n = ratio, to the second order in the little that n is off two.
-        let power = |ratio: S| S::c(2.0) + (ratio / S::c((1.0 + MORE) * (1.0 + MORE))).ln() / S::c(MORE).ln_1p();
-        let head_power = S::c(2.0) + (head(more, gas_to_air) / mixed).ln() / S::c(MORE).ln_1p();
-        let powers = [
-            if still > S::zero() { power(path(more, S::zero()) / still) } else { S::c(2.0) },
-            if mixed > S::zero() && head_power.is_finite() { head_power } else { S::c(2.0) },
-        ];
+        // (1 + more)^(n - 2) = what is asked over the squares of the two flows; two where nothing is asked.
+        let power = |over_square: S, less: S| {
+            let beside_two = (over_square / less).ln() / S::c(MORE).ln_1p();
+            if less > S::zero() && beside_two.is_finite() { S::c(2.0) + beside_two } else { S::c(2.0) }
+        };
+        let path_of_more = path(more, S::zero()) / S::c((1.0 + MORE) * (1.0 + MORE));
+        let powers = [power(path_of_more, still), power(head(more, gas_to_air), mixed)];
         let (peak_flow, peak_pressure) = blower.peak();
         Self {
             path: still / squared,
@@ -203,7 +203,7 @@ impl<S: Scalar> SystemGuess<S> {
         let most = self.peak[1] + driven;
         let whole = self.path + gate + self.head[0] * one_head.squared();
         let flow = free * (most / (most + whole * free.squared())).sqrt();
-        let gauge = gauge.larger(S::c(LEAST_GAUGE));
+        let gauge = gauge.larger(S::c(NO_GAUGE));
         let (pressure, slope) = blower.pressure_and_slope(flow);
         // ln of the flow over half of the free one, nearly: what the powers of the resistances leave beside two.
         let further = two * (two * flow - free) / (two * flow + free);

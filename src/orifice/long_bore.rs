@@ -332,13 +332,14 @@ impl<S: Scalar> Equations<S> {
     }
 
     /// The speed below that of a sonic end: 1 - b z^2 of it, z the pressure ahead from the sonic end's (0) to the
-    /// supply's (1); b fitted by how steeply v falls at the other end, within two hundredths for turbulent square bores where gases choke.
+    /// supply's (1); b fitted by how steeply v falls at the other end, within two hundredths for turbulent square bores
+    /// where gases choke.
     fn near_sonic(&self, sonic: S, pressure: S, friction: S) -> S {
         let one = S::one();
         let span = one - pressure;
         let z = (span - self.fall) / span;
         let steep = sonic * (one + self.entry_loss + friction) / span;
-        let short = (steep - S::c(1.95)).larger(S::c(0.0));
+        let short = (steep - S::c(1.95)).larger(S::zero());
         let b = (S::c(1.6) * steep - S::c(0.9) + S::c(4.0) * short.squared()).clamped(S::c(1.05), S::c(5.0));
         sonic * (one - b * z.squared()).larger(S::c(0.2))
     }
