@@ -1,4 +1,4 @@
-//! What C is answered, against double precision.
+//! What C is answered, against double precision, which the published values hold. Jets and settings are invented.
 
 use jetwright::capi::{
     JetwrightExpectedReading, JetwrightFlame, JetwrightFlow, JetwrightFlueReading, JetwrightJet, JetwrightSite,

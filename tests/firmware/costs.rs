@@ -15,7 +15,7 @@ use super::states::{State, ask, of_file};
 const KEPT: f64 = 0.1;
 const README: &str = include_str!("../../README.md");
 
-/// States of the demonstration as a year of work may bring them.
+/// States of the demonstration as a year of work may bring them; the ranges are invented.
 fn usual(count: usize) -> Vec<State> {
     let mut draw = Draw::new(7);
     let mut between = |low: f64, high: f64| draw.between(low, high) as f32;

@@ -104,7 +104,8 @@ fn on_a_curve_that_bends_the_answer_is_still_that_of_the_whole_search() {
     assert!(met > 15_000 && far == 0 && higher * 1000 < met, "{met} {far} {higher}");
 }
 
-/// A state at which a near search once took a step of no length for an answer; drilled jets, no mixing tube.
+/// A state at which a near search once took a step of no length for an answer; drilled jets, no mixing tube. Drawn at
+/// random.
 struct Once {
     curve: [(f64, f64); 6],
     /// Of the blower, m3/s and Pa.
