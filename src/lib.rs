@@ -25,8 +25,14 @@ pub mod fuel;
 pub mod furnace;
 pub mod measure;
 pub mod control;
-#[cfg(feature = "sheet")]
-pub mod sheet;
+#[cfg(feature = "report")]
+pub mod plant;
+#[cfg(feature = "report")]
+pub mod file;
+#[cfg(feature = "report")]
+pub mod prose;
+#[cfg(feature = "report")]
+pub mod report;
 #[cfg(feature = "python")]
 mod python;
 #[cfg(feature = "capi")]

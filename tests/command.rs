@@ -7,7 +7,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
-use jetwright::sheet::burner_file::BLANK;
+use jetwright::file::burner_file::BLANK;
 
 fn jetwright(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_jetwright")).args(arguments).output().expect("the command starts")
@@ -429,7 +429,7 @@ fn what_a_setpoint_table_is_off_is_what_the_burner_makes_of_it() {
     let json: serde_json::Value = serde_json::from_str(&answer).unwrap();
     let said = ["heat_off_share", "air_ratio_off_share"].map(|key| json[key].as_f64().unwrap());
     let table = SetpointTable::<USUAL_ROWS, f32>::read_image(&std::fs::read(image).unwrap()).unwrap();
-    let sheet = jetwright::sheet::compose(jetwright::sheet::burner_file::read(&file).unwrap(), false).unwrap();
+    let sheet = jetwright::plant::compose(jetwright::file::burner_file::read(&file).unwrap(), false).unwrap();
     let (burner, conditions, ratio) = (sheet.rig.burner.as_ref().unwrap(), sheet.rig.conditions, sheet.file.air_ratio);
     let mut worst = [0.0_f64; 2];
     for index in 0..=1601 {

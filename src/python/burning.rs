@@ -10,8 +10,8 @@ use crate::combustion::{
     self, Basis, Character, FlueReading, LimitStandard, air_ratio_from_oxygen, expected_reading as expected,
 };
 use crate::limits::{Input, check};
+use crate::prose::fire::character_words;
 use crate::quantity::Temperature;
-use crate::sheet::flame_words::character_words;
 
 /// Leanest and richest air ratio, lower and upper limit, whether it lights itself, of (temperature, and the site's
 /// three inputs).

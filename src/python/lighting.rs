@@ -8,8 +8,9 @@ use pyo3::prelude::*;
 use super::operands::{Answer, Operand, map, refuse};
 use super::sheet::Burner;
 use crate::burner::{AirSetting, Conditions, Glow, GoesOut, Lights, Span};
+use crate::file::burner_file;
+use crate::plant::{Known, compose};
 use crate::quantity::{GaugePressure, Power, Temperature, Volume};
-use crate::sheet::{Known, burner_file, compose};
 
 /// What is known of a burner's lighting: the head's constant, the chamber's volume and its loss at a glow, and how cold
 /// the gas of the largest setting comes.

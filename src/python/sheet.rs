@@ -10,8 +10,10 @@ use pyo3::prelude::*;
 use super::operands::{Answer, Operand, map};
 use crate::burner::Conditions;
 use crate::error::Error;
+use crate::file::burner_file;
+use crate::plant::{Assembled, assemble, compose};
 use crate::quantity::{GaugePressure, Temperature};
-use crate::sheet::{Assembled, Extent, Shop, assemble, burner_file, compose, rows, sheet_text};
+use crate::report::{Extent, Shop, rows, sheet_text};
 
 fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
@@ -32,7 +34,7 @@ fn text_of(text: &str, is_json: bool) -> PyResult<String> {
 pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
     let text = text_of(text, is_json)?;
     let file = burner_file::parse(&text, name).map_err(refuse)?;
-    let page = |sheet: &crate::sheet::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
+    let page = |sheet: &crate::plant::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
     let sheet = compose(file, false).map_err(refuse)?;
     let (json, metric) = (rows::sheet_json(&sheet).to_string(), page(&sheet, false));
     Ok((json, metric, page(&sheet.rounded(true), true)))

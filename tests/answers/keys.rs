@@ -7,7 +7,7 @@ use serde_json::{Map, Value};
 use super::furnace::{WORK_CRUCIBLE, WORK_PIECE};
 use super::{BELLS, BurnerFile, GAUGE, HOLD, POINTS, answer, json};
 
-const DOCUMENT: &str = include_str!("../../src/sheet/json_keys.md");
+const DOCUMENT: &str = include_str!("../../src/report/json_keys.md");
 
 /// A section of the document: its keys, in its own headings or named as above.
 #[derive(Default)]
@@ -121,7 +121,7 @@ fn sheets() -> Vec<BurnerFile> {
     let tube = "mixing_tube_diameter = \"2 in\"\n";
     let shoulder = "edge = \"square\"";
     vec![
-        BurnerFile::of(jetwright::sheet::burner_file::BLANK, &[]),
+        BurnerFile::of(jetwright::file::burner_file::BLANK, &[]),
         bells(&[]),
         bells(&[("note = \"All numbers are invented.\"\n", ""), ("price = \"2.40 per kg\"\n", "")]),
         bells(&[("minutes = \"60 min\"", ""), ("minutes = \"20 min\"", ""), ("efficiency = \"40 %\"", "")]),

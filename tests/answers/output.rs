@@ -182,7 +182,7 @@ fn no_line_is_wider_than_the_page() {
         include_str!("../../examples/casting-evening.toml"),
         include_str!("../../examples/natural-gas.toml"),
         include_str!("../../examples/blower-too-small.toml"),
-        jetwright::sheet::burner_file::BLANK,
+        jetwright::file::burner_file::BLANK,
     ] {
         for units in ["inch", "metric"] {
             let page = BurnerFile::of(text, &[]).text(units);

@@ -5,9 +5,10 @@ use std::path::{Path, PathBuf};
 
 use jetwright::burner::{Burner, Conditions, Prepared};
 use jetwright::control::{ChipBurner, Readings};
+use jetwright::file::burner_file;
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
+use jetwright::plant::compose;
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, PressureDifference, Temperature};
-use jetwright::sheet::{burner_file, compose};
 use jetwright::{Input, Site};
 
 use super::burners::{Draw, demo, drawn};

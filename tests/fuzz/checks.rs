@@ -1,11 +1,11 @@
 // What must hold of any input; the fuzz targets and the test of the kept inputs both include this.
 
 use jetwright::Input;
+use jetwright::file::burner_file;
 use jetwright::quantity::{
     self, AbsolutePressure, ActualVolumeFlow, Angle, Area, Density, Duration, GaugePressure, HeatRate, Length, Mass,
     MassFlow, Number, Power, PressureDifference, PricePerMass, Quantity, RotationalSpeed, Share, Temperature,
 };
-use jetwright::sheet::burner_file;
 
 /// A file is a burner or one short message of one line.
 #[allow(dead_code)]

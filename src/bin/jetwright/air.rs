@@ -1,8 +1,8 @@
 //! `jetwright air`.
 
 use jetwright::combustion::AirNeed;
-use jetwright::sheet::Shop;
-use jetwright::sheet::rows::csv_of;
+use jetwright::report::Shop;
+use jetwright::report::rows::csv_of;
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{AirArguments, Format, Units};

@@ -5,14 +5,15 @@ use std::path::PathBuf;
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use jetwright::file::shorten;
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
+use jetwright::plant::description::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
+use jetwright::prose::{advice, jet_key};
 use jetwright::quantity::{
     AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
     parse_count, parse_within,
 };
-use jetwright::sheet::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
-use jetwright::sheet::{advice, jet_key, shorten};
 use jetwright::{Error, Input, Site};
 
 use crate::command_error::CommandError;

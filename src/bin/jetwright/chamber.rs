@@ -1,10 +1,12 @@
 //! `jetwright chamber`.
 
+use jetwright::file::burner_file;
 use jetwright::furnace::Balance;
+use jetwright::plant::compose;
+use jetwright::plant::furnace::{available, gauge_for};
 use jetwright::quantity::{GaugePressure, Power, Temperature};
-use jetwright::sheet::furnace::{available, gauge_for};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, burner_file, compose, table};
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, SheetArguments, Units};

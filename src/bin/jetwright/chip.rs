@@ -1,6 +1,7 @@
 //! `jetwright chip`.
 
-use jetwright::sheet::{burner_file, compose};
+use jetwright::file::burner_file;
+use jetwright::plant::compose;
 
 use crate::arguments::ChipArguments;
 use crate::command_error::CommandError;

@@ -5,8 +5,8 @@ use std::io;
 use std::process::ExitCode;
 
 use clap::ArgMatches;
-use jetwright::sheet::entries::Refusal;
-use jetwright::sheet::{FileError, shorten};
+use jetwright::file::{FileError, shorten};
+use jetwright::plant::description::Refusal;
 
 use crate::BAD_INPUT;
 

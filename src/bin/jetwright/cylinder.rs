@@ -2,9 +2,11 @@
 
 use jetwright::fuel::{Charge, Cylinder};
 use jetwright::gas::Gas;
+use jetwright::plant::{CylinderRow, Store};
+use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, MassFlow};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{CylinderRow, Shop, Store, advice};
+use jetwright::report::Shop;
+use jetwright::report::rows::csv_of;
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, Units};

@@ -5,10 +5,10 @@ use jetwright::combustion::{
     Basis, BurningRange, Character, Flame, FlueReading, Leaving, LimitStandard, Product, Reactants, Scale,
     air_ratio_from_oxygen, autoignition, burning_range, burning_velocity, burning_velocity_bias_holds,
 };
+use jetwright::prose::fire::{character_words, scale_word, scale_words};
 use jetwright::quantity::{Speed, Temperature};
-use jetwright::sheet::flame_words::{character_words, scale_word, scale_words};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, table};
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{FlameArguments, Format, Units};

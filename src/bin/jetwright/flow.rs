@@ -3,8 +3,8 @@
 use jetwright::combustion::AirNeed;
 use jetwright::orifice::{Jet, JetFlow};
 use jetwright::quantity::GaugePressure;
-use jetwright::sheet::rows::{csv_of, flow_row};
-use jetwright::sheet::{Shop, table};
+use jetwright::report::rows::{csv_of, flow_row};
+use jetwright::report::{Shop, table};
 use serde_json::{Value, json};
 
 use crate::arguments::{FlowArguments, Format, Units};

@@ -2,9 +2,10 @@
 
 use jetwright::Error;
 use jetwright::orifice::{Drill, Jet, JetFlow, bore_for_heat, pressure_for_heat};
+use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, HeatRate};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, advice, table};
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, JetArguments, Units};

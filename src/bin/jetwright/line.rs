@@ -2,9 +2,10 @@
 
 use jetwright::fuel::{low_pressure_pipe_diameter, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 use jetwright::gas::{Gas, parse};
+use jetwright::prose::advice;
 use jetwright::quantity::{ActualVolumeFlow, Temperature};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, advice};
+use jetwright::report::Shop;
+use jetwright::report::rows::csv_of;
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, Units};

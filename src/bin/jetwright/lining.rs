@@ -1,7 +1,9 @@
 //! `jetwright lining`.
 
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, burner_file, compose, lining_json, lining_text};
+use jetwright::file::burner_file;
+use jetwright::plant::compose;
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, lining_json, lining_text};
 
 use crate::arguments::{Format, SheetArguments, Units};
 use crate::command_error::CommandError;

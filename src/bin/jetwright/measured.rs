@@ -2,16 +2,17 @@
 
 use std::path::Path;
 
+use jetwright::file::burner_file::{self, BurnerFile};
+use jetwright::file::measured::{MeasuredEntry, read_measured};
+use jetwright::file::uncertainty::{bore_spread, spreads};
 use jetwright::measure::{
     BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
     WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
 };
 use jetwright::orifice::{Coefficient, Jet, Supply};
+use jetwright::plant::{Assembled, assemble, compose};
+use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
-use jetwright::sheet::burner_file::{self, BurnerFile};
-use jetwright::sheet::measured_file::{MeasuredEntry, read_measured};
-use jetwright::sheet::read_uncertainty::{bore_spread, spreads};
-use jetwright::sheet::{Assembled, advice, assemble, compose};
 
 use crate::command_error::{CommandError, OptionError};
 use crate::measured_arguments::MeasuredArguments;

@@ -2,8 +2,8 @@
 
 use jetwright::measure::{Comparison, Finding, Trust};
 use jetwright::quantity::{Duration, Length};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Shop, table};
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{AnswerArguments, Format, Units};

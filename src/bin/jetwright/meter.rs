@@ -1,9 +1,10 @@
 //! `jetwright meter`.
 
+use jetwright::file::burner_file;
 use jetwright::gas::Gas;
 use jetwright::measure::{Reading, metered_mass};
+use jetwright::plant::assemble;
 use jetwright::quantity::Volume;
-use jetwright::sheet::{assemble, burner_file};
 
 use crate::command_error::CommandError;
 use crate::measured::{Kind, Passed, answer};

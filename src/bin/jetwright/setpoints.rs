@@ -5,9 +5,11 @@ use std::fmt::Write;
 use jetwright::Input;
 use jetwright::burner::{AirSetting, Burner};
 use jetwright::control::{MadeFor, Setpoint, SetpointTable, USUAL_ROWS};
+use jetwright::file::burner_file;
+use jetwright::plant::{Assembled, Sheet, compose};
 use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
-use jetwright::sheet::rows::csv_of;
-use jetwright::sheet::{Assembled, Sheet, Shop, burner_file, compose, table};
+use jetwright::report::rows::csv_of;
+use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, SetpointArguments, Source, Units};

@@ -1,7 +1,9 @@
 //! `jetwright sheet`.
 
-use jetwright::sheet::rows::{csv_of, setting_rows, sheet_json};
-use jetwright::sheet::{Extent, Shop, burner_file, compose, sheet_text};
+use jetwright::file::burner_file;
+use jetwright::plant::compose;
+use jetwright::report::rows::{csv_of, setting_rows, sheet_json};
+use jetwright::report::{Extent, Shop, sheet_text};
 
 use crate::arguments::{Format, PageArguments, Units};
 use crate::command_error::CommandError;

@@ -4,8 +4,8 @@ use jetwright::Error;
 use jetwright::furnace::work::{Charge, Crucible, Melt, average};
 use jetwright::furnace::{HeatingTime, Method, Piece, SUBSTANCES, Shape, Soak, Substance, heating_time};
 use jetwright::quantity::Temperature;
-use jetwright::sheet::Shop;
-use jetwright::sheet::rows::csv_of;
+use jetwright::report::Shop;
+use jetwright::report::rows::csv_of;
 use serde_json::{Map, Value, json};
 
 use crate::arguments::{Format, Units};

@@ -1,0 +1,122 @@
+//! The one message a bad burner file gets.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::prelude::rust_2024::*;
+
+/// What is wrong with a burner file.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::file::FileError;
+/// let error = FileError {
+///     file: "bells.toml".into(),
+///     line: Some(12),
+///     field: "jet.bore".into(),
+///     given: "\"1.8\"".into(),
+///     accepted: "a number without a unit".into(),
+/// };
+/// assert_eq!(error.to_string(), "bells.toml, line 12, jet.bore: given \"1.8\", a number without a unit");
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FileError {
+    /// Name of the file.
+    pub file: String,
+    /// Line, counted from 1; none when the whole file is meant.
+    pub line: Option<usize>,
+    /// Dotted path of the field, entries of a list counted from 1; empty when no field is meant.
+    pub field: String,
+    /// What stands there, shortened; empty when the file cannot be read at all.
+    pub given: String,
+    /// What is wrong with that, and what is accepted instead.
+    pub accepted: String,
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&shorten(&self.file, 200))?;
+        if let Some(line) = self.line {
+            write!(f, ", line {line}")?;
+        }
+        if !self.field.is_empty() {
+            write!(f, ", {}", self.field)?;
+        }
+        f.write_str(": ")?;
+        if !self.given.is_empty() {
+            write!(f, "given {}, ", self.given)?;
+        }
+        f.write_str(&self.accepted)
+    }
+}
+
+impl std::error::Error for FileError {}
+
+/// Where every field of a file stands, so that what is refused later is still named by its line.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Places {
+    pub(crate) file: String,
+    pub(crate) fields: BTreeMap<String, (usize, String)>,
+}
+
+impl Places {
+    /// The error of a field, named by its dotted path, or of the section that should hold it.
+    #[must_use]
+    pub fn refuse(&self, field: &str, accepted: impl fmt::Display) -> FileError {
+        let (line, given) = match self.fields.get(field) {
+            Some((line, given)) => (Some(*line), given.clone()),
+            None => (self.section_line(field), String::new()),
+        };
+        FileError { file: self.file.clone(), line, field: field.into(), given, accepted: accepted.to_string() }
+    }
+
+    fn section_line(&self, field: &str) -> Option<usize> {
+        let (section, _) = field.rsplit_once('.')?;
+        self.fields.get(section).map(|(line, _)| *line).or_else(|| self.section_line(section))
+    }
+}
+
+/// The text with its control characters made visible, and cut after `most` characters with the full count told.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::file::shorten;
+/// assert_eq!(shorten("5\tpsi", 20), "5\\tpsi");
+/// assert_eq!(shorten(&"x".repeat(1000), 3), "xxx... (1000 characters)");
+/// ```
+#[must_use]
+pub fn shorten(text: &str, most: usize) -> String {
+    let mut short = String::new();
+    for character in text.chars().take(most) {
+        if character.is_control() {
+            short.extend(character.escape_default());
+        } else {
+            short.push(character);
+        }
+    }
+    let count = text.chars().count();
+    if count > most {
+        short.push_str(&std::format!("... ({count} characters)"));
+    }
+    short
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Places;
+    use std::prelude::rust_2024::*;
+
+    #[test]
+    fn a_field_left_out_is_named_by_the_line_of_its_section() {
+        let mut places = Places { file: "bells.toml".into(), ..Places::default() };
+        places.fields.insert("setting[2]".into(), (30, String::new()));
+        places.fields.insert("setting[2].gauge".into(), (31, "\"5 psi\"".into()));
+        assert_eq!(places.refuse("setting[2].heat", "too much").line, Some(30));
+        assert_eq!(
+            places.refuse("setting[2].gauge", "too much").to_string(),
+            "bells.toml, line 31, setting[2].gauge: given \"5 psi\", too much"
+        );
+        assert_eq!(places.refuse("gas.kind", "unknown").to_string(), "bells.toml, gas.kind: unknown");
+    }
+}

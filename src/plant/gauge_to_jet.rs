@@ -1,0 +1,165 @@
+//! From the gauge's reading to the jet and back: the line between them, and how cold the gas comes.
+
+use std::prelude::rust_2024::*;
+
+use crate::burner::{AirSetting, Conditions};
+use crate::error::{Error, Result as CheckedResult};
+use crate::file::burner_file::BurnerFile;
+use crate::file::error::FileError;
+use crate::fuel::{Cylinder, Hose, Line, Regulator, throttled};
+use crate::gas::Gas;
+use crate::limits::Input;
+use crate::orifice::{Supply, pressure_for_heat};
+use crate::plant::installation::Assembled;
+use crate::quantity::{AbsolutePressure, GaugePressure, HeatRate, MassFlow, Temperature};
+
+/// Rounds of jet pressure and gas temperature against what hangs on them; each leaves a hundredth of the last.
+const ROUNDS: usize = 3;
+
+/// What lies before the jet, in the rooms' own types.
+#[derive(Default)]
+pub struct BeforeJet {
+    /// The line from the gauge to the jet.
+    pub line: Option<Line>,
+    /// The same line in the air that warms the gas.
+    pub hose: Option<Hose>,
+    /// The regulator, if its droop is known.
+    pub regulator: Option<Regulator>,
+    /// The cylinders.
+    pub cylinder: Option<Cylinder>,
+    /// Vapour in the cylinder before anything is drawn; none when the file states the gas's temperature.
+    pub vapor: Option<(AbsolutePressure, Temperature)>,
+}
+
+impl BeforeJet {
+    pub(crate) fn of(file: &BurnerFile, gas: &Gas) -> Result<Self, FileError> {
+        let mut made = Self::default();
+        if let Some(entry) = file.supply.line {
+            let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
+            let line = Line::new(entry.diameter, entry.length, entry.roughness, entry.fitting_loss);
+            let line = line.map_err(refuse("line.diameter"))?;
+            made.line = Some(match entry.valve_coefficient {
+                Some(valve) => line.with_valve(valve).map_err(refuse("line.valve_coefficient"))?,
+                None => line,
+            });
+            made.hose = entry.outside_diameter.map(|outside| Hose::in_still_air(entry.length, outside));
+        }
+        if let Some(entry) = file.supply.regulator.as_ref().filter(|entry| !entry.points.is_empty()) {
+            let regulator = Regulator::new(&entry.points).map_err(|error| file.refuse("regulator.points", error))?;
+            made.regulator = Some(regulator);
+        }
+        if let Some(entry) = file.supply.cylinder {
+            let cylinder = Cylinder::new(entry.diameter, entry.holds, entry.empty_mass, f64::from(entry.count));
+            made.cylinder = Some(cylinder.map_err(|error| file.refuse("cylinder.holds", error))?);
+            let liquid = gas.mixture().saturated(entry.temperature);
+            let liquid = liquid.map_err(|error| file.refuse("gas.kind", error))?;
+            made.vapor = (!file.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));
+        }
+        Ok(made)
+    }
+}
+
+impl Assembled {
+    /// The gas before the jet at a reading, blowing into a back pressure no higher than it.
+    #[must_use]
+    pub fn supply(&self, conditions: &Conditions, gauge: GaugePressure, back: GaugePressure) -> Supply {
+        let back = if back > gauge { gauge } else { back };
+        let (ambient, temperature) = (self.site.ambient_pressure(), conditions.gas_temperature);
+        Supply { ambient, gauge, back, temperature }
+    }
+
+    /// Gas of all heads at a pressure at the jets.
+    fn gas_at(&self, conditions: &Conditions, gauge: GaugePressure, back: GaugePressure) -> CheckedResult<MassFlow> {
+        let flow = self.jet.flow(&self.gas, &self.supply(conditions, gauge, back))?;
+        Ok(flow.mass_flow * self.heads)
+    }
+
+    /// The same conditions with the gas as cold as it comes at a gauge reading: throttled from the full cylinder, then
+    /// warmed by the line.
+    pub fn conditions_at(&self, conditions: &Conditions, gauge: GaugePressure) -> CheckedResult<Conditions> {
+        let Some((pressure, temperature)) = self.before.vapor else { return Ok(*conditions) };
+        let after = gauge.to_absolute(self.site.ambient_pressure());
+        let cold = throttled(&self.gas, pressure, temperature, after)?;
+        let throttled = Conditions { gas_temperature: cold, ..*conditions };
+        let Some(hose) = self.before.hose else { return Ok(throttled) };
+        let flow = self.gas_at(&throttled, gauge, GaugePressure::from_pascals(0.0))?;
+        let gas_temperature = hose.warmed(&self.gas, after, cold, self.site.air_temperature(), flow)?;
+        Ok(Conditions { gas_temperature, ..*conditions })
+    }
+
+    /// The pressure at the jets for a reading, into a back pressure.
+    fn at_jet(
+        &self,
+        conditions: &Conditions,
+        gauge: GaugePressure,
+        back: GaugePressure,
+    ) -> CheckedResult<GaugePressure> {
+        let Some(line) = &self.before.line else { return Ok(gauge) };
+        let supply = self.supply(conditions, gauge, back);
+        let lowest = GaugePressure::from_pascals(supply.back.pascals().max(0.0));
+        line.at_jet(&self.gas, &supply, lowest, |at_jet| self.gas_at(conditions, at_jet, supply.back))
+    }
+
+    /// What the gauge reads for a pressure at the jets and their gas.
+    pub fn reading(
+        &self,
+        conditions: &Conditions,
+        at_jet: GaugePressure,
+        gas: MassFlow,
+    ) -> CheckedResult<GaugePressure> {
+        let Some(line) = &self.before.line else { return Ok(at_jet) };
+        let ambient = self.site.ambient_pressure();
+        let inlet = line.inlet(&self.gas, at_jet.to_absolute(ambient), conditions.gas_temperature, gas)?;
+        Ok(inlet.to_gauge(ambient))
+    }
+
+    /// What the gauge reads for a pressure at the jets that blow into still air.
+    pub fn reading_of(&self, conditions: &Conditions, at_jet: GaugePressure) -> CheckedResult<GaugePressure> {
+        let gas = self.gas_at(conditions, at_jet, GaugePressure::from_pascals(0.0))?;
+        self.reading(conditions, at_jet, gas)
+    }
+
+    /// Runs something at the pressure that a reading leaves at the jets; it answers with the back pressure it makes.
+    pub fn run_at<T>(
+        &self,
+        conditions: &Conditions,
+        gauge: GaugePressure,
+        mut run: impl FnMut(GaugePressure) -> CheckedResult<(T, GaugePressure)>,
+    ) -> CheckedResult<(T, GaugePressure)> {
+        let mut at_jet = self.at_jet(conditions, gauge, GaugePressure::from_pascals(0.0))?;
+        let (mut found, mut back) = run(at_jet)?;
+        if self.before.line.is_some() {
+            for _ in 0..ROUNDS {
+                at_jet = self.at_jet(conditions, gauge, back)?;
+                (found, back) = run(at_jet)?;
+            }
+        }
+        Ok((found, at_jet))
+    }
+
+    /// What the gauge reads for a heat.
+    pub fn gauge_for_heat(
+        &self,
+        conditions: &Conditions,
+        heat: HeatRate,
+        air: AirSetting,
+    ) -> CheckedResult<GaugePressure> {
+        let gas = self.gas.flow_for(heat)?;
+        let open = GaugePressure::from_pascals(0.0);
+        let mut there = *conditions;
+        let mut gauge = open;
+        for _ in 0..if self.before.vapor.is_some() { ROUNDS } else { 1 } {
+            let at_jet = match &self.burner {
+                Some(burner) => burner.gauge_for_heat(&there, heat, air)?,
+                None => pressure_for_heat(&self.jet, &self.gas, &self.supply(&there, open, open), heat)?,
+            };
+            gauge = self.reading(&there, at_jet, gas)?;
+            let most = Input::GaugePressure.range().max;
+            if gauge.pascals() > most {
+                return Err(Error::NoSolution { input: Input::PipeLength, nearest: most as f32 });
+            }
+            there = self.conditions_at(conditions, gauge)?;
+        }
+        Ok(gauge)
+    }
+}
