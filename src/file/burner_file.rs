@@ -2,69 +2,37 @@
 
 use std::path::Path;
 use std::prelude::rust_2024::*;
-use std::vec;
+
+use heapless::Vec;
 
 use crate::air::{BlowerPoint, DUCT_CAP, POINT_CAP};
 use crate::file::document::{self, Document, Field, Section};
 use crate::file::error::{FileError, Places};
-use crate::file::furnace::{FurnaceEntry, read_furnace};
+use crate::file::furnace::read_furnace;
 use crate::file::keys::{BLOWER, CHAMBER, DAMPER, DUCT, FIRE, GAS, HEAD, JET, POINT, ROOT, SETTING, SITE, UNCERTAINTY};
-use crate::file::lighting::{LightingEntry, read_lighting};
-use crate::file::supply::{SupplyEntry, read_supply};
-use crate::file::uncertainty::{UncertaintyEntry, read_uncertainty};
+use crate::file::lighting::read_lighting;
+use crate::file::supply::read_supply;
+use crate::file::uncertainty::read_uncertainty;
 use crate::limits::{self, Input};
 use crate::orifice::{BoreLength, BoreShape};
-use crate::plant::description::{
+use crate::plant::entries::{
     AirAim, BORE_ROUGHNESS, BlowerCurve, BlowerEntry, ChamberEntry, DAMPER_WORDS, DUCT_ROUGHNESS, DamperEntry,
-    DuctEntry, EdgeWord, GasAim, GasEntry, HeadEntry, JetEntry, JetSize, PortsEntry, Refusal, SettingEntry, SiteEntry,
-    SitePressure, edge_of, usual_bore_length,
+    DuctEntry, EdgeWord, Entries, GasAim, GasEntry, HeadEntry, JetEntry, JetSize, MOST_SETTINGS,
+    NAME_CHARACTERS as NAME, NOTE_CHARACTERS as NOTE, PortsEntry, SettingEntry, SiteEntry, SitePressure, edge_of,
+    shortened, usual_bore_length,
 };
+use crate::plant::refusal::Refusal;
+use crate::prose::refusals::reason_words;
 use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference, Quantity, RotationalSpeed, Temperature};
 
 /// A commented burner file to start from, which itself reads without an error.
 pub const BLANK: &str = include_str!("blank.toml");
 
-/// Most settings a sheet has room for.
-pub const MOST_SETTINGS: usize = 12;
-/// Longest name, and longest note, in characters.
-const NAME: usize = 60;
-const NOTE: usize = 400;
-
-/// One burner, typed and in range; gas and drill are names still to be looked up.
+/// One burner as its file describes it, and where every field of the file stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BurnerFile {
-    /// Name of the burner.
-    pub name: String,
-    /// A remark for the sheet.
-    pub note: Option<String>,
-    /// The site and its weather.
-    pub site: SiteEntry,
-    /// The gas.
-    pub gas: GasEntry,
-    /// The jet.
-    pub jet: JetEntry,
-    /// The blower, if the air side is described.
-    pub blower: Option<BlowerEntry>,
-    /// Ducts between blower and head, in order.
-    pub ducts: Vec<DuctEntry>,
-    /// The damper.
-    pub damper: Option<DamperEntry>,
-    /// The head, if described.
-    pub head: Option<HeadEntry>,
-    /// The chamber, if described.
-    pub chamber: Option<ChamberEntry>,
-    /// Air ratio aimed at.
-    pub air_ratio: f64,
-    /// The settings, 1 to 12 of them, each with a name of its own.
-    pub settings: Vec<SettingEntry>,
-    /// What was seen of its lighting, if described.
-    pub lighting: Option<LightingEntry>,
-    /// What is around the fire and in it, if described.
-    pub furnace: Option<FurnaceEntry>,
-    /// How well the inputs are known, as far as it says.
-    pub uncertainty: UncertaintyEntry,
-    /// What lies before the jet.
-    pub supply: SupplyEntry,
+    /// What it describes, typed and in range.
+    pub entries: Entries,
     /// Where every field stands.
     pub places: Places,
 }
@@ -96,20 +64,21 @@ pub fn read(path: &Path) -> Result<BurnerFile, FileError> {
 ///
 /// ```
 /// use jetwright::file::burner_file::{BLANK, parse};
-/// assert!(!parse(BLANK, "blank").unwrap().settings.is_empty());
+/// assert!(!parse(BLANK, "blank").unwrap().entries.settings.is_empty());
 /// let error = parse("name = 'bells'\n[site]\naltitude = 1600", "bells.toml").unwrap_err();
 /// assert_eq!((error.line, error.field.as_str(), error.given.as_str()), (Some(3), "site.altitude", "1600"));
 /// ```
 pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let document = Document::parse(text, name)?;
     let root = document.root(ROOT);
-    let title = root.required("name").text(NAME)?.into();
-    let note = optional(&root, "note", |field| field.text(NOTE))?.map(Into::into);
+    let title = root.required("name").held(NAME)?;
+    let note = optional(&root, "note", |field| field.held(NOTE))?;
     let site = read_site(needed(&root, "site", SITE)?)?;
     let gas = read_gas(needed(&root, "gas", GAS)?, site.air_temperature)?;
     let jet = read_jet(needed(&root, "jet", JET)?, Path::new(name))?;
     let blower = root.section("blower", BLOWER)?.map(read_blower).transpose()?;
-    let ducts = root.sections("duct", DUCT_CAP, DUCT)?.into_iter().map(read_duct).collect::<Result<Vec<_>, _>>()?;
+    let ducts =
+        root.sections("duct", DUCT_CAP, DUCT)?.into_iter().map(read_duct).collect::<Result<Vec<_, DUCT_CAP>, _>>()?;
     let damper = root.section("damper", DAMPER)?.map(read_damper).transpose()?;
     if blower.is_none() && damper.is_some() {
         return Err(root.refuse("damper", "a damper needs a section [blower] beside it"));
@@ -127,7 +96,7 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
     let supply = read_supply(&root, site.air_temperature)?;
     root.finish()?;
     let places = document.into_places();
-    Ok(BurnerFile {
+    let entries = Entries {
         name: title,
         note,
         site,
@@ -144,8 +113,8 @@ pub fn parse(text: &str, name: &str) -> Result<BurnerFile, FileError> {
         furnace,
         uncertainty,
         supply,
-        places,
-    })
+    };
+    Ok(BurnerFile { entries, places })
 }
 
 /// Air ratio aimed at unless given: a little more air than needed, common practice, no source.
@@ -172,7 +141,7 @@ pub(crate) fn ranged<Q: Quantity>(
 }
 
 fn at(section: &Section<'_>) -> impl Fn(Refusal) -> FileError {
-    |refusal| section.refuse(refusal.key, refusal.accepted)
+    |refusal| section.refuse(refusal.place.key, reason_words(&refusal.reason))
 }
 
 fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
@@ -187,17 +156,17 @@ fn read_site(site: Section<'_>) -> Result<SiteEntry, FileError> {
 }
 
 fn read_gas(gas: Section<'_>, air_temperature: Temperature) -> Result<GasEntry, FileError> {
-    let kind = gas.required("kind").text(200)?.into();
+    let kind = gas.required("kind").held(200)?;
     let given: Option<Temperature> = ranged(&gas, "temperature", Input::GasTemperature)?;
     let temperature = given.unwrap_or(air_temperature);
     let price = ranged(&gas, "price", Input::Price)?;
-    let currency = optional(&gas, "currency", |field| field.text(8))?.unwrap_or("$").into();
+    let currency = optional(&gas, "currency", |field| field.held(8))?.unwrap_or(shortened("$"));
     gas.finish()?;
     Ok(GasEntry { kind, temperature, temperature_is_given: given.is_some(), price, currency })
 }
 
 fn read_jet(jet: Section<'_>, file: &Path) -> Result<JetEntry, FileError> {
-    let drill = optional(&jet, "drill", |field| field.text(NAME))?.map(Into::into);
+    let drill = optional(&jet, "drill", |field| field.held(NAME))?;
     let bore: Option<Length> = ranged(&jet, "bore", Input::Bore)?;
     let size = JetSize::of(drill, bore).map_err(at(&jet))?;
     let word = jet.required("edge").choice(EdgeWord::WORDS)?;
@@ -269,8 +238,8 @@ fn read_blower(blower: Section<'_>) -> Result<BlowerEntry, FileError> {
     Ok(BlowerEntry { curve, speed, speed_ratio, density, efficiency })
 }
 
-fn read_points(blower: &Section<'_>) -> Result<Vec<BlowerPoint>, FileError> {
-    let mut points: Vec<BlowerPoint> = vec![];
+fn read_points(blower: &Section<'_>) -> Result<Vec<BlowerPoint, POINT_CAP>, FileError> {
+    let mut points: Vec<BlowerPoint, POINT_CAP> = Vec::new();
     for section in blower.sections("points", POINT_CAP, POINT)? {
         let point = BlowerPoint {
             flow: section.required("flow").ranged(Input::AirFlow)?,
@@ -286,7 +255,7 @@ fn read_points(blower: &Section<'_>) -> Result<Vec<BlowerPoint>, FileError> {
             }
         }
         section.finish()?;
-        points.push(point);
+        let _ = points.push(point);
     }
     if points.len() == 1 {
         return Err(blower.refuse("points", "a curve wants 2 to 16 points"));
@@ -360,15 +329,19 @@ fn read_fire(fire: Section<'_>) -> Result<f64, FileError> {
     Ok(ratio)
 }
 
-fn read_settings(root: &Section<'_>, air_ratio: f64, has_damper: bool) -> Result<Vec<SettingEntry>, FileError> {
-    let mut settings: Vec<SettingEntry> = vec![];
+fn read_settings(
+    root: &Section<'_>,
+    air_ratio: f64,
+    has_damper: bool,
+) -> Result<Vec<SettingEntry, MOST_SETTINGS>, FileError> {
+    let mut settings: Vec<SettingEntry, MOST_SETTINGS> = Vec::new();
     for section in root.sections("setting", MOST_SETTINGS, SETTING)? {
         let setting = read_setting(&section, air_ratio, has_damper)?;
         if settings.iter().any(|other| other.name == setting.name) {
             return Err(section.refuse("name", "another setting has this name already"));
         }
         section.finish()?;
-        settings.push(setting);
+        let _ = settings.push(setting);
     }
     if settings.is_empty() {
         return Err(root.refuse("setting", "accepted are 1 to 12 settings, each begun with [[setting]]"));
@@ -377,7 +350,7 @@ fn read_settings(root: &Section<'_>, air_ratio: f64, has_damper: bool) -> Result
 }
 
 fn read_setting(setting: &Section<'_>, air_ratio: f64, has_damper: bool) -> Result<SettingEntry, FileError> {
-    let name = setting.required("name").text(NAME)?.into();
+    let name = setting.required("name").held(NAME)?;
     let gauge = ranged(setting, "gauge", Input::GaugePressure)?;
     let heat = ranged(setting, "heat", Input::HeatRate)?;
     let gas = match (gauge, heat) {
@@ -400,6 +373,6 @@ fn read_setting(setting: &Section<'_>, air_ratio: f64, has_damper: bool) -> Resu
     };
     let chamber_temperature = ranged(setting, "chamber_temperature", Input::ChamberTemperature)?;
     let minutes = ranged(setting, "minutes", Input::Duration)?;
-    let purpose = optional(setting, "purpose", |field| field.text(NOTE))?.map(Into::into);
+    let purpose = optional(setting, "purpose", |field| field.held(NOTE))?;
     Ok(SettingEntry { name, gas, air, chamber_temperature, minutes, purpose })
 }

@@ -374,6 +374,17 @@ impl<'d> Field<'d> {
         }
     }
 
+    /// The same, held without heap.
+    ///
+    /// # Errors
+    ///
+    /// [`FileError`] as of [`Field::text`], and when its characters take more than `N` bytes.
+    pub fn held<const N: usize>(&self, most: usize) -> Result<heapless::String<N>, FileError> {
+        self.text(most)?.try_into().map_err(|_| {
+            self.refuse(format!("so many of its characters are not ASCII, accepted are {N} bytes of UTF-8"))
+        })
+    }
+
     /// One of a few words.
     ///
     /// # Errors

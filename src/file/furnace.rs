@@ -15,63 +15,8 @@ use crate::furnace::{
     Substance,
 };
 use crate::limits::Input;
-use crate::quantity::{ActualVolumeFlow, Area, Duration, Length, Mass, Temperature};
-
-/// Longest name of a material.
-const NAME: usize = 60;
-
-/// What is around the fire and in it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FurnaceEntry {
-    /// Layers of the wall, the hot one first.
-    pub layers: Vec<Layer>,
-    /// What each layer is called.
-    pub layer_names: Vec<String>,
-    /// The panels.
-    pub panels: Vec<Panel>,
-    /// The castable, by its maker's sheet.
-    pub castable: Option<Castable>,
-    /// Distance of the anchors, if there are any.
-    pub anchor_spacing: Option<Length>,
-    /// Steel inside the wall.
-    pub steel: Option<(&'static SteelGrade, Length)>,
-    /// What is heated.
-    pub work: Option<WorkEntry>,
-    /// The room's air.
-    pub room: Option<RoomEntry>,
-}
-
-impl FurnaceEntry {
-    /// How far makers' linings of its layers differ, as a share.
-    #[must_use]
-    pub fn lining_spread(&self) -> f64 {
-        self.layers.iter().map(|layer| layer.material.spread()).fold(0.0, f64::max)
-    }
-}
-
-/// What leaks into the room.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct RoomEntry {
-    /// Gases of the furnace that leak into it.
-    pub leak: ActualVolumeFlow,
-    /// Share of carbon monoxide in them.
-    pub monoxide: f64,
-    /// What it is kept under.
-    pub limit: &'static MonoxideLimit,
-}
-
-/// What is heated.
-#[derive(Clone, Debug, PartialEq)]
-pub struct WorkEntry {
-    /// What it is called.
-    pub name: String,
-    /// The charge and its crucible.
-    pub charge: Charge,
-    /// What it is brought to.
-    pub temperature: Temperature,
-    /// How long that may take.
-    pub time: Duration,
-}
+use crate::plant::entries::{FurnaceEntry, NAME_CHARACTERS as NAME, Name, RoomEntry, WorkEntry};
+use crate::quantity::{Area, Duration, Length, Mass, Temperature};
 
 /// The furnace; none without a layer.
 ///
@@ -79,16 +24,15 @@ pub struct WorkEntry {
 ///
 /// [`FileError`] at the first field that is wrong.
 pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<FurnaceEntry>, FileError> {
-    let (mut layers, mut layer_names) = (vec![], vec![]);
+    let (mut layers, mut layer_names) = (heapless::Vec::new(), heapless::Vec::new());
     for section in root.sections("layer", LAYER_CAP, LAYER)? {
         let (layer, name) = read_layer(&section)?;
-        layers.push(layer);
-        layer_names.push(name);
+        let _ = (layers.push(layer), layer_names.push(name));
         section.finish()?;
     }
-    let mut panels = vec![];
+    let mut panels = heapless::Vec::new();
     for section in root.sections("panel", PANEL_CAP, PANEL)? {
-        panels.push(read_panel(&section)?);
+        let _ = panels.push(read_panel(&section)?);
         section.finish()?;
     }
     let castable = root.section("castable", CASTABLE)?.map(read_castable).transpose()?;
@@ -121,14 +65,14 @@ pub fn read_furnace(root: &Section<'_>, has_chamber: bool) -> Result<Option<Furn
     Ok(Some(FurnaceEntry { layers, layer_names, panels, castable, anchor_spacing, steel, work, room }))
 }
 
-fn read_layer(section: &Section<'_>) -> Result<(Layer, String), FileError> {
+fn read_layer(section: &Section<'_>) -> Result<(Layer, Name), FileError> {
     let thickness = section.required("thickness").ranged(Input::LayerThickness)?;
     let unknown = || {
         let known: Vec<&str> = MATERIALS.iter().map(|data| data.key).collect();
         let own = "; or a name of your own with density, conductivity, specific_heat and limit";
         section.refuse("material", "accepted are ".to_string() + &known.join(", ") + own)
     };
-    let name: String = section.required("material").text(NAME).map_err(|_| unknown())?.into();
+    let name: Name = section.required("material").held(NAME).map_err(|_| unknown())?;
     let density = ranged(section, "density", Input::MaterialDensity)?;
     let Some(density) = density else {
         let material = Material::named(&name).ok_or_else(unknown)?;
@@ -242,7 +186,7 @@ fn read_room(section: Section<'_>) -> Result<RoomEntry, FileError> {
 fn read_work(section: Section<'_>) -> Result<WorkEntry, FileError> {
     let known: Vec<&str> = SUBSTANCES.iter().map(|data| data.key).collect();
     let unknown = || section.refuse("substance", "accepted are ".to_string() + &known.join(", "));
-    let name: String = section.required("substance").text(NAME).map_err(|_| unknown())?.into();
+    let name: Name = section.required("substance").held(NAME).map_err(|_| unknown())?;
     let substance = Substance::named(&name).ok_or_else(unknown)?;
     let mass: Mass = section.required("mass").ranged(Input::WorkMass)?;
     if mass.kilograms() <= 0.0 {

@@ -5,20 +5,7 @@ use crate::file::document::Section;
 use crate::file::error::FileError;
 use crate::file::keys::LIGHTING;
 use crate::limits::Input;
-use crate::quantity::{GaugePressure, Power, Volume};
-
-/// What was seen of a burner's lighting.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LightingEntry {
-    /// The lowest gauge at which the cold burner was seen to light and keep burning.
-    pub lights_at: Option<GaugePressure>,
-    /// The damper it stood at; that of the largest setting unless given.
-    pub damper: Option<f64>,
-    /// Volume of the chamber, where no panels tell it.
-    pub chamber_volume: Option<Volume>,
-    /// What the chamber loses while it just glows, where no layers tell it.
-    pub glow_loss: Option<Power>,
-}
+use crate::plant::entries::LightingEntry;
 
 /// The lighting; none without its section.
 ///

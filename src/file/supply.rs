@@ -1,7 +1,8 @@
 //! The sections of a burner file about what lies before the jet: cylinder, regulator, line.
 
 use std::prelude::rust_2024::*;
-use std::vec;
+
+use heapless::Vec;
 
 use crate::air::POINT_CAP;
 use crate::file::burner_file::{optional, ranged};
@@ -9,64 +10,11 @@ use crate::file::document::Section;
 use crate::file::error::FileError;
 use crate::file::keys::{CYLINDER, DROOP_POINT, LINE, REGULATOR};
 use crate::limits::Input;
+use crate::plant::entries::{CylinderEntry, LineEntry, RegulatorEntry, SupplyEntry};
 use crate::quantity::{GaugePressure, Length, Mass, MassFlow, Temperature};
 
 /// Roughness of a rubber hose or drawn tube unless given: common practice, no source.
 const HOSE_ROUGHNESS: Length = Length::from_meters(2.0e-6);
-
-/// What lies before the jet, as far as it is described.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct SupplyEntry {
-    /// The cylinders.
-    pub cylinder: Option<CylinderEntry>,
-    /// The regulator.
-    pub regulator: Option<RegulatorEntry>,
-    /// The line from the gauge to the jet.
-    pub line: Option<LineEntry>,
-}
-
-/// Cylinders, several alike on one manifold.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct CylinderEntry {
-    /// Gas that one holds when full.
-    pub holds: Mass,
-    /// Outside diameter.
-    pub diameter: Length,
-    /// Empty mass of one, if known.
-    pub empty_mass: Option<Mass>,
-    /// How many are open at once.
-    pub count: u32,
-    /// Gas left in each; full unless given.
-    pub left: Mass,
-    /// Temperature of the air they stand in, and of the liquid at first; that of the site unless given.
-    pub temperature: Temperature,
-}
-
-/// The regulator before the gauge.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RegulatorEntry {
-    /// Gauge pressure it needs before it; half a bar over the reading unless given.
-    pub needs: Option<GaugePressure>,
-    /// What it holds at some flows, at one setting of its screw; empty unless given.
-    pub points: Vec<(MassFlow, GaugePressure)>,
-}
-
-/// The line from the gauge to the jet.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LineEntry {
-    /// Inside diameter.
-    pub diameter: Length,
-    /// Length.
-    pub length: Length,
-    /// Roughness of its wall.
-    pub roughness: Length,
-    /// Sum of the loss coefficients of its fittings.
-    pub fitting_loss: f64,
-    /// Flow coefficient Kv of a valve in it, m3/h.
-    pub valve_coefficient: Option<f64>,
-    /// Outside diameter; with it the air warms the gas on its way.
-    pub outside_diameter: Option<Length>,
-}
 
 /// What lies before the jet.
 ///
@@ -108,7 +56,7 @@ fn read_cylinder(section: Section<'_>, air_temperature: Temperature) -> Result<C
 
 fn read_regulator(section: Section<'_>) -> Result<RegulatorEntry, FileError> {
     let needs = ranged(&section, "needs", Input::InletPressure)?;
-    let mut points: Vec<(MassFlow, GaugePressure)> = vec![];
+    let mut points: Vec<(MassFlow, GaugePressure), POINT_CAP> = Vec::new();
     for point in section.sections("points", POINT_CAP, DROOP_POINT)? {
         let flow: MassFlow = point.required("flow").ranged(Input::GasDraw)?;
         let gauge: GaugePressure = point.required("gauge").ranged(Input::GaugePressure)?;
@@ -122,7 +70,7 @@ fn read_regulator(section: Section<'_>) -> Result<RegulatorEntry, FileError> {
             Some(last) if gauge > last.1 => {
                 return Err(point.refuse("gauge", "the pressure must not rise with the flow"));
             }
-            _ => points.push((flow, gauge)),
+            _ => drop(points.push((flow, gauge))),
         }
         point.finish()?;
     }

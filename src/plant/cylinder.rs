@@ -159,7 +159,7 @@ pub(crate) fn cylinder(
     settings: &[Setting],
     furnace: Option<&FurnaceBlock>,
 ) -> Result<Option<CylinderBlock>, FileError> {
-    let (Some(entry), Some(cylinder)) = (file.supply.cylinder, &rig.before.cylinder) else { return Ok(None) };
+    let (Some(entry), Some(cylinder)) = (file.entries.supply.cylinder, &rig.before.cylinder) else { return Ok(None) };
     let refuse = |error: crate::Error| file.refuse("cylinder", advice(&error));
     let left = entry.left * f64::from(entry.count);
     let charge = Charge { mass: left, temperature: entry.temperature };
@@ -193,14 +193,14 @@ pub(crate) fn cylinder(
         pressure: store.pressure().map_err(refuse)?,
         rows,
         work,
-        cost: file.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
+        cost: file.entries.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
         evening: evening(file, store, &draws, by_plan).map_err(refuse)?,
     }))
 }
 
 /// What the regulator needs before it for a reading; no less than the reading itself.
 fn needs(file: &BurnerFile, gauge: GaugePressure) -> GaugePressure {
-    match file.supply.regulator.as_ref().and_then(|regulator| regulator.needs) {
+    match file.entries.supply.regulator.as_ref().and_then(|regulator| regulator.needs) {
         Some(needs) if needs > gauge => needs,
         Some(_) => gauge,
         None => GaugePressure::from_pascals(gauge.pascals() + OVER_READING),

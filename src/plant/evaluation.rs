@@ -14,7 +14,7 @@ use crate::file::error::FileError;
 use crate::orifice::{Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
 use crate::plant::carbon_monoxide::monoxide;
 use crate::plant::cylinder::{CylinderBlock, cylinder};
-use crate::plant::description::{AirAim, GasAim, SettingEntry};
+use crate::plant::entries::{AirAim, GasAim, SettingEntry};
 use crate::plant::furnace::{FurnaceBlock, furnace};
 use crate::plant::hazards::burner::{Caution, cautions};
 use crate::plant::hazards::furnace::furnace_cautions;
@@ -171,7 +171,7 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let rig = assemble(&file)?;
     let air_need = AirNeed::new(&rig.gas, &rig.site);
     let mut settings = vec![];
-    for (index, entry) in file.settings.iter().enumerate() {
+    for (index, entry) in file.entries.settings.iter().enumerate() {
         let field = match entry.gas {
             GasAim::Gauge(_) => "gauge",
             GasAim::Heat(_) => "heat",
@@ -249,9 +249,9 @@ pub(crate) fn setting(
     let heat_net = rig.gas.net_heating_value().of(gas);
     let back = running.map_or(open_air, |running| running.back_pressure);
     let used = |duration: Duration| Mass::from_kilograms(gas.kilograms_per_second() * duration.seconds());
-    let price = |mass: Mass| file.gas.price.map(|price| price.per_kilogram() * mass.kilograms());
+    let price = |mass: Mass| file.entries.gas.price.map(|price| price.per_kilogram() * mass.kilograms());
     let gas_used = entry.minutes.map(used);
-    let wrong_drills = wrong_drills(rig, &rig.supply(&conditions, at_jet, back), &jet, &file.jet.shape);
+    let wrong_drills = wrong_drills(rig, &rig.supply(&conditions, at_jet, back), &jet, &file.entries.jet.shape);
     Ok(Setting {
         gauge,
         at_jet,
@@ -325,7 +325,7 @@ fn setting_air(
             }
             Err(Error::NoSolution { input: Input::DamperOpening, .. }) => {
                 let narrowest = Input::DamperOpening.range().min;
-                (if file.damper.is_some() { narrowest } else { 1.0 }, true, None)
+                (if file.entries.damper.is_some() { narrowest } else { 1.0 }, true, None)
             }
             Err(error) => return Err(error),
         },
@@ -337,13 +337,13 @@ fn setting_air(
     };
     let remedies = match (shortfall, aim) {
         (Some(_), AirAim::AirRatio(ratio)) => {
-            let mut remedies = burner.remedies(conditions, &file.jet.shape, gauge, ratio)?;
+            let mut remedies = burner.remedies(conditions, &file.entries.jet.shape, gauge, ratio)?;
             remedies.gauge = remedies.gauge.and_then(|at_jet| rig.reading_of(conditions, at_jet).ok());
             Some(remedies)
         }
         _ => None,
     };
-    Ok(SettingAir { opening: file.damper.map(|_| opening), running, too_much_air, shortfall, remedies })
+    Ok(SettingAir { opening: file.entries.damper.map(|_| opening), running, too_much_air, shortfall, remedies })
 }
 
 /// The sizes either side of the jet, with the gauge that gives the same gas into the same air.
@@ -368,13 +368,13 @@ fn wrong_drills(
 }
 
 fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usize) -> CheckedResult<Option<AirBlock>> {
-    let (Some(burner), Some(blower)) = (&rig.burner, &file.blower) else {
+    let (Some(burner), Some(blower)) = (&rig.burner, &file.entries.blower) else {
         return Ok(None);
     };
     let conditions = rig.conditions_at(&conditions_of(rig, &setting.entry), setting.gauge)?;
     let air_ratio = match setting.entry.air {
         AirAim::AirRatio(ratio) => ratio,
-        AirAim::Damper(_) => file.air_ratio,
+        AirAim::Damper(_) => file.entries.air_ratio,
     };
     let demand = burner.demand(&conditions, setting.at_jet, air_ratio)?;
     let surplus = PressureDifference::from_pascals(burner.surplus(&conditions, &demand)?);
@@ -389,7 +389,7 @@ fn air_block(file: &BurnerFile, rig: &Assembled, setting: &Setting, largest: usi
         }
         Err(_) => (None, None),
     };
-    let (judged, gauge) = (setting.entry.name.clone(), setting.gauge);
+    let (judged, gauge) = (setting.entry.name.as_str().into(), setting.gauge);
     Ok(Some(AirBlock {
         setting: largest,
         judged,

@@ -9,7 +9,6 @@ use crate::combustion::{AirNeed, Reactants, autoignition};
 use crate::error::{Error, Result as CheckedResult};
 use crate::file::burner_file::BurnerFile;
 use crate::file::error::FileError;
-use crate::file::furnace::FurnaceEntry;
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::{
@@ -17,6 +16,7 @@ use crate::furnace::{
     Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
+use crate::plant::entries::FurnaceEntry;
 use crate::plant::evaluation::Setting;
 use crate::plant::firing::furnace_advice;
 use crate::plant::furnace_spread::holding_half_width;
@@ -102,7 +102,7 @@ pub(crate) fn furnace(
     settings: &[Setting],
     largest: usize,
 ) -> Result<Option<FurnaceBlock>, FileError> {
-    let (Some(entry), Some(place)) = (&file.furnace, file.chamber) else { return Ok(None) };
+    let (Some(entry), Some(place)) = (&file.entries.furnace, file.entries.chamber) else { return Ok(None) };
     let lining = lining(file, entry)?;
     let chamber = chamber(file, rig, entry, &lining)?;
     let temperature = place.temperature;
@@ -129,9 +129,10 @@ pub(crate) fn furnace(
         None => None,
     };
     let fire = &settings[largest];
-    let ratio = fire.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio).unwrap_or(file.air_ratio);
+    let ratio =
+        fire.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio).unwrap_or(file.entries.air_ratio);
     // What is asked for burns at the file's air ratio; what stands there, at its own.
-    let available = available(rig, file.air_ratio).map_err(refuse("fire.air_ratio"))?;
+    let available = available(rig, file.entries.air_ratio).map_err(refuse("fire.air_ratio"))?;
     let available_there = self::available(rig, ratio).map_err(refuse("gas.kind"))?;
     let nothing = Power::from_watts(0.0);
     let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
@@ -165,8 +166,11 @@ pub(crate) fn furnace(
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
     let air_of = |fire: &Setting| {
-        let ratio =
-            fire.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio).unwrap_or(file.air_ratio);
+        let ratio = fire
+            .air
+            .as_ref()
+            .and_then(crate::plant::evaluation::SettingAir::air_ratio)
+            .unwrap_or(file.entries.air_ratio);
         need.mass_ratio * ratio * fire.gas.kilograms_per_second()
     };
     let work_fire = work.as_ref().and_then(WorkBlock::fire);
@@ -288,7 +292,7 @@ pub(crate) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> Check
 
 /// The gauge that gives a fire.
 pub fn gauge_for(file: &BurnerFile, rig: &Assembled, fire: NetHeatRate) -> Option<GaugePressure> {
-    rig.gauge_for_heat(&rig.conditions, HeatRate::Net(fire), AirSetting::Ratio(file.air_ratio)).ok()
+    rig.gauge_for_heat(&rig.conditions, HeatRate::Net(fire), AirSetting::Ratio(file.entries.air_ratio)).ok()
 }
 
 fn castable(
@@ -309,7 +313,7 @@ fn castable(
     let meter = Length::from_meters(1.0);
     let pull = Sling { leg: meter, spread: meter }.pull(mix.dry).map_err(refuse("castable.dry_density"))?;
     let room = rig.site.air_temperature();
-    let work = file.chamber.map_or(room, |chamber| chamber.temperature);
+    let work = file.entries.chamber.map_or(room, |chamber| chamber.temperature);
     let steps = drying(entry.layers[0].thickness, room, work).map_err(refuse("layer"))?;
     let heat = drying_heat(mix.water);
     let lowest = settings.iter().map(|setting| setting.heat_net.watts()).fold(f64::INFINITY, f64::min).max(1.0);

@@ -2,8 +2,8 @@
 
 use crate::error::Result as CheckedResult;
 use crate::file::burner_file::BurnerFile;
-use crate::file::furnace::FurnaceEntry;
 use crate::furnace::{Chamber, Layer};
+use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::with_layer;
 use crate::quantity::{NetHeatRate, Power, Temperature};
 
@@ -18,7 +18,7 @@ pub(crate) fn holding_half_width(
 ) -> CheckedResult<NetHeatRate> {
     let mut squares = 0.0;
     for (index, layer) in entry.layers.iter().enumerate() {
-        let spread = file.uncertainty.walls.unwrap_or(layer.material.spread());
+        let spread = file.entries.uncertainty.walls.unwrap_or(layer.material.spread());
         let fire = |factor: f64| -> CheckedResult<f64> {
             let material = layer.material.with_conductivity_factor(factor)?;
             let other = with_layer(chamber, index, Layer { material, ..layer.clone() })?;

@@ -34,7 +34,7 @@ pub struct BeforeJet {
 impl BeforeJet {
     pub(crate) fn of(file: &BurnerFile, gas: &Gas) -> Result<Self, FileError> {
         let mut made = Self::default();
-        if let Some(entry) = file.supply.line {
+        if let Some(entry) = file.entries.supply.line {
             let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
             let line = Line::new(entry.diameter, entry.length, entry.roughness, entry.fitting_loss);
             let line = line.map_err(refuse("line.diameter"))?;
@@ -44,16 +44,16 @@ impl BeforeJet {
             });
             made.hose = entry.outside_diameter.map(|outside| Hose::in_still_air(entry.length, outside));
         }
-        if let Some(entry) = file.supply.regulator.as_ref().filter(|entry| !entry.points.is_empty()) {
+        if let Some(entry) = file.entries.supply.regulator.as_ref().filter(|entry| !entry.points.is_empty()) {
             let regulator = Regulator::new(&entry.points).map_err(|error| file.refuse("regulator.points", error))?;
             made.regulator = Some(regulator);
         }
-        if let Some(entry) = file.supply.cylinder {
+        if let Some(entry) = file.entries.supply.cylinder {
             let cylinder = Cylinder::new(entry.diameter, entry.holds, entry.empty_mass, f64::from(entry.count));
             made.cylinder = Some(cylinder.map_err(|error| file.refuse("cylinder.holds", error))?);
             let liquid = gas.mixture().saturated(entry.temperature);
             let liquid = liquid.map_err(|error| file.refuse("gas.kind", error))?;
-            made.vapor = (!file.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));
+            made.vapor = (!file.entries.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));
         }
         Ok(made)
     }

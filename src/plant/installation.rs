@@ -10,7 +10,7 @@ use crate::file::burner_file::BurnerFile;
 use crate::file::error::FileError;
 use crate::gas::{self, Gas};
 use crate::orifice::{Coefficient, Drill, Jet};
-use crate::plant::description::{BlowerCurve, BlowerEntry, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure};
+use crate::plant::entries::{BlowerCurve, BlowerEntry, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure};
 use crate::plant::gauge_to_jet::BeforeJet;
 use crate::prose::refusals::{advice, jet_key};
 use crate::quantity::{GaugePressure, Length};
@@ -78,45 +78,45 @@ impl JetSize {
 /// [`FileError`] naming the field that a room refuses.
 pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
     let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
-    let site = file.site.site().map_err(refuse("site.altitude"))?;
-    let mixture = gas::parse(&file.gas.kind).map_err(|error| file.refuse("gas.kind", error))?;
+    let site = file.entries.site.site().map_err(refuse("site.altitude"))?;
+    let mixture = gas::parse(&file.entries.gas.kind).map_err(|error| file.refuse("gas.kind", error))?;
     let gas = Gas::new(mixture);
-    let (diameter, drill) = file.jet.size.diameter().map_err(|accepted| file.refuse("jet.drill", accepted))?;
-    let bore = file.jet.shape.with_diameter(diameter).map_err(|error| {
+    let (diameter, drill) = file.entries.jet.size.diameter().map_err(|accepted| file.refuse("jet.drill", accepted))?;
+    let bore = file.entries.jet.shape.with_diameter(diameter).map_err(|error| {
         let key = match (jet_key(&error), drill) {
             ("bore", Some(_)) => "drill",
             (key, _) => key,
         };
         file.refuse(&("jet.".to_string() + key), advice(&error))
     })?;
-    if let Some(refused) = file.jet.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
-        return Err(file.refuse("jet.measured", refused));
+    if let Some(refused) = file.entries.jet.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
+        return Err(file.refuse("jet.measured", crate::prose::refusals::reason_words(&refused)));
     }
-    let count = f64::from(file.jet.count);
+    let count = f64::from(file.entries.jet.count);
     let before = BeforeJet::of(file, &gas)?;
     let jet = Jet { bore, count, coefficient: Coefficient::Model };
-    let air_temperature = file.site.air_temperature;
+    let air_temperature = file.entries.site.air_temperature;
     let conditions = Conditions {
         site,
         gas,
-        gas_temperature: file.gas.temperature,
-        mixture_temperature: file.head.map_or(air_temperature, |head| head.mixture_temperature),
-        chamber_temperature: file.chamber.map_or(air_temperature, |chamber| chamber.temperature),
+        gas_temperature: file.entries.gas.temperature,
+        mixture_temperature: file.entries.head.map_or(air_temperature, |head| head.mixture_temperature),
+        chamber_temperature: file.entries.chamber.map_or(air_temperature, |chamber| chamber.temperature),
     };
-    let heads = file.head.map_or(1.0, |head| f64::from(head.count));
+    let heads = file.entries.head.map_or(1.0, |head| f64::from(head.count));
     let mut made = Assembled { site, gas, jet, drill, heads, burner: None, conditions, before };
     made.jet.coefficient = coefficient(file, &made).map_err(refuse("jet.measured_gauge"))?;
-    if let (Some(blower), Some(head)) = (&file.blower, &file.head) {
+    if let (Some(blower), Some(head)) = (&file.entries.blower, &file.entries.head) {
         made.burner = Some(burner(file, made.jet, blower, head)?);
     }
     Ok(made)
 }
 
 fn coefficient(file: &BurnerFile, made: &Assembled) -> CheckedResult<Coefficient> {
-    if let Some(measured) = &file.jet.measured {
+    if let Some(measured) = &file.entries.jet.measured {
         return Ok(measured.coefficient());
     }
-    Ok(match (file.jet.measured_coefficient, file.jet.measured_gauge) {
+    Ok(match (file.entries.jet.measured_coefficient, file.entries.jet.measured_gauge) {
         (None, _) => Coefficient::Model,
         (Some(value), None) => Coefficient::Measured(value),
         (Some(value), Some(gauge)) => {
@@ -136,13 +136,13 @@ fn burner(file: &BurnerFile, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
     };
     let blower = curve.scaled(blower.density, blower.speed_ratio, 1.0).map_err(refuse("blower.now_speed"))?;
     let mut ducts = Vec::new();
-    for (index, duct) in file.ducts.iter().enumerate() {
+    for (index, duct) in file.entries.ducts.iter().enumerate() {
         let made = Duct::new(duct.diameter, duct.length, duct.roughness, duct.fitting_loss);
         ducts.push(
             made.map_err(|error| file.refuse(&("duct[".to_string() + &(index + 1).to_string() + "].diameter"), error))?,
         );
     }
-    let damper = match file.damper {
+    let damper = match file.entries.damper {
         Some(damper) => Some(Damper::new(damper.kind, damper.diameter).map_err(refuse("damper.diameter"))?),
         None => None,
     };
@@ -152,7 +152,7 @@ fn burner(file: &BurnerFile, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
         }
         PortsEntry::Slot { width, length } => Head::with_slot(width, length, head.port_length),
     };
-    let exhaust = match file.chamber {
+    let exhaust = match file.entries.chamber {
         Some(chamber) => {
             Some(Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss).map_err(refuse("chamber.exhaust_area"))?)
         }

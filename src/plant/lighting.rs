@@ -12,11 +12,11 @@ use crate::combustion::flames_measured;
 use crate::error::{Error, Result as CheckedResult};
 use crate::file::burner_file::BurnerFile;
 use crate::file::error::FileError;
-use crate::file::uncertainty::dial;
 use crate::plant::evaluation::{Setting, conditions_of};
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Assembled;
 use crate::plant::lighting_gauge::Known;
+use crate::plant::spreads::dial;
 use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Power, Temperature, Volume};
 use crate::solve;
 
@@ -114,7 +114,7 @@ pub(crate) fn lighting(
     let conditions = Conditions { gas_temperature: main.gas_temperature, ..rig.conditions };
     let left = opening_of(main);
     let mut known = Known { head_constant: None, chamber: chamber(file, furnace) };
-    let seen = file.lighting.as_ref().and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper)));
+    let seen = file.entries.lighting.as_ref().and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper)));
     if let Some((gauge, damper)) = seen {
         let air = AirSetting::Opening(damper.unwrap_or(left));
         let constant = rig
@@ -129,7 +129,7 @@ pub(crate) fn lighting(
     let air = AirSetting::Opening(left);
     // A gas whose limits are not known has no lighting to tell of.
     let Ok(range) = rig.lighting_range(&conditions, air, &known) else { return Ok(None) };
-    let turned_air = AirSetting::Ratio(file.air_ratio);
+    let turned_air = AirSetting::Ratio(file.entries.air_ratio);
     let runs_back_known = flames_measured(&rig.gas).is_ok();
     let parts = || -> CheckedResult<LightingBlock> {
         let mut each = vec![];
@@ -140,9 +140,14 @@ pub(crate) fn lighting(
         let drawn =
             drawn(main.gauge).map(|gauge| (gauge, rig.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
         let (mut turned, mut runs_back_below) = (NOTHING, None);
-        if file.damper.is_some() {
-            turned =
-                fed(rig.lighting_range(&conditions, turned_air, &known)?, burner, rig, &conditions, file.air_ratio);
+        if file.entries.damper.is_some() {
+            turned = fed(
+                rig.lighting_range(&conditions, turned_air, &known)?,
+                burner,
+                rig,
+                &conditions,
+                file.entries.air_ratio,
+            );
             runs_back_below = known_or_none(burner.runs_back_below(&conditions, turned_air))?
                 .map(|at_jet| rig.lit_reading(&conditions, at_jet, turned_air));
         }
@@ -207,7 +212,7 @@ fn fed(
 /// The lowest reading that a fire can be set by.
 pub(crate) fn least_read(file: &BurnerFile, settings: &[Setting]) -> GaugePressure {
     let highest = settings.iter().map(|setting| setting.gauge.pascals()).fold(0.0, f64::max);
-    dial(file, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
+    dial(&file.entries, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
 }
 
 /// The lowest gauge with the air turned down with the gas, and why it is.
@@ -222,8 +227,8 @@ fn least_fire(
     let (span, burner) = (turned.glowing?, rig.burner.as_ref()?);
     let damper = |gauge: f64| {
         let gauge = GaugePressure::from_pascals(gauge);
-        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.air_ratio))?;
-        match burner.opening_for(conditions, at_jet, file.air_ratio) {
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.entries.air_ratio))?;
+        match burner.opening_for(conditions, at_jet, file.entries.air_ratio) {
             Err(error @ Error::NoSolution { input: Input::DamperOpening, .. }) => Err(error),
             _ => Ok(()),
         }
@@ -252,8 +257,8 @@ fn fires(
 ) -> Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]> {
     let burner = rig.burner.as_ref()?;
     let fire = |gauge: GaugePressure| {
-        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.air_ratio)).ok()?;
-        let gas = burner.demand(conditions, at_jet, file.air_ratio).ok()?.gas;
+        let at_jet = rig.lit_at_jet(conditions, gauge, AirSetting::Ratio(file.entries.air_ratio)).ok()?;
+        let gas = burner.demand(conditions, at_jet, file.entries.air_ratio).ok()?.gas;
         Some((gauge, rig.gas.gross_heating_value().of(gas), rig.gas.net_heating_value().of(gas)))
     };
     (low < high).then_some([fire(low)?, fire(high)?])
@@ -288,7 +293,7 @@ fn opening_of(setting: &Setting) -> f64 {
 
 /// The chamber: its panels and layers where it has them, else what the lighting's section says.
 fn chamber(file: &BurnerFile, furnace: Option<&FurnaceBlock>) -> Glow {
-    let entry = file.lighting.as_ref();
+    let entry = file.entries.lighting.as_ref();
     let Some(block) = furnace else {
         return Glow {
             volume: entry.and_then(|entry| entry.chamber_volume),

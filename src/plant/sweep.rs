@@ -64,7 +64,7 @@ fn rung(file: &BurnerFile, rig: &Assembled, main: &Setting, gauge: GaugePressure
                 let running = burner.run(&conditions, at_jet, left)?;
                 Ok((running, running.back_pressure))
             })?;
-            (running.gas, running.air_ratio, Some(burner.opening_for(&conditions, at_jet, file.air_ratio)))
+            (running.gas, running.air_ratio, Some(burner.opening_for(&conditions, at_jet, file.entries.air_ratio)))
         }
         None => {
             let open = GaugePressure::from_pascals(0.0);

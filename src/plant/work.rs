@@ -6,11 +6,11 @@ use std::prelude::rust_2024::*;
 use crate::combustion::AirNeed;
 use crate::file::burner_file::BurnerFile;
 use crate::file::error::FileError;
-use crate::file::furnace::WorkEntry;
 use crate::furnace::Lining;
 use crate::furnace::warming::{Leg, Warming};
 use crate::furnace::work::Melt;
-use crate::plant::description::{AirAim, GasAim, SettingEntry};
+use crate::plant::entries::WorkEntry;
+use crate::plant::entries::{AirAim, GasAim, SettingEntry};
 use crate::plant::evaluation::{Setting, setting};
 use crate::plant::installation::Assembled;
 use crate::quantity::{HeatRate, Power, Temperature};
@@ -94,9 +94,9 @@ pub(crate) fn work_block(
     let leg = warming.hold(temperature, work.time, power, available).ok();
     let setting = leg.and_then(|leg| {
         let entry = SettingEntry {
-            name: THE_WORK.into(),
+            name: crate::plant::entries::shortened(THE_WORK),
             gas: GasAim::Heat(HeatRate::Net(leg.mean_fire())),
-            air: AirAim::AirRatio(file.air_ratio),
+            air: AirAim::AirRatio(file.entries.air_ratio),
             chamber_temperature: None,
             minutes: Some(work.time),
             purpose: None,

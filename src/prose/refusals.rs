@@ -6,6 +6,7 @@ use std::string::ToString;
 
 use crate::error::Error;
 use crate::limits::Input;
+use crate::plant::refusal::Reason;
 use crate::quantity::{GaugePressure, Length};
 
 /// The refusal in words of the shop, with what to do about it.
@@ -50,6 +51,82 @@ pub fn advice(error: &Error) -> String {
         ),
         _ => error.to_string(),
     }
+}
+
+/// Why an installation is refused, and what is accepted instead.
+#[must_use]
+pub fn reason_words(reason: &Reason) -> String {
+    match *reason {
+        Reason::Refused(ref error) => return advice(error),
+        Reason::NoAirPressure => {
+            "accepted is an altitude, a station pressure, or a sea-level pressure with an altitude"
+        }
+        Reason::SeaLevelWithoutAltitude => "a sea-level pressure needs the altitude beside it",
+        Reason::StationNotAlone => "a station pressure stands alone, without an altitude or a sea-level pressure",
+        Reason::DrillAndBore => "a drill and a bore exclude each other, accepted is one of the two",
+        Reason::NeitherDrillNorBore => "accepted is a bore or a drill, one of the two",
+        Reason::NoSuchDrill => {
+            "not a drill; accepted are \"number 80\" to \"number 1\", \"letter A\" to \"letter Z\", \"1/64 in\" to \
+             \"1/2 in\", metric sizes like \"1.8 mm\" (0.3 to 3 mm by 0.05, to 10 mm by 0.1) and tips like \"tip 0.9 mm\""
+        }
+        Reason::DepthWithoutChamfer => "a chamfer depth goes with the edge \"chamfered\" only",
+        Reason::AngleWithoutChamfer => "a chamfer angle goes with the edge \"chamfered\" only",
+        Reason::RadiusWithoutRounding => "an edge radius goes with the edge \"rounded\" only",
+        Reason::ChamferWithoutDepth => "a chamfered edge needs its depth",
+        Reason::ChamferWithoutAngle => "a chamfered edge needs its full cone angle",
+        Reason::RoundingWithoutRadius => "a rounded edge needs its radius",
+        Reason::JetsPerHead { jets, heads } => {
+            return format!(
+                "{jets} jets do not share out over {heads} heads, accepted is a multiple of {heads}: jets of the whole burner"
+            );
+        }
+        Reason::MeasuredOtherBore { measured, bore } => {
+            let (theirs, ours) = (measured.millimeters(), bore.millimeters());
+            return format!("it was measured with a bore of {theirs:.3} mm, this jet has {ours:.3} mm: weigh it again");
+        }
+        Reason::LayerTooHot { limit, face, chamber } => {
+            return format!(
+                "this layer bears {:.0} C and would be {:.0} C hot at a chamber temperature of {:.0} C",
+                limit.celsius(),
+                face.celsius(),
+                chamber.celsius()
+            );
+        }
+        Reason::OutsideWall { thickness } => {
+            return format!("accepted is up to the {:.0} mm of the wall", thickness.millimeters());
+        }
+        Reason::WorkTemperature { air, chamber } => {
+            return format!(
+                "accepted is between the air and the chamber, {:.0} C to {:.0} C",
+                air.celsius(),
+                chamber.celsius()
+            );
+        }
+        Reason::WorkTooLarge { work, chamber } => {
+            return format!(
+                "the work fills {:.1} L even when it is dense, and the chamber has {:.1} L",
+                work.liters(),
+                chamber.liters()
+            );
+        }
+        Reason::SeenOutsideLimits { air_ratio } => {
+            return format!(
+                "this burner has an air ratio of {air_ratio:.2} there, which does not burn cold: look at the jet, the \
+                 damper and the blower again"
+            );
+        }
+        Reason::SeenNotLowest { from } => {
+            return format!(
+                "not the lowest gauge that lights: the mixture is so rich there that a lower one lights more easily, by \
+                 this from {:.3} bar ({:.2} psi) up; give the lowest that lights, or look at the jet, the damper and the \
+                 blower again",
+                from.bar(),
+                from.psi()
+            );
+        }
+        Reason::Needed => "this is needed for the question",
+    }
+    .into()
 }
 
 fn bore(meters: f64) -> String {

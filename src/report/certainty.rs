@@ -8,10 +8,10 @@ use serde_json::{Map, Value, json};
 
 use crate::burner::Conditions;
 use crate::file::burner_file::BurnerFile;
-use crate::file::uncertainty::{bore_spread, spreads};
 use crate::measure::{Answers, Budget, Source, Spreads, UncertainBurner, UncertainJet};
 use crate::plant::evaluation::{Setting, Sheet, conditions_of};
 use crate::plant::installation::Assembled;
+use crate::plant::spreads::{bore_spread, spreads};
 use crate::quantity::GaugePressure;
 use crate::report::page::{heading, paragraph};
 use crate::report::units::Shop;
@@ -80,17 +80,17 @@ impl SettingSure {
 pub fn sure_settings(file: &BurnerFile, rig: &Assembled, settings: &[Setting]) -> Vec<Option<SettingSure>> {
     let highest =
         settings.iter().fold(GaugePressure::default(), |most, next| if next.gauge > most { next.gauge } else { most });
-    let is_measured = file.jet.measured.is_some() || file.jet.measured_coefficient.is_some();
+    let is_measured = file.entries.jet.measured.is_some() || file.entries.jet.measured_coefficient.is_some();
     // What is said of a bore that has been weighed no longer matters.
-    let bore = bore_spread(file, rig).or(is_measured.then(Default::default));
+    let bore = bore_spread(&file.entries, rig).or(is_measured.then(Default::default));
     let Some(bore) = bore else { return vec![None; settings.len()] };
-    let spreads = spreads(file, rig, bore, highest);
+    let spreads = spreads(&file.entries, rig, bore, highest);
     settings.iter().map(|setting| sure(file, rig, setting, &spreads).filter(|sure| sure.gas.value > 0.0)).collect()
 }
 
 fn sure(file: &BurnerFile, rig: &Assembled, setting: &Setting, spreads: &Spreads) -> Option<SettingSure> {
-    let tie = file.jet.measured.as_ref().map(|measured| measured.tie(!file.uncertainty.is_other_gauge));
-    let shape = &file.jet.shape;
+    let tie = file.entries.jet.measured.as_ref().map(|measured| measured.tie(!file.entries.uncertainty.is_other_gauge));
+    let shape = &file.entries.jet.shape;
     // What the line takes and how cold the gas comes are those of the setting; a gauge that errs moves both alike.
     let conditions = Conditions { gas_temperature: setting.gas_temperature, ..conditions_of(rig, &setting.entry) };
     if let (Some(burner), Some(air)) = (&rig.burner, &setting.air) {
@@ -145,7 +145,9 @@ pub fn least_sure(page: &mut String, sheet: &Sheet) {
     let all: Vec<(&Setting, &SettingSure)> =
         sheet.settings.iter().zip(&sheet.sure).filter_map(|(setting, sure)| Some((setting, sure.as_ref()?))).collect();
     if all.is_empty() {
-        let Some(tip) = sheet.rig.drill.filter(|_| bore_spread(&sheet.file, &sheet.rig).is_none()) else { return };
+        let Some(tip) = sheet.rig.drill.filter(|_| bore_spread(&sheet.file.entries, &sheet.rig).is_none()) else {
+            return;
+        };
         heading(page, "HOW SURE");
         let text = format!(
             "a plus-minus cannot be given: {tip} is a contact tip by its mark, and tips wear. Measure its bore with pins \
@@ -155,7 +157,7 @@ pub fn least_sure(page: &mut String, sheet: &Sheet) {
         return;
     }
     heading(page, "LEAST SURE");
-    if let Some(measured) = &sheet.file.jet.measured {
+    if let Some(measured) = &sheet.file.entries.jet.measured {
         let (percent, bore) = (100.0 * measured.uncertainty, measured.effective_bore.millimeters());
         let text = format!(
             "measured by {} ({} run{}): its coefficient is sure within {percent:.1} %, as a bore of {bore:.2} mm by the model.",
@@ -219,7 +221,7 @@ pub fn budget_rows(sheet: &Sheet) -> Value {
         for (number, sure) in [("fire", Some(sure.gas)), ("air ratio", sure.air_ratio)] {
             let Some(sure) = sure else { continue };
             let mut row = Map::new();
-            row.insert("budget_setting".into(), json!(setting.entry.name));
+            row.insert("budget_setting".into(), json!(setting.entry.name.as_str()));
             row.insert("budget_of".into(), json!(number));
             row.insert("half_width_share".into(), json!(sure.relative()));
             for source in Source::ALL {

@@ -40,7 +40,7 @@ pub(crate) fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
     if sheet.furnace.as_ref().is_some_and(|block| block.no_plan(&sheet.settings).is_none()) {
         return;
     }
-    let currency = &sheet.file.gas.currency;
+    let currency = &sheet.file.entries.gas.currency;
     heading(page, "TONIGHT");
     let mut clock = Duration::from_seconds(0.0);
     paragraph(page, &format!("  {}", Shop::clock(clock)), &blow_words(&sheet.blow_through));

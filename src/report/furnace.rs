@@ -4,8 +4,8 @@ use std::fmt::Write as _;
 use std::format;
 use std::prelude::rust_2024::*;
 
-use crate::file::furnace::FurnaceEntry;
 use crate::furnace::Lining;
+use crate::plant::entries::FurnaceEntry;
 use crate::plant::evaluation::Sheet;
 use crate::plant::firing::stand_words;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock};
@@ -17,7 +17,7 @@ use crate::report::units::Shop;
 #[must_use]
 pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     let mut page = String::new();
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return page };
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else { return page };
     heading(&mut page, "FIRE NEEDED");
     let kilowatts = |watts: f64| format!("{:.1} kW", watts / 1e3);
     let net = |watts: f64| kilowatts(watts) + " net";
@@ -40,9 +40,9 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
             let _ =
                 write!(text, "; with walls, openings and flue a fire of {}: {stand}.", net(leg.mean_fire().watts()));
         }
-        if let (Some(fire), Some(price)) = (work.fire(), sheet.file.gas.price) {
+        if let (Some(fire), Some(price)) = (work.fire(), sheet.file.entries.gas.price) {
             let hourly = price.per_kilogram() * fire.gas.kilograms_per_hour();
-            let currency = &sheet.file.gas.currency;
+            let currency = &sheet.file.entries.gas.currency;
             let whole = Shop::money(currency, hourly * charge.time.hours());
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
         }
@@ -130,15 +130,16 @@ fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
         paragraph(page, &format!("  {}", Shop::clock(step.at)), &(step.what.clone() + &gas));
         sum += step.gas.kilograms();
     }
-    let money = sheet.file.gas.price.map_or(String::new(), |price| {
-        format!(", {}", Shop::money(&sheet.file.gas.currency, price.per_kilogram() * sum))
+    let money = sheet.file.entries.gas.price.map_or(String::new(), |price| {
+        format!(", {}", Shop::money(&sheet.file.entries.gas.currency, price.per_kilogram() * sum))
     });
     paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
     if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
         paragraph(page, "", &format!("Cylinder: {}.", crate::report::supply::evening_words(evening, shop)));
     }
     if let Some((time, mass, cost)) = sheet.evening() {
-        let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.file.gas.currency, cost)));
+        let money =
+            cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.file.entries.gas.currency, cost)));
         let text = format!(
             "Reckoned from the furnace, not from the settings' own minutes: those add up to {} of fire, {} of gas{money}.",
             Shop::clock(time),

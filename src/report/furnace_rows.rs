@@ -4,8 +4,8 @@ use std::prelude::rust_2024::*;
 
 use serde_json::{Value, json};
 
-use crate::file::furnace::FurnaceEntry;
 use crate::furnace::Lining;
+use crate::plant::entries::FurnaceEntry;
 use crate::plant::evaluation::Sheet;
 use crate::plant::furnace::CastableBlock;
 use crate::report::units::Shop;
@@ -13,7 +13,7 @@ use crate::report::units::Shop;
 /// The furnace's block; null without a furnace.
 #[must_use]
 pub fn furnace_json(sheet: &Sheet) -> Value {
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else { return Value::Null };
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else { return Value::Null };
     let work = block.work.as_ref();
     let leg = work.and_then(|work| work.leg);
     let fire = work.and_then(|work| work.fire());
@@ -62,7 +62,7 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
             "what": step.what,
             "plan_gas_kg": step.gas.kilograms(),
         })).collect::<Vec<_>>(),
-        "layers": entry.layer_names,
+        "layers": entry.layer_names.iter().map(|name| name.as_str()).collect::<Vec<_>>(),
     })
 }
 

@@ -11,7 +11,7 @@ use crate::burner::Remedies;
 use crate::combustion::leanest_air_ratio;
 use crate::orifice::{DrillList, Edge};
 use crate::plant::carbon_monoxide::poisons;
-use crate::plant::description::SitePressure;
+use crate::plant::entries::SitePressure;
 use crate::plant::evaluation::{AirBlock, Setting, Sheet, WrongDrill};
 use crate::quantity::Length;
 use crate::report::certainty::{fire_cell, footnote, ratio_cell};
@@ -87,12 +87,12 @@ pub(crate) fn heading(page: &mut String, text: &str) {
 }
 
 fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let _ = writeln!(page, "{}", sheet.file.name);
-    if let Some(note) = &sheet.file.note {
+    let _ = writeln!(page, "{}", sheet.file.entries.name);
+    if let Some(note) = &sheet.file.entries.note {
         paragraph(page, "", note);
     }
     let site = &sheet.rig.site;
-    let place = match sheet.file.site.pressure {
+    let place = match sheet.file.entries.site.pressure {
         SitePressure::Altitude(altitude) | SitePressure::Forecast { altitude, .. } => shop.height(altitude) + ", ",
         SitePressure::Station(_) => String::new(),
     };
@@ -111,7 +111,7 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
             Shop::share(oxygen / at_sea_level),
         ),
     );
-    let heavy = &sheet.file.gas;
+    let heavy = &sheet.file.entries.gas;
     let comes = match sheet.rig.before.vapor {
         Some((_, liquid)) => format!("from a cylinder at {}, colder before the jet", shop.temperature(liquid)),
         None => format!("at {} before the jet", shop.temperature(heavy.temperature)),
@@ -122,7 +122,7 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
 
 fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let bore = &sheet.rig.jet.bore;
-    let edge = match sheet.file.jet.shape.edge {
+    let edge = match sheet.file.entries.jet.shape.edge {
         Edge::Sharp => "thin sharp edge",
         Edge::Square => "square edge",
         Edge::Chamfered { .. } => "chamfered edge",
@@ -133,7 +133,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
         Some(drill) => format!("DRILL {}", drill.to_string().to_uppercase()),
         None => "measured bore".into(),
     };
-    let many = match (sheet.file.jet.count, sheet.rig.heads) {
+    let many = match (sheet.file.entries.jet.count, sheet.rig.heads) {
         (1, 1.0) => String::new(),
         (count, heads) => format!("{count} to a head, {heads:.0} heads: "),
     };
@@ -148,7 +148,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
 }
 
 fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let currency = &sheet.file.gas.currency;
+    let currency = &sheet.file.entries.gas.currency;
     heading(page, "SET THE GAUGE AND THE DAMPER");
     let gauge = format!("gauge {}", shop.gauge_unit());
     let fire = format!("fire {}", shop.heat_unit());
@@ -163,7 +163,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
         .map(|(setting, sure)| {
             let ratio = setting.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio);
             vec![
-                setting.entry.name.clone(),
+                String::from(setting.entry.name.as_str()),
                 shop.gauge_number(setting.gauge),
                 damper_words(setting),
                 ratio.map_or("-".into(), |ratio| ratio_cell(ratio, sure.as_ref())),
@@ -206,12 +206,12 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
         vec![format!("fire {}", shop.heat_unit())],
         vec![format!("gas {}", shop.gas_unit())],
     ];
-    if sheet.file.gas.price.is_some() {
-        columns.push(vec![format!("{} an hour", sheet.file.gas.currency)]);
+    if sheet.file.entries.gas.price.is_some() {
+        columns.push(vec![format!("{} an hour", sheet.file.entries.gas.currency)]);
     }
-    let has_damper = has_air && sheet.file.damper.is_some();
+    let has_damper = has_air && sheet.file.entries.damper.is_some();
     if has_damper {
-        columns.push(vec![format!("damper for {}", Shop::ratio(sheet.file.air_ratio))]);
+        columns.push(vec![format!("damper for {}", Shop::ratio(sheet.file.entries.air_ratio))]);
     }
     if has_air {
         let left =
@@ -224,7 +224,7 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
             shop.heat_number(rung.heat_gross, rung.heat_net),
             shop.gas_number(rung.gas),
         ];
-        if let Some(price) = sheet.file.gas.price {
+        if let Some(price) = sheet.file.entries.gas.price {
             cells.push(format!("{:.2}", price.per_kilogram() * rung.gas.kilograms_per_hour()));
         }
         if has_damper {
@@ -271,7 +271,7 @@ fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
         .iter()
         .map(|setting| {
             vec![
-                setting.entry.name.clone(),
+                String::from(setting.entry.name.as_str()),
                 gauge(&setting.wrong_drills[0]),
                 shop.gauge(setting.gauge),
                 gauge(&setting.wrong_drills[1]),
@@ -288,9 +288,9 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     } else {
         format!("IS TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
     };
-    let judged = sheet.settings.iter().find(|setting| setting.entry.name == air.judged);
+    let judged = sheet.settings.iter().find(|setting| *setting.entry.name == *air.judged);
     let (open, held) = match judged.and_then(|setting| setting.air.as_ref()) {
-        _ if sheet.file.damper.is_some() => (", damper wide open", String::new()),
+        _ if sheet.file.entries.damper.is_some() => (", damper wide open", String::new()),
         // What is to spare goes through where nothing holds it back.
         Some(found) if air.surplus.pascals() > 0.0 => {
             let ratio = found.air_ratio().map_or(String::new(), |ratio| format!(" {} then", Shop::ratio(ratio)));

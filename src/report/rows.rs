@@ -8,7 +8,7 @@ use serde_json::{Map, Value, json};
 
 use crate::combustion::AirNeed;
 use crate::orifice::{Edge, JetFlow};
-use crate::plant::description::{AirAim, JetSize};
+use crate::plant::entries::{AirAim, JetSize};
 use crate::plant::evaluation::{AirBlock, Setting, Sheet};
 use crate::plant::sweep::Rung;
 use crate::quantity::{GaugePressure, MassFlow};
@@ -90,8 +90,8 @@ pub fn csv_of(rows: &[Map<String, Value>]) -> Result<String, csv::Error> {
 pub fn sheet_json(sheet: &Sheet) -> Value {
     json!({
         "keys_version": KEYS_VERSION,
-        "name": sheet.file.name,
-        "note": sheet.file.note,
+        "name": sheet.file.entries.name.as_str(),
+        "note": sheet.file.entries.note.as_deref(),
         "site": site(sheet),
         "gas": gas(sheet),
         "jet": jet(sheet),
@@ -147,7 +147,7 @@ fn gas(sheet: &Sheet) -> Value {
     let composition: Map<String, Value> =
         sheet.rig.gas.mixture().parts().map(|(species, share)| (species.symbol().into(), json!(share))).collect();
     json!({
-        "kind": sheet.file.gas.kind,
+        "kind": sheet.file.entries.gas.kind.as_str(),
         "composition": composition,
         "gas_temperature_k": coldest(sheet),
         "heating_value_gross_j_per_kg": values.gross_mass.joules_per_kilogram(),
@@ -155,8 +155,8 @@ fn gas(sheet: &Sheet) -> Value {
         "relative_density": values.relative_density,
         "wobbe_gross_j_per_m3": values.wobbe_gross,
         "air_stoichiometric_kg_per_kg": sheet.air_need.mass_ratio,
-        "price_per_kg": sheet.file.gas.price.map(|price| price.per_kilogram()),
-        "currency": sheet.file.gas.currency,
+        "price_per_kg": sheet.file.entries.gas.price.map(|price| price.per_kilogram()),
+        "currency": sheet.file.entries.gas.currency.as_str(),
     })
 }
 
@@ -169,23 +169,23 @@ fn coldest(sheet: &Sheet) -> f64 {
 fn jet(sheet: &Sheet) -> Value {
     let bore = &sheet.rig.jet.bore;
     json!({
-        "name": match &sheet.file.jet.size { JetSize::Drill(name) => name.clone(), JetSize::Bore(_) => "bore".into() },
+        "name": match &sheet.file.entries.jet.size { JetSize::Drill(name) => name.as_str(), JetSize::Bore(_) => "bore" },
         "bore_m": bore.diameter().meters(),
         "bore_length_m": bore.length_ratio() * bore.diameter().meters(),
-        "edge": match sheet.file.jet.shape.edge {
+        "edge": match sheet.file.entries.jet.shape.edge {
             Edge::Sharp => "sharp",
             Edge::Square => "square",
             Edge::Chamfered { .. } => "chamfered",
             Edge::Rounded { .. } => "rounded",
         },
-        "jets": sheet.file.jet.count,
+        "jets": sheet.file.entries.jet.count,
         "heads": sheet.rig.heads,
     })
 }
 
 fn setting_row(sheet: &Sheet, setting: &Setting, sure: Option<&SettingSure>) -> Map<String, Value> {
     let mut row = Map::new();
-    row.insert("name".into(), json!(setting.entry.name));
+    row.insert("name".into(), json!(setting.entry.name.as_str()));
     row.extend(flow_row(setting.gauge, &setting.jet, sheet.rig.heads, &sheet.air_need, setting.saturation_ratio));
     let air = setting.air.as_ref();
     let running = air.and_then(|air| air.running);

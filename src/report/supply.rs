@@ -33,8 +33,9 @@ fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop
     heading(page, "CYLINDER");
     let each = block.capacity * (1.0 / f64::from(block.count));
     let many = if block.count == 1 { "one".into() } else { format!("{} on one manifold", block.count) };
-    let money =
-        block.cost.map_or(String::new(), |cost| format!(", {} full", Shop::money(&sheet.file.gas.currency, cost)));
+    let money = block
+        .cost
+        .map_or(String::new(), |cost| format!(", {} full", Shop::money(&sheet.file.entries.gas.currency, cost)));
     let text = format!(
         "{many} of {}{money}; {} left, {} in it at {} before anything is drawn",
         shop.mass(each),
@@ -58,7 +59,7 @@ fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop
         .zip(&block.rows)
         .map(|(setting, row)| {
             std::vec![
-                setting.entry.name.clone(),
+                String::from(setting.entry.name.as_str()),
                 shop.gauge_number(row.needs),
                 shop.gas_number(setting.gas),
                 shop.gas_number(row.steady),
@@ -123,7 +124,7 @@ fn before_jet(page: &mut String, sheet: &Sheet, shop: &Shop) {
         titles.push("valve shut, it reads");
     }
     let row = |setting: &Setting| {
-        let mut row = vec![setting.entry.name.clone(), shop.gauge_number(setting.gauge)];
+        let mut row = vec![String::from(setting.entry.name.as_str()), shop.gauge_number(setting.gauge)];
         if with_line {
             let share = line_share(setting);
             let lies = if share > GAUGE_LIES { ": THE GAUGE LIES" } else { "" };

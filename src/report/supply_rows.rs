@@ -35,7 +35,7 @@ pub(crate) fn cylinder_json(sheet: &Sheet) -> Value {
             .draws()
             .map(|(setting, row)| {
                 json!({
-                    "setting": setting.entry.name,
+                    "setting": setting.entry.name.as_str(),
                     "regulator_needs_pa": row.needs.pascals(),
                     "mass_flow_kg_per_s": setting.gas.kilograms_per_second(),
                     "steady_draw_kg_per_s": row.steady.kilograms_per_second(),

@@ -2,6 +2,7 @@
 
 use jetwright::Input;
 use jetwright::file::burner_file;
+use jetwright::plant::entries::MOST_SETTINGS;
 use jetwright::quantity::{
     self, AbsolutePressure, ActualVolumeFlow, Angle, Area, Density, Duration, GaugePressure, HeatRate, Length, Mass,
     MassFlow, Number, Power, PressureDifference, PricePerMass, Quantity, RotationalSpeed, Share, Temperature,
@@ -15,7 +16,7 @@ pub fn burner_file(bytes: &[u8]) {
     };
     match burner_file::parse(text, "fuzz.toml") {
         Ok(burner) => {
-            assert!((1..=burner_file::MOST_SETTINGS).contains(&burner.settings.len()));
+            assert!((1..=MOST_SETTINGS).contains(&burner.entries.settings.len()));
             assert!(burner.refuse("gas.kind", "unknown").line.is_some());
         }
         Err(error) => one_line(&error.to_string(), 2000),

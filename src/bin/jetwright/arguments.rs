@@ -8,7 +8,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::file::shorten;
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
-use jetwright::plant::description::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, usual_bore_length};
+use jetwright::plant::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, shortened, usual_bore_length};
 use jetwright::prose::{advice, jet_key};
 use jetwright::quantity::{
     AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
@@ -188,7 +188,7 @@ pub struct FlowArguments {
 impl FlowArguments {
     /// The size of the jet.
     pub fn size(&self) -> Result<JetSize, CommandError> {
-        Ok(JetSize::of(self.drill.clone(), self.bore)?)
+        Ok(JetSize::of(self.drill.as_deref().map(shortened), self.bore)?)
     }
 }
 

@@ -27,7 +27,7 @@ struct Line {
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else {
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else {
         return Err(sheet
             .file
             .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
@@ -36,13 +36,17 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let nothing = Power::from_watts(0.0);
     let mut lines = Vec::new();
     for setting in &sheet.settings {
-        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(sheet.file.air_ratio);
+        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(sheet.file.entries.air_ratio);
         let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("gas.kind", error))?;
         if let Ok(balance) = block.chamber.temperature_for(setting.heat_net, nothing, share) {
-            lines.push(Line { name: Some(setting.entry.name.clone()), gauge: Some(setting.gauge), balance });
+            lines.push(Line {
+                name: Some(String::from(setting.entry.name.as_str())),
+                gauge: Some(setting.gauge),
+                balance,
+            });
         }
     }
-    let ratio = sheet.file.air_ratio;
+    let ratio = sheet.file.entries.air_ratio;
     let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("fire.air_ratio", error))?;
     for celsius in ROUND {
         if let Ok(balance) = block.chamber.fire_for(Temperature::from_celsius(celsius), nothing, &share) {

@@ -6,7 +6,8 @@ use std::process::ExitCode;
 
 use clap::ArgMatches;
 use jetwright::file::{FileError, shorten};
-use jetwright::plant::description::Refusal;
+use jetwright::plant::Refusal;
+use jetwright::prose::refusals::reason_words;
 
 use crate::BAD_INPUT;
 
@@ -113,7 +114,7 @@ impl fmt::Display for CommandError {
 
 impl From<Refusal> for CommandError {
     fn from(refusal: Refusal) -> Self {
-        CommandError::option(refusal.key, refusal.accepted).into()
+        CommandError::option(refusal.place.key, reason_words(&refusal.reason)).into()
     }
 }
 

@@ -13,7 +13,7 @@ use crate::output;
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.furnace) else {
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else {
         return Err(sheet
             .file
             .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")

@@ -3,15 +3,17 @@
 use std::path::Path;
 
 use jetwright::file::burner_file::{self, BurnerFile};
-use jetwright::file::measured::{MeasuredEntry, read_measured};
-use jetwright::file::uncertainty::{bore_spread, spreads};
+use jetwright::file::measured::{measured_text, read_measured};
 use jetwright::measure::{
     BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
     WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
 };
 use jetwright::orifice::{Coefficient, Jet, Supply};
+use jetwright::plant::entries::MeasuredEntry;
+use jetwright::plant::spreads::{bore_spread, spreads};
 use jetwright::plant::{Assembled, assemble, compose};
 use jetwright::prose::advice;
+use jetwright::prose::refusals::reason_words;
 use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
 
 use crate::command_error::{CommandError, OptionError};
@@ -86,10 +88,10 @@ pub fn answer(
     let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.into_iter().unzip();
     let jet = Jet { coefficient: Coefficient::Model, ..rig.jet };
     let highest = readings.iter().fold(readings[0], |most, &next| if next > most { next } else { most });
-    let bore = bore_spread(&file, &rig);
-    let spreads = spreads(&file, &rig, bore.unwrap_or_default(), highest);
+    let bore = bore_spread(&file.entries, &rig);
+    let spreads = spreads(&file.entries, &rig, bore.unwrap_or_default(), highest);
     let refuse = |error| CommandError::option("gauge", error);
-    let shape = &file.jet.shape;
+    let shape = &file.entries.jet.shape;
     let known = match bore {
         Some(_) => {
             let before = UncertainJet::new(&jet, shape, &rig.gas, &supplies[0], None, &spreads).map_err(refuse)?;
@@ -111,21 +113,22 @@ pub fn answer(
     }
     let runs = runs(kind, arguments, passed, &supplies, rig.heads)?;
     let found = found(kind, arguments, (&jet, &file, &rig), (&runs, &readings, reading), &spreads, known)?;
-    let entry = MeasuredEntry::new(&file.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
+    let entry =
+        MeasuredEntry::new(&file.entries.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
     let earlier = match &arguments.earlier {
         Some(path) => {
             let before = read_measured(path)?;
             if let Some(refused) = before.refuses(answer.bore) {
-                return Err(CommandError::option("earlier", refused).into());
+                return Err(CommandError::option("earlier", reason_words(&refused)).into());
             }
-            let same_gauge = !file.uncertainty.is_other_gauge;
+            let same_gauge = !file.entries.uncertainty.is_other_gauge;
             Some((path.display().to_string(), compare(&before.compared(), &entry.compared(), same_gauge)))
         }
         None => None,
     };
     answer.found = Some(Found { earlier, ..found });
     if let Some(path) = &arguments.save {
-        std::fs::write(path, entry.text()).map_err(|error| CommandError::option("save", error))?;
+        std::fs::write(path, measured_text(&entry)).map_err(|error| CommandError::option("save", error))?;
         // A burner file names it from its own folder.
         let folder = arguments.file.parent().unwrap_or(Path::new(""));
         answer.saved = Some(path.strip_prefix(folder).unwrap_or(path).display().to_string());
@@ -156,7 +159,7 @@ fn supplies(
     let (mut gauges, mut back) = (arguments.gauge.clone(), GaugePressure::default());
     if let Some(name) = &arguments.setting {
         let sheet = compose(file.clone(), false)?;
-        let Some(setting) = sheet.settings.iter().find(|setting| setting.entry.name == *name) else {
+        let Some(setting) = sheet.settings.iter().find(|setting| *setting.entry.name == **name) else {
             let known: Vec<&str> = sheet.settings.iter().map(|setting| setting.entry.name.as_str()).collect();
             return Err(CommandError::option("setting", format!("accepted are {}", known.join(", "))).into());
         };
@@ -230,7 +233,7 @@ fn found(
     // The readings are of all heads together, the runs of one.
     let reading = Reading { mass: reading.mass * (1.0 / rig.heads), ..*reading };
     let refuse = |error| refused(kind, error);
-    let measured = measured_jet(jet, &file.jet.shape, &rig.gas, runs, &reading, spreads).map_err(refuse)?;
+    let measured = measured_jet(jet, &file.entries.jet.shape, &rig.gas, runs, &reading, spreads).map_err(refuse)?;
     let joined = join(&measured, known);
     if joined.trust == Trust::BeyondBelief {
         let at = if arguments.gauge.is_empty() { "setting" } else { "gauge" };

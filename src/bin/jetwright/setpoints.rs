@@ -40,14 +40,14 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     let (Some(burner), Some(chip_burner)) = (&sheet.rig.burner, sheet.for_chip()) else {
         return Err(sheet.file.refuse("blower", "this command needs blower, damper and head").into());
     };
-    if sheet.file.damper.is_none() {
+    if sheet.file.entries.damper.is_none() {
         return Err(sheet.file.refuse("damper", "this command needs the damper that a table sets").into());
     }
     if arguments.source.is_some() && arguments.answer.format != Format::Text {
         let text = "accepted is a source or a format, one of the two";
         return Err(CommandError::option("source", text).beside("format", 0).into());
     }
-    let ratio = arguments.air_ratio.map_or(sheet.file.air_ratio, |ratio| ratio.0);
+    let ratio = arguments.air_ratio.map_or(sheet.file.entries.air_ratio, |ratio| ratio.0);
     let (rig, setting) = (&sheet.rig, AirSetting::Ratio(ratio));
     // What the file's gauge reads, with the gas as cold as it comes and the line behind the gauge.
     let set = |heat| {

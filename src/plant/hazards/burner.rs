@@ -166,7 +166,7 @@ pub fn cautions(
 }
 
 fn of_setting(setting: &Setting, leanest: f64, found: &mut Vec<Caution>) {
-    let name = || setting.entry.name.clone();
+    let name = || String::from(setting.entry.name.as_str());
     if setting.saturation_ratio > NEAR_CONDENSING {
         found.push(Caution::NearCondensing { setting: name(), ratio: setting.saturation_ratio });
     }

@@ -91,7 +91,7 @@ pub(crate) fn furnace_cautions(
     if let Some((at, bears)) = block.steel.filter(|(at, bears)| at > bears) {
         found.push(FurnaceCaution::SteelTooHot { at, bears });
     }
-    let work = file.furnace.as_ref().and_then(|furnace| furnace.work.as_ref());
+    let work = file.entries.furnace.as_ref().and_then(|furnace| furnace.work.as_ref());
     let melt = block.work.as_ref().and_then(|work| work.melt);
     if let (Some(melt), Some(work)) = (melt, work) {
         if melt.time > work.time {
@@ -104,7 +104,8 @@ pub(crate) fn furnace_cautions(
     if block.relights.seconds() > 0.0 {
         found.push(FurnaceCaution::Relights { time: block.relights });
     }
-    let bears = file.furnace.as_ref().and_then(|furnace| furnace.layers.first()).map(|layer| layer.material.limit());
+    let bears =
+        file.entries.furnace.as_ref().and_then(|furnace| furnace.layers.first()).map(|layer| layer.material.limit());
     if let (Some(reaches), Some(bears)) = (block.reaches, bears) {
         if reaches.chamber > bears {
             found.push(FurnaceCaution::LiningOverheats { reaches: reaches.chamber, bears });

@@ -48,7 +48,7 @@ pub(crate) fn lighting_cautions(rig: &Assembled, settings: &[Setting], block: &L
     }
     let narrowest = rig.burner.as_ref().map_or(0.0, |burner| burner.head.narrowest().meters());
     for (setting, lighting) in settings.iter().zip(&block.settings) {
-        let name = || setting.entry.name.clone();
+        let name = || String::from(setting.entry.name.as_str());
         if let Some(ports) = lighting.ports.as_ref().filter(|ports| ports.may_run_back(narrowest) == Some(true)) {
             let times = ports.flame.map_or(0.0, |flame| ports.gradient / flame.flash_back);
             found.push(LightingCaution::FlashBack { setting: name(), times });

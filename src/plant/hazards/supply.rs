@@ -70,11 +70,11 @@ pub(crate) fn supply_cautions(
     cylinder: Option<&CylinderBlock>,
 ) -> Vec<SupplyCaution> {
     let mut found = vec![];
-    if file.supply.line.is_some() {
+    if file.entries.supply.line.is_some() {
         for setting in settings {
             let share = line_share(setting);
             if share > GAUGE_LIES {
-                found.push(SupplyCaution::GaugeLies { setting: setting.entry.name.clone(), share });
+                found.push(SupplyCaution::GaugeLies { setting: setting.entry.name.as_str().into(), share });
             }
         }
     }
