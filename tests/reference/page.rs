@@ -8,11 +8,16 @@ use std::fmt::Write;
 const HEAD: &str = "# Published values and ours
 
 Written by `JETWRIGHT_WRITE_PAGE=1 cargo test --test main reference`; a test checks that it is current. The rows are
-the files of this directory, read by the Rust and the Python tests alike; `generate/` holds the scripts that wrote them.
+the files of this directory, read by the Rust and the Python tests alike; `generate/` holds the scripts that wrote many
+of them.
 
 How a published number came here ends its source: *found* in print, *found in code* of a general-purpose library,
 *computed with* a library and its version, *computed from the formula* of the source by a script that shares nothing
 with this crate, or *from memory*, which carries no weight of its own. A difference is relative to the published value.
+
+A source that says *a wide band* or *indicative* has a tolerance as wide as authors differ, set with our value in view:
+such a row pins that we still agree, and proves no more. Printings of one table, and reprints of one author's
+measurements, count as one source.
 ";
 
 /// The whole page.
