@@ -17,17 +17,22 @@ pub struct Range {
     pub min: f64,
     /// Largest accepted value.
     pub max: f64,
+    /// Whether the smallest value itself is refused.
+    pub is_open: bool,
 }
 
 impl fmt::Display for Range {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let space = if self.unit.is_empty() { "" } else { " " };
+        if self.is_open {
+            return write!(f, "accepted is more than {}, up to {}{space}{}", self.min, self.max, self.unit);
+        }
         write!(f, "accepted is {} to {}{space}{}", self.min, self.max, self.unit)
     }
 }
 
 macro_rules! inputs {
-    ($($(#[$doc:meta])+ $input:ident = $name:literal, $unit:literal, $min:expr, $max:expr;)+) => {
+    ($($(#[$doc:meta])+ $input:ident = $name:literal, $unit:literal, $min:expr, $max:expr $(, $open:ident)?;)+) => {
         /// Every input that has a range.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[non_exhaustive]
@@ -40,7 +45,12 @@ macro_rules! inputs {
             /// The accepted range.
             #[must_use]
             pub const fn range(self) -> &'static Range {
-                match self { $(Input::$input => &Range { name: $name, unit: $unit, min: $min, max: $max },)+ }
+                match self {
+                    $(Input::$input => {
+                        const IS_OPEN: bool = !stringify!($($open)?).is_empty();
+                        &Range { name: $name, unit: $unit, min: $min, max: $max, is_open: IS_OPEN }
+                    })+
+                }
             }
         }
     };
@@ -69,6 +79,8 @@ inputs! {
     BackPressure = "back pressure", "Pa", -20_000.0, 450_000.0;
     /// Gas in a full cylinder, or left in one.
     CylinderCharge = "gas in the cylinder", "kg", 0.0, 1_000.0;
+    /// Gas that a cylinder holds when full, or that is left in it as long as it gives gas.
+    CylinderHolds = "gas in the cylinder", "kg", 0.0, 1_000.0, more;
     /// Outside diameter of a cylinder.
     CylinderDiameter = "cylinder diameter", "m", 0.1, 1.5;
     /// Mass of an empty cylinder.
@@ -129,6 +141,10 @@ inputs! {
     AirFlow = "air flow", "m3/s", 0.0, 2.0;
     /// Static pressure a blower makes.
     BlowerPressure = "blower static pressure", "Pa", 0.0, 30_000.0;
+    /// Static pressure a blower makes with its outlet shut.
+    ShutOff = "shut-off pressure", "Pa", 0.0, 30_000.0, more;
+    /// Flow of a blower with nothing in the way.
+    FreeDelivery = "free delivery", "m3/s", 0.0, 2.0, more;
     /// Power at the blower's shaft.
     ShaftPower = "shaft power", "W", 0.0, 50_000.0;
     /// Efficiency of the blower, shaft to air.
@@ -195,6 +211,10 @@ inputs! {
     WallArea = "wall area", "m2", 1.0e-4, 500.0;
     /// Mass of the work or of a crucible.
     WorkMass = "mass of the work", "kg", 0.0, 20_000.0;
+    /// Mass of a charge.
+    ChargeMass = "mass of the charge", "kg", 0.0, 20_000.0, more;
+    /// How long the work may take to come to its temperature.
+    WorkTime = "time for the work", "s", 60.0, 172_800.0;
     /// Size of a piece of work.
     WorkSize = "size of the work", "m", 1.0e-4, 5.0;
     /// Temperature the work is brought to.
@@ -283,7 +303,7 @@ pub fn check<S: Scalar>(input: Input, value: S) -> Result<S> {
         return Err(Error::NotFinite { input });
     }
     let range = input.range();
-    if value < S::c(range.min) || value > S::c(range.max) {
+    if value < S::c(range.min) || value > S::c(range.max) || range.is_open && value == S::c(range.min) {
         return Err(Error::OutOfRange { input, given: value.to_f32() });
     }
     Ok(value)
@@ -299,9 +319,11 @@ mod tests {
             let range = input.range();
             assert!(range.min < range.max, "{input}");
             for bound in [range.min, range.max] {
-                assert_eq!(check(input, bound), Ok(bound), "{input}");
-                assert!(check(input, bound as f32).is_ok(), "{input}");
+                let is_accepted = !(range.is_open && bound == range.min);
+                assert_eq!(check(input, bound).is_ok(), is_accepted, "{input}");
+                assert_eq!(check(input, bound as f32).is_ok(), is_accepted, "{input}");
             }
+            assert!(check(input, range.min + 1e-6 * (range.max - range.min)).is_ok(), "{input}");
             assert!(check(input, range.min - 1e-6 * (1.0 + range.min.abs())).is_err(), "{input}");
             assert!(check(input, range.max + 1e-6 * (1.0 + range.max.abs())).is_err(), "{input}");
         }

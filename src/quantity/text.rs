@@ -21,6 +21,8 @@ pub trait Quantity: Sized {
     const WHAT: &'static str;
     /// The units it is read in.
     const UNITS: &'static [Unit];
+    /// Words of which one must stand behind the unit; none for most quantities.
+    const BEHIND: &'static [&'static str] = &[];
     /// From its SI value.
     fn from_si(value: f64) -> Self;
     /// Its SI value.
@@ -171,6 +173,7 @@ fn decimal(text: &str) -> Option<(f64, &str)> {
 impl Quantity for HeatRate<f64> {
     const WHAT: &'static str = "a heat rate";
     const UNITS: &'static [Unit] = HEAT_UNITS;
+    const BEHIND: &'static [&'static str] = &["gross", "net"];
     fn from_si(value: f64) -> Self {
         HeatRate::Net(NetHeatRate::from_watts(value))
     }

@@ -31,8 +31,9 @@ impl fmt::Display for WithinError {
                 let range = self.input.range();
                 let [low, high] = [range.min, range.max].map(|bound| (bound - unit.offset) / unit.factor);
                 let space = if unit.symbol.is_empty() { "" } else { " " };
-                write!(f, "out of range; {} is accepted from {}", self.input, Rounded { value: low, up: true })?;
-                write!(f, "{space}{} to {}{space}{}", unit.symbol, Rounded { value: high, up: false }, unit.symbol)?;
+                let (from, to) = if range.is_open { ("above", "up to") } else { ("from", "to") };
+                write!(f, "out of range; {} is accepted {from} {}", self.input, Rounded { value: low, up: true })?;
+                write!(f, "{space}{} {to} {}{space}{}", unit.symbol, Rounded { value: high, up: false }, unit.symbol)?;
                 self.input.reason().map_or(Ok(()), |reason| write!(f, "; {reason}"))
             }
         }
