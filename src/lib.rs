@@ -28,9 +28,9 @@ pub mod control;
 #[cfg(feature = "report")]
 pub mod plant;
 #[cfg(feature = "report")]
-pub mod file;
-#[cfg(feature = "report")]
 pub mod prose;
+#[cfg(feature = "report")]
+pub mod file;
 #[cfg(feature = "report")]
 pub mod report;
 #[cfg(feature = "python")]

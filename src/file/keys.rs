@@ -118,3 +118,45 @@ pub const UNCERTAINTY: &[&str] = &[
     "mixture_temperature",
     "walls",
 ];
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use crate::plant::description::Description;
+
+    #[test]
+    fn the_table_of_inputs_has_these_keys() {
+        let sections: [(&str, &str, &[&str]); 25] = [
+            ("site", "", super::SITE),
+            ("gas", "", super::GAS),
+            ("jet", "", super::JET),
+            ("blower", "", super::BLOWER),
+            ("blower", "points", super::POINT),
+            ("duct", "", super::DUCT),
+            ("damper", "", super::DAMPER),
+            ("head", "", super::HEAD),
+            ("chamber", "", super::CHAMBER),
+            ("fire", "", super::FIRE),
+            ("lighting", "", super::LIGHTING),
+            ("setting", "", super::SETTING),
+            ("cylinder", "", super::CYLINDER),
+            ("regulator", "", super::REGULATOR),
+            ("regulator", "points", super::DROOP_POINT),
+            ("line", "", super::LINE),
+            ("layer", "", super::LAYER),
+            ("layer", "conductivity", super::LAYER_POINT),
+            ("layer", "specific_heat", super::LAYER_POINT),
+            ("panel", "", super::PANEL),
+            ("castable", "", super::CASTABLE),
+            ("steel", "", super::STEEL),
+            ("work", "", super::WORK),
+            ("room", "", super::ROOM),
+            ("uncertainty", "", super::UNCERTAINTY),
+        ];
+        for (name, list, keys) in sections {
+            let table: BTreeSet<_> = Description::list(name, list).unwrap().keys().collect();
+            assert_eq!(table, keys.iter().copied().collect(), "{name}.{list}");
+        }
+    }
+}

@@ -3,6 +3,7 @@
 pub mod carbon_monoxide;
 pub mod chip;
 pub mod cylinder;
+pub mod description;
 pub mod entries;
 pub mod evaluation;
 pub mod firing;

@@ -1,6 +1,7 @@
 //! Why an installation is refused: the place and the reason with its numbers, never a sentence.
 
 use crate::Error;
+use crate::plant::description::Breach;
 use crate::quantity::{GaugePressure, Length, Temperature, Volume};
 
 /// Where an input stands: a section, an entry of its list, a key, an entry of the key's own list.
@@ -57,6 +58,8 @@ impl Place {
 pub enum Reason {
     /// A function of the core refuses it.
     Refused(Error),
+    /// It breaks a rule of the table of inputs.
+    Rule(Breach),
     /// Neither an altitude nor a pressure of the air is given.
     NoAirPressure,
     /// A pressure reduced to sea level without the altitude.

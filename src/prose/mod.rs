@@ -1,6 +1,7 @@
 //! The sentences.
 
 pub mod always;
+pub mod breaches;
 pub mod fire;
 pub mod refusals;
 

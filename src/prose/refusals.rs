@@ -7,6 +7,7 @@ use std::string::ToString;
 use crate::error::Error;
 use crate::limits::Input;
 use crate::plant::refusal::Reason;
+use crate::prose::breaches::breach_words;
 use crate::quantity::{GaugePressure, Length};
 
 /// The refusal in words of the shop, with what to do about it.
@@ -58,6 +59,7 @@ pub fn advice(error: &Error) -> String {
 pub fn reason_words(reason: &Reason) -> String {
     match *reason {
         Reason::Refused(ref error) => return advice(error),
+        Reason::Rule(ref breach) => return breach_words(breach, &str::to_string),
         Reason::NoAirPressure => {
             "accepted is an altitude, a station pressure, or a sea-level pressure with an altitude"
         }

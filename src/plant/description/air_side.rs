@@ -2,7 +2,7 @@
 
 use super::burner::{plain, usual};
 use super::checks;
-use super::macros::{inputs, option, reach, stated};
+use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
 use super::row::Otherwise::{Needed, Nothing, Of};
 use super::row::{Presence, Rule};
@@ -45,7 +45,7 @@ inputs! {
 
 inputs! {
     /// A point of the blower's curve; the flow rises from point to point.
-    BlowerPointGiven: (of blower points), "blower"."points",
+    BlowerPointGiven: (of blower points), ("blower" "points"),
         Presence::List { least: 2, most: POINT_CAP, is_needed: false };
     lists {}
     rules [Rule::Check(checks::blower_point)]

@@ -2,7 +2,7 @@
 
 use super::checks;
 use super::choices::SameGauge;
-use super::macros::{inputs, option, reach, stated};
+use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
 use super::row::Otherwise::{Needed, Nothing, Of};
 use super::row::{Otherwise, Presence, Rule};

@@ -3,7 +3,7 @@
 use super::burner::usual;
 use super::checks;
 use super::choices::{PanelWord, SubstanceWord};
-use super::macros::{inputs, option, reach, stated};
+use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
 use super::row::Otherwise::{Needed, Nothing};
 use super::row::{Presence, Rule};
@@ -44,7 +44,7 @@ inputs! {
 
 inputs! {
     /// Conductivity of a layer's own material, the temperature rising from point to point.
-    ConductivityGiven: (in layer conductivity), "layer"."conductivity",
+    ConductivityGiven: (in layer conductivity), ("layer" "conductivity"),
         Presence::List { least: 1, most: LINE_CAP, is_needed: false };
     lists {}
     rules [Rule::Check(checks::conductivity_rises)]
@@ -58,7 +58,7 @@ inputs! {
 
 inputs! {
     /// Specific heat of a layer's own material, the temperature rising from point to point.
-    SpecificHeatGiven: (in layer specific_heat), "layer"."specific_heat",
+    SpecificHeatGiven: (in layer specific_heat), ("layer" "specific_heat"),
         Presence::List { least: 1, most: LINE_CAP, is_needed: false };
     lists {}
     rules [Rule::Check(checks::specific_heat_rises)]

@@ -7,7 +7,7 @@
 macro_rules! inputs {
     (
         $(#[doc = $about:literal])+
-        $part:ident: $place:tt, $name:literal $(. $list:literal)?, $presence:expr;
+        $part:ident: $place:tt, $names:tt, $presence:expr;
         lists { $($(#[doc = $list_help:literal])+ $inner:ident: $inner_part:ident, $inner_most:expr;)* }
         rules [$($rule:expr),* $(,)?]
         {
@@ -27,8 +27,8 @@ macro_rules! inputs {
         impl $part {
             /// Its part of the table.
             pub const SECTION: $crate::plant::description::row::Section = $crate::plant::description::row::Section {
-                name: $name,
-                list: concat!($($list)?),
+                name: names!(@section $names),
+                list: names!(@list $names),
                 help: &[$($about),+],
                 presence: $presence,
                 rows: Self::ROWS,
@@ -47,7 +47,7 @@ macro_rules! inputs {
             const ROWS: &'static [$crate::plant::description::row::Row] = &[$(
                 $crate::plant::description::row::Row {
                     key: stringify!($key),
-                    place: concat!($($list, ".",)? stringify!($key)),
+                    place: names!(@place $names, $key),
                     option: option!($($option)?),
                     kind: || <$type as $crate::plant::description::value::Value>::kind(stated!($($stated)?)),
                     otherwise: $otherwise,
@@ -74,6 +74,28 @@ macro_rules! inputs {
     };
 }
 
+/// The section and the key of its list, of `"section"` or `("section" "list")`.
+macro_rules! names {
+    (@section ($section:literal $list:literal)) => {
+        $section
+    };
+    (@section $section:literal) => {
+        $section
+    };
+    (@list ($section:literal $list:literal)) => {
+        $list
+    };
+    (@list $section:literal) => {
+        ""
+    };
+    (@place ($section:literal $list:literal), $key:ident) => {
+        concat!($list, ".", stringify!($key))
+    };
+    (@place $section:literal, $key:ident) => {
+        stringify!($key)
+    };
+}
+
 /// What is stated of a type: a range, a length, or nothing.
 macro_rules! stated {
     () => {
@@ -97,22 +119,44 @@ macro_rules! option {
 /// The way to a section: `(always field)`, `(one field)`, `(list field)`, `(of field list)` or `(in field list)`, the
 /// last for a list within an entry of a list.
 macro_rules! reach {
-    (@get $description:ident, $at:ident, (always $field:ident)) => { Some(&$description.$field) };
-    (@mut $description:ident, $at:ident, (always $field:ident)) => { Some(&mut $description.$field) };
-    (@count $description:ident, $at:ident, (always $field:ident)) => {{ let _ = $description; 1 }};
-    (@add $description:ident, $at:ident, (always $field:ident), $part:ident) => {{ let _ = $description; true }};
+    (@get $description:ident, $at:ident, (always $field:ident)) => {
+        Some(&$description.$field)
+    };
+    (@mut $description:ident, $at:ident, (always $field:ident)) => {
+        Some(&mut $description.$field)
+    };
+    (@count $description:ident, $at:ident, (always $field:ident)) => {{
+        let _ = $description;
+        1
+    }};
+    (@add $description:ident, $at:ident, (always $field:ident), $part:ident) => {{
+        let _ = $description;
+        true
+    }};
 
-    (@get $description:ident, $at:ident, (one $field:ident)) => { $description.$field.as_ref() };
-    (@mut $description:ident, $at:ident, (one $field:ident)) => { $description.$field.as_mut() };
-    (@count $description:ident, $at:ident, (one $field:ident)) => { usize::from($description.$field.is_some()) };
+    (@get $description:ident, $at:ident, (one $field:ident)) => {
+        $description.$field.as_ref()
+    };
+    (@mut $description:ident, $at:ident, (one $field:ident)) => {
+        $description.$field.as_mut()
+    };
+    (@count $description:ident, $at:ident, (one $field:ident)) => {
+        usize::from($description.$field.is_some())
+    };
     (@add $description:ident, $at:ident, (one $field:ident), $part:ident) => {{
         $description.$field = Some($part::default());
         true
     }};
 
-    (@get $description:ident, $at:ident, (list $field:ident)) => { $description.$field.get($at[0]) };
-    (@mut $description:ident, $at:ident, (list $field:ident)) => { $description.$field.get_mut($at[0]) };
-    (@count $description:ident, $at:ident, (list $field:ident)) => { $description.$field.len() };
+    (@get $description:ident, $at:ident, (list $field:ident)) => {
+        $description.$field.get($at[0])
+    };
+    (@mut $description:ident, $at:ident, (list $field:ident)) => {
+        $description.$field.get_mut($at[0])
+    };
+    (@count $description:ident, $at:ident, (list $field:ident)) => {
+        $description.$field.len()
+    };
     (@add $description:ident, $at:ident, (list $field:ident), $part:ident) => {
         $description.$field.push($part::default()).is_ok()
     };
@@ -144,4 +188,4 @@ macro_rules! reach {
     };
 }
 
-pub(super) use {inputs, option, reach, stated};
+pub(super) use {inputs, names, option, reach, stated};

@@ -14,6 +14,8 @@ pub mod row;
 mod rules;
 mod supply;
 pub mod value;
+#[cfg(test)]
+mod tests;
 
 use heapless::Vec;
 

@@ -105,8 +105,13 @@ pub struct Broken {
 pub enum Breach {
     /// A range is broken.
     Range(Error),
-    /// The key or section is needed.
-    Needed,
+    /// The section is needed.
+    SectionNeeded,
+    /// The key is needed.
+    Needed {
+        /// As it might be written.
+        example: &'static str,
+    },
     /// There are fewer than so many.
     TooFew {
         /// The least.

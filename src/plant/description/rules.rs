@@ -13,11 +13,7 @@ impl Section {
     /// # Errors
     ///
     /// The first that the function returns.
-    pub fn each<E>(
-        &self,
-        description: &Description,
-        mut call: impl FnMut(At) -> Result<(), E>,
-    ) -> Result<(), E> {
+    pub fn each<E>(&self, description: &Description, mut call: impl FnMut(At) -> Result<(), E>) -> Result<(), E> {
         if self.list.is_empty() {
             return (0..(self.count)(description, [0, 0])).try_for_each(|entry| call([entry, 0]));
         }
@@ -60,10 +56,12 @@ impl Section {
         let refuse = |key: &'static str, breach: Breach| Err(Broken { key, breach });
         match *rule {
             Rule::OneOf(sets) => self.one_of(sets, description, at),
-            Rule::NotBoth(first, second) => match (first.iter().find(|key| says(key)), second.iter().find(|key| says(key))) {
-                (Some(first), Some(second)) => refuse(second, Breach::Beside(first)),
-                _ => Ok(()),
-            },
+            Rule::NotBoth(first, second) => {
+                match (first.iter().find(|key| says(key)), second.iter().find(|key| says(key))) {
+                    (Some(first), Some(second)) => refuse(second, Breach::Beside(first)),
+                    _ => Ok(()),
+                }
+            }
             Rule::Any(keys) if !keys.iter().any(|key| says(&key)) => refuse(keys[0], Breach::Any(keys)),
             Rule::Together(keys) => match (keys.iter().any(|key| says(&key)), keys.iter().find(|key| !says(key))) {
                 (true, Some(missing)) => refuse(missing, Breach::Together(keys)),
@@ -73,11 +71,13 @@ impl Section {
             Rule::ByWord(key, words) => self.by_word(key, words, description, at),
             Rule::NeedsSection(key, section) => {
                 let is_said = key.is_empty() || says(&key);
-                let is_there = Description::section(section).is_some_and(|other| (other.count)(description, [0, 0]) > 0);
+                let is_there =
+                    Description::section(section).is_some_and(|other| (other.count)(description, [0, 0]) > 0);
                 if is_said && !is_there { refuse(key, Breach::WantsSection(section)) } else { Ok(()) }
             }
             Rule::NotBeside(key, section) => {
-                let is_there = Description::section(section).is_some_and(|other| (other.count)(description, [0, 0]) > 0);
+                let is_there =
+                    Description::section(section).is_some_and(|other| (other.count)(description, [0, 0]) > 0);
                 if is_there && says(&key) { refuse(key, Breach::BesideSection(section)) } else { Ok(()) }
             }
             Rule::Check(check) => check(description, at),
@@ -124,7 +124,7 @@ impl Section {
     fn check_number(&self, description: &Description, at: At) -> Result<(), Breach> {
         let count = (self.count)(description, at);
         match self.presence {
-            Presence::Needed if count == 0 => Err(Breach::Needed),
+            Presence::Needed if count == 0 => Err(Breach::SectionNeeded),
             Presence::List { least, most, is_needed } if count < least && (is_needed || count > 0) => {
                 Err(Breach::TooFew { least, most })
             }
@@ -144,7 +144,7 @@ impl Row {
         let refuse = |breach| Err(Broken { key: self.key, breach });
         let Some(held) = (self.seen)(description, at) else { return Ok(()) };
         if self.otherwise == Otherwise::Needed && !held.is_said() {
-            return refuse(Breach::Needed);
+            return refuse(Breach::Needed { example: self.example.one() });
         }
         if let (Some(number), Some(input)) = (held.number(), (self.kind)().input()) {
             return limits::check(input, number).map_or_else(|error| refuse(Breach::Range(error)), |_| Ok(()));

@@ -2,7 +2,7 @@
 
 use super::burner::plain;
 use super::checks;
-use super::macros::{inputs, option, reach, stated};
+use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::Used;
 use super::row::Otherwise::{Needed, Nothing, Of, Rule as By};
 use super::row::{Otherwise, Presence, Rule};
@@ -47,7 +47,7 @@ inputs! {
 
 inputs! {
     /// What the regulator holds at a flow, the first with the valve shut; the pressure does not rise with the flow.
-    DroopPointGiven: (of regulator points), "regulator"."points",
+    DroopPointGiven: (of regulator points), ("regulator" "points"),
         Presence::List { least: 2, most: POINT_CAP, is_needed: false };
     lists {}
     rules [Rule::Check(checks::droop_point)]
