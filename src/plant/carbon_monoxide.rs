@@ -6,7 +6,7 @@ use crate::plant::installation::Assembled;
 use crate::quantity::Temperature;
 
 /// Above this share of carbon monoxide in the dry products a fire is dangerous: what NIOSH lets no one breathe.
-const MONOXIDE: f64 = 200e-6;
+pub(crate) const MONOXIDE: f64 = 200e-6;
 /// Below this air ratio a fire makes carbon monoxide in earnest, where no flame is worked out for it.
 const RICH: f64 = 0.98;
 
@@ -25,11 +25,4 @@ pub(crate) fn monoxide(rig: &Assembled, conditions: &Conditions, air_ratio: f64)
 /// Whether a fire makes so much carbon monoxide that it is cautioned of.
 pub(crate) fn poisons(air_ratio: f64, monoxide: Option<f64>) -> bool {
     monoxide.map_or(air_ratio < RICH, |share| share > MONOXIDE)
-}
-
-/// Parts in a million of a share, in two figures: real mixing leaves more.
-pub(crate) fn parts(share: f64) -> f64 {
-    let parts = (1e6 * share).max(1.0);
-    let step = 10_f64.powf(parts.log10().floor() - 1.0);
-    (parts / step).round() * step
 }

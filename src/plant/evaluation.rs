@@ -16,10 +16,7 @@ use crate::plant::carbon_monoxide::monoxide;
 use crate::plant::cylinder::{CylinderBlock, cylinder};
 use crate::plant::entries::{AirAim, GasAim, SettingEntry};
 use crate::plant::furnace::{FurnaceBlock, furnace};
-use crate::plant::hazards::burner::{Caution, cautions};
-use crate::plant::hazards::furnace::furnace_cautions;
-use crate::plant::hazards::lighting::lighting_cautions;
-use crate::plant::hazards::supply::supply_cautions;
+use crate::plant::hazards::{Evaluated, Hazards, of_sheet};
 use crate::plant::installation::{Assembled, assemble};
 use crate::plant::lighting::{LightingBlock, least_read, lighting};
 use crate::plant::purge::{BlowThrough, blow_through};
@@ -55,7 +52,7 @@ pub struct Sheet {
     /// How sure each setting is.
     pub sure: Vec<Option<SettingSure>>,
     /// What the numbers warn of.
-    pub cautions: Vec<Caution>,
+    pub hazards: Hazards,
 }
 
 impl Sheet {
@@ -188,17 +185,17 @@ pub fn compose(file: BurnerFile, round_in_psi: bool) -> Result<Sheet, FileError>
     let air = air_block(&file, &rig, judged, largest).map_err(|error| file.refuse("blower", error))?;
     let sure = sure_settings(&file, &rig, &settings);
     let cylinder = cylinder(&file, &rig, &settings, furnace.as_ref())?;
-    let fed = air.as_ref().and_then(|air| air.largest_fire).map(|(_, net)| net);
-    let of_furnace = furnace.as_ref().map_or(vec![], |block| furnace_cautions(&file, block, fed));
-    let of_supply = supply_cautions(&file, rig.gas.mixture(), &settings, cylinder.as_ref());
     let lighting = lighting(&file, &rig, &settings, largest, furnace.as_ref())?;
     let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_ref());
-    let of_lighting = lighting.as_ref().map_or(vec![], |block| lighting_cautions(&rig, &settings, block));
-    let others = of_furnace.into_iter().map(Caution::Furnace).chain(of_supply.into_iter().map(Caution::Supply));
-    let others = others.chain(of_lighting.into_iter().map(Caution::Lighting));
-    let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
-    let cautions = cautions(&rig, &settings, work, air.as_ref(), others.collect());
-    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, blow_through, sure, cautions })
+    let hazards = of_sheet(&Evaluated {
+        rig: &rig,
+        settings: &settings,
+        air: air.as_ref(),
+        furnace: file.entries.furnace.as_ref().zip(furnace.as_ref()),
+        cylinder: cylinder.as_ref(),
+        lighting: lighting.as_ref(),
+    });
+    Ok(Sheet { file, rig, air_need, settings, rungs, air, furnace, cylinder, lighting, blow_through, sure, hazards })
 }
 
 /// The setting with the most gas.

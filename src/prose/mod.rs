@@ -3,6 +3,7 @@
 pub mod always;
 pub mod breaches;
 pub mod fire;
+pub mod hazards;
 pub mod refusals;
 
 pub use refusals::{advice, jet_key};

@@ -14,6 +14,7 @@ pub mod supply;
 pub mod supply_rows;
 pub mod table;
 pub mod units;
+pub mod warnings;
 
 pub use furnace::{furnace_text, lining_text};
 pub use furnace_rows::{furnace_json, lining_json};

@@ -18,6 +18,7 @@ use crate::report::certainty::{fire_cell, footnote, ratio_cell};
 use crate::report::firing::tonight;
 use crate::report::table::table;
 use crate::report::units::{Shop, fire_words};
+use crate::report::warnings::{MOST_ON_WALL, setting_name, warnings_text};
 
 /// Columns of the page.
 pub(crate) const WIDTH: usize = 96;
@@ -25,7 +26,7 @@ pub(crate) const WIDTH: usize = 96;
 /// How much of the sheet is printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Extent {
-    /// What hangs on the wall: settings, the evening, when it lights, stopping, cautions.
+    /// What hangs on the wall: settings, the evening, when it lights, stopping, warnings.
     Wall,
     /// Everything.
     Whole,
@@ -52,7 +53,8 @@ pub fn sheet_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
         page.push_str(&crate::report::supply::supply_text(sheet, shop));
         crate::report::certainty::least_sure(&mut page, sheet);
     }
-    cautions(&mut page, sheet, shop);
+    let most = if whole { usize::MAX } else { MOST_ON_WALL };
+    warnings_text(&mut page, &sheet.hazards, |hazard| setting_name(sheet, hazard), shop, most);
     crate::prose::always::always(&mut page);
     page
 }
@@ -359,27 +361,4 @@ fn cures(setting: &Setting, remedies: &Remedies, sheet: &Sheet, shop: &Shop) -> 
         return format!("for \"{}\" no single change is enough: another blower", setting.entry.name);
     }
     format!("for \"{}\", one of: {}", setting.entry.name, cures.join("; "))
-}
-
-fn cautions(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    if sheet.cautions.is_empty() {
-        return;
-    }
-    heading(page, "CAUTIONS");
-    let mut done: Vec<(String, Vec<String>)> = vec![];
-    for caution in &sheet.cautions {
-        let text = caution.text();
-        let place = match (caution.setting(), caution.number(shop)) {
-            (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
-            (setting, number) => setting.map(Into::into).or(number),
-        };
-        match done.iter_mut().find(|(said, _)| *said == text) {
-            Some((_, places)) => places.extend(place),
-            None => done.push((text, place.into_iter().collect())),
-        }
-    }
-    for (text, places) in done {
-        let place = if places.is_empty() { String::new() } else { format!("{}: ", places.join(", ")) };
-        paragraph(page, "  !", &(place + &text));
-    }
 }

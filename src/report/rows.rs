@@ -13,7 +13,7 @@ use crate::plant::evaluation::{AirBlock, Setting, Sheet};
 use crate::plant::sweep::Rung;
 use crate::quantity::{GaugePressure, MassFlow};
 use crate::report::certainty::SettingSure;
-use crate::report::units::Shop;
+use crate::report::warnings::{setting_name, warnings_json};
 
 /// Version of the keys; it rises when a key goes or changes its meaning.
 pub const KEYS_VERSION: u32 = 1;
@@ -103,20 +103,8 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "furnace": crate::report::furnace_rows::furnace_json(sheet),
         "lighting": crate::report::lighting_rows::lighting_json(sheet),
         "cylinder": crate::report::supply_rows::cylinder_json(sheet),
-        "cautions": sheet.cautions.iter().map(|caution| json!({
-            "caution": caution.key(),
-            "setting": caution.setting(),
-            "text": caution_text(caution),
-        })).collect::<Vec<_>>(),
+        "warnings": warnings_json(&sheet.hazards, |hazard| setting_name(sheet, hazard)),
     })
-}
-
-fn caution_text(caution: &crate::plant::hazards::burner::Caution) -> String {
-    let shop = Shop { inch: false };
-    match caution.number(&shop) {
-        Some(number) => format!("{number}: {}", caution.text()),
-        None => caution.text(),
-    }
 }
 
 /// The settings of a sheet as CSV rows.

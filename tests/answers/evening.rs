@@ -19,7 +19,7 @@ fn block(text: &str, heading: &str) -> String {
 }
 
 fn has(sheet: &Value, word: &str) -> bool {
-    sheet["cautions"].as_array().unwrap().iter().any(|caution| caution["caution"] == word)
+    sheet["warnings"].as_array().unwrap().iter().any(|caution| caution["kind"] == word)
 }
 
 fn plan_gas(sheet: &Value) -> f64 {
@@ -84,8 +84,8 @@ fn a_work_fire_that_is_rich_is_cautioned_of() {
     let (melt, hold) = ("gauge = \"6 psi\"", "gauge = \"1.5 psi\"");
     let at = |ratio: &str| evening(&[("air_ratio = 1.05", ratio), (melt, &own(melt)), (hold, &own(hold))]).json();
     let places = |sheet: &Value| {
-        let cautions = sheet["cautions"].as_array().unwrap();
-        let monoxide = cautions.iter().filter(|caution| caution["caution"] == "carbon_monoxide");
+        let cautions = sheet["warnings"].as_array().unwrap();
+        let monoxide = cautions.iter().filter(|caution| caution["kind"] == "carbon_monoxide");
         monoxide.map(|caution| caution["setting"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
     };
     assert_eq!(places(&at("air_ratio = 0.95")), ["the work"]);
@@ -186,8 +186,8 @@ fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
     let starved = |left: &str| {
         let frost = ("temperature = \"12 C\"", "temperature = \"-10 C\"");
         let sheet = evening(&[("left = \"30 kg\"", &format!("left = \"{left}\"")), frost]).json();
-        let cautions = sheet["cautions"].as_array().unwrap().clone();
-        cautions.iter().any(|found| found["caution"] == "cylinder_cannot_keep_up" && found["setting"] == "the work")
+        let cautions = sheet["warnings"].as_array().unwrap().clone();
+        cautions.iter().any(|found| found["kind"] == "cylinder_cannot_keep_up" && found["setting"] == "the work")
     };
     assert!(starved("3 kg") && !starved("30 kg"));
 }

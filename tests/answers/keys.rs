@@ -85,7 +85,7 @@ impl Seen {
 
     fn sheet(&mut self, sheet: &Value) {
         self.all("jetwright sheet", sheet);
-        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "cautions"] {
+        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "warnings"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
         if !sheet["furnace"].is_null() {
@@ -106,8 +106,8 @@ impl Seen {
             self.all("sheet: draws", &sheet["cylinder"]["draws"]);
             self.all("sheet: cylinder_evening", &sheet["cylinder"]["cylinder_evening"]);
         }
-        for caution in sheet["cautions"].as_array().unwrap() {
-            self.cautions.insert(format!("caution: {}", caution["caution"].as_str().unwrap()));
+        for caution in sheet["warnings"].as_array().unwrap() {
+            self.cautions.insert(format!("warning: {}", caution["kind"].as_str().unwrap()));
         }
     }
 }
@@ -205,7 +205,7 @@ fn the_document_has_every_key_and_no_other() {
     let (sections, words) = document();
     let seen = everything();
     for (name, section) in &sections {
-        let found = if name == "caution words" { &seen.cautions } else { &seen.sections[name] };
+        let found = if name == "warning words" { &seen.cautions } else { &seen.sections[name] };
         let undocumented: Vec<_> = found.difference(&section.keys).collect();
         let never: Vec<_> = section.keys.difference(found).collect();
         assert!(
@@ -281,7 +281,10 @@ fn every_number_is_si_and_says_its_unit() {
                     assert!((*low..=*high).contains(&number), "{key} is {number}, not from {low} to {high} {unit}");
                 }
             }
-            None => assert!(["1", "money", "money/h"].contains(&unit), "{key} has the unit {unit} and no suffix"),
+            None => assert!(
+                ["1", "money", "money/h", "of its kind"].contains(&unit),
+                "{key} has the unit {unit} and no suffix"
+            ),
         }
     }
 }

@@ -1,8 +1,7 @@
-//! The answers of the built command: their keys, their cautions and their numbers.
+//! The answers of the built command: their keys, their warnings and their numbers.
 
 #![cfg(feature = "cli")]
 
-mod cautions;
 mod evening;
 mod furnace;
 mod keys;
@@ -11,13 +10,14 @@ mod numbers;
 mod output;
 mod supply;
 mod uncertainty;
+mod warnings;
 mod weighing;
 
 use std::process::{Command, Output};
 
 use serde_json::Value;
 
-/// An invented burner that calls for no caution but those of its place and its gas.
+/// An invented burner that calls for no warning but those of its place and its gas.
 const BELLS: &str = include_str!("../fixtures/bells.toml");
 /// Its second setting.
 const HOLD: &str = "[[setting]]\nname = \"hold\"\nheat = \"26 kW net\"\nminutes = \"20 min\"\n";

@@ -62,27 +62,23 @@ pub fn sheets() -> Vec<BurnerFile> {
 }
 
 fn has(sheet: &Value, word: &str) -> bool {
-    sheet["cautions"].as_array().unwrap().iter().any(|caution| caution["caution"] == word)
+    sheet["warnings"].as_array().unwrap().iter().any(|caution| caution["kind"] == word)
 }
 
-#[test]
-fn each_caution_of_cylinder_and_line_comes_and_goes() {
+/// Each warning of cylinder and line: its word, a burner that calls for it and one that does not.
+pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
     let full = || bells(TANK, &[]);
     let left = |kilograms: &str| bells(&format!("{TANK}left = \"{kilograms}\"\n"), &[]);
     let small = TANK.replace("45 kg", "5 kg").replace("375 mm", "230 mm") + DROOP;
-    for (word, with, without) in [
+    vec![
         ("cylinder_cannot_keep_up", bells(&small, &[]), full()),
         ("cylinder_short", bells(&small, &[]), full()),
-        // The evening burns 3 kg.
+        // The firing burns 3 kg.
         ("cylinder_short", left("2.5 kg"), left("30 kg")),
         ("frost", bells(&format!("{TANK}temperature = \"-2 C\"\n"), &[]), full()),
         ("blend_boils_apart", bells(TANK, &[("\"propane\"", "\"propane-butane\"")]), full()),
         ("gauge_lies", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
-    ] {
-        let (with, without) = (with.json(), without.json());
-        assert!(has(&with, word), "{word} did not come: {with:#}");
-        assert!(!has(&without, word), "{word} did not go: {without:#}");
-    }
+    ]
 }
 
 #[test]

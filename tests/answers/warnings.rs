@@ -1,26 +1,34 @@
-//! Every caution from both sides of where it begins, through the command. The burners are invented.
+//! Every warning from both sides of where it begins, through the command. The burners are invented.
 
+use jetwright::plant::HazardKind;
+use jetwright::plant::hazards::Measure;
 use serde_json::Value;
 
 use super::{BurnerFile, GAUGE, HOLD, POINTS, number};
 
-/// The words of a sheet's cautions, each with its setting.
+/// The words of a sheet's warnings, each with its setting.
 fn found(sheet: &Value) -> Vec<(String, Option<String>)> {
-    let cautions = sheet["cautions"].as_array().expect("an array");
+    let cautions = sheet["warnings"].as_array().expect("an array");
     let text = |value: &Value| value.as_str().map(str::to_owned);
-    cautions.iter().map(|caution| (text(&caution["caution"]).unwrap(), text(&caution["setting"]))).collect()
+    cautions.iter().map(|caution| (text(&caution["kind"]).unwrap(), text(&caution["setting"]))).collect()
 }
 
 fn has(sheet: &Value, word: &str) -> bool {
     found(sheet).iter().any(|(found, _)| found == word)
 }
 
-/// A caution, where it begins, how to read its number, and a change of the burner on either side of it.
+/// The first warning of a word.
+fn warning<'v>(sheet: &'v Value, word: &str) -> &'v Value {
+    let found = sheet["warnings"].as_array().expect("an array").iter().find(|warning| warning["kind"] == word);
+    found.unwrap_or_else(|| panic!("no {word}: {:?}", self::found(sheet)))
+}
+
+/// A warning, where it begins, how to read its number, and a change of the burner on either side of it.
 struct Border {
     word: &'static str,
     at: f64,
     read: fn(&Value) -> f64,
-    /// Whether the caution is for what lies above.
+    /// Whether the warning is for what lies above.
     above: bool,
     without: Vec<(&'static str, &'static str)>,
     with: Vec<(&'static str, &'static str)>,
@@ -30,7 +38,7 @@ fn setting(sheet: &Value, key: &str) -> f64 {
     number(sheet, &format!("/settings/0/{key}"))
 }
 
-/// Where the numbers of [`super::keys`] say that each caution begins.
+/// Where the numbers of [`super::keys`] say that each warning begins.
 fn borders() -> Vec<Border> {
     let air = "[[setting]]\nname = \"melt\"";
     vec![
@@ -147,7 +155,7 @@ fn borders() -> Vec<Border> {
 }
 
 #[test]
-fn each_caution_begins_where_its_number_says() {
+fn each_warning_begins_where_its_number_says() {
     for border in borders() {
         for (changes, wanted) in [(&border.without, false), (&border.with, true)] {
             let sheet = BurnerFile::bells(changes).json();
@@ -163,8 +171,55 @@ fn each_caution_begins_where_its_number_says() {
     }
 }
 
+/// A jet in a narrow tube, a marked tip, and a blower that gas alone holds up: each with and without.
+fn others() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
+    let edge = "edge = \"square\"";
+    let tube = |tube: &str| BurnerFile::bells(&[(edge, &format!("{edge}\napproach_diameter = \"{tube}\""))]);
+    let jet = |size: &str| BurnerFile::bells(&[("bore = \"1.8 mm\"", size)]);
+    let lean = |opening: &str| BurnerFile::bells(&[(GAUGE, &format!("gauge = \"1 psi\"\ndamper = \"{opening}\""))]);
+    vec![
+        // 1.8 mm in 5.1 and in 5.2 mm: 0.353 and 0.346 of the tube, either side of 0.35.
+        ("narrow_approach", tube("5.1 mm"), tube("5.2 mm")),
+        ("unmeasured_tip", jet("drill = \"tip 1.6 mm\""), jet("bore = \"1.6 mm\"")),
+        ("blows_back", weak_blower("0.60 inH2O"), weak_blower("0.61 inH2O")),
+        ("too_lean", lean("100 %"), lean("12 %")),
+    ]
+}
+
+/// Each hazard of the table has a burner that calls for it and one that does not.
 #[test]
-fn the_bells_call_for_the_cautions_of_place_and_gas_alone() {
+fn each_hazard_comes_and_goes() {
+    let mut cases = others();
+    for border in borders() {
+        cases.push((border.word, BurnerFile::bells(&border.with), BurnerFile::bells(&border.without)));
+    }
+    for more in [super::supply::warnings(), super::furnace::warnings(), super::lighting::warnings()] {
+        cases.extend(more);
+    }
+    for kind in HazardKind::ALL {
+        assert!(cases.iter().any(|(word, ..)| *word == kind.key()), "no burner is known to call for {kind:?}");
+    }
+    for (word, with, without) in &cases {
+        let (with, without) = (with.json(), without.json());
+        assert!(has(&with, word), "{word} did not come: {:?}", found(&with));
+        assert!(!has(&without, word), "{word} did not go: {:?}", found(&without));
+        let (warning, kind) = (warning(&with, word), HazardKind::ALL.iter().find(|kind| kind.key() == *word).unwrap());
+        assert_eq!(warning["severity"], kind.severity().key());
+        let numbered = kind.measure() != Measure::Nothing;
+        assert!(numbered || warning["number"].is_null() && warning["limit"].is_null(), "{warning}");
+    }
+}
+
+#[test]
+fn warnings_stand_the_worst_first() {
+    let sheet = super::furnace::blank(&[]).json();
+    let words: Vec<String> = found(&sheet).into_iter().map(|(word, _)| word).collect();
+    let severity = |word: &String| HazardKind::ALL.iter().find(|kind| kind.key() == word).unwrap().severity();
+    assert!(words.len() > 3 && words.windows(2).all(|pair| severity(&pair[0]) <= severity(&pair[1])), "{words:?}");
+}
+
+#[test]
+fn the_bells_call_for_the_warnings_of_place_and_gas_alone() {
     let sheet = BurnerFile::bells(&[]).json();
     assert_eq!(found(&sheet), [("heavy_gas".into(), None), ("altitude".into(), None)]);
 }
@@ -179,7 +234,7 @@ fn no_fire_that_poisons_is_called_clean() {
         let sheet = file.json();
         let count = sheet["settings"].as_array().unwrap().len();
         let told = found(&sheet).iter().filter(|(word, _)| word == "carbon_monoxide").count();
-        assert_eq!(told, count, "{ratio}: settings of one air ratio share the caution");
+        assert_eq!(told, count, "{ratio}: settings of one air ratio share the warning");
         let text = file.text("metric");
         let row = text.lines().find(|line| line.starts_with("  melt")).unwrap();
         assert!(!row.contains("clean"), "{row}");
@@ -190,7 +245,7 @@ fn no_fire_that_poisons_is_called_clean() {
     let by_hand = 0.65 * missing / dry;
     let share = setting(&BurnerFile::bells(&[("air_ratio = 1.05", "air_ratio = 0.99")]).json(), "carbon_monoxide_dry");
     assert!((share / by_hand - 1.0).abs() < 0.25, "{share} {by_hand}");
-    // The words follow the caution: none of carbon monoxide without one.
+    // The words follow the warning: none of carbon monoxide without one.
     for (ratio, words) in [
         ("0.95", "a little rich"),
         ("1.00", "barely enough air"),
@@ -216,27 +271,18 @@ fn a_fire_lit_cold_is_judged_by_the_chamber_it_makes() {
     assert!((0.025..0.031).contains(&share(0)), "{}", share(0));
 }
 
-#[test]
-fn a_narrow_tube_and_a_marked_tip_are_told() {
-    // 1.8 mm in 5.2 and in 5.1 mm: 0.346 and 0.353 of the tube, either side of 0.35.
-    let edge = "edge = \"square\"";
-    let tube = |tube: &str| BurnerFile::bells(&[(edge, &format!("{edge}\napproach_diameter = \"{tube}\""))]).json();
-    assert!(!has(&tube("5.2 mm"), "narrow_approach") && has(&tube("5.1 mm"), "narrow_approach"));
-    let jet = |size: &str| BurnerFile::bells(&[("bore = \"1.8 mm\"", size)]).json();
-    assert!(has(&jet("drill = \"tip 1.6 mm\""), "unmeasured_tip"));
-    assert!(!has(&jet("bore = \"1.6 mm\""), "unmeasured_tip"));
+/// The bells on one strong setting and a blower of this shut-off pressure, which the gas alone may hold up.
+fn weak_blower(shut_off: &str) -> BurnerFile {
+    let curve = format!("shut_off = \"{shut_off}\"\nfree_delivery = \"60 cfm\"");
+    let tube = "mixing_tube_diameter = \"2 in\"\n";
+    let changes =
+        [(HOLD, ""), (POINTS, &curve), ("ports = 60", "ports = 10"), (tube, ""), (GAUGE, "gauge = \"40 psi\"")];
+    BurnerFile::bells(&changes)
 }
 
 #[test]
 fn gas_alone_that_needs_more_than_the_blower_has_blows_back() {
-    let blower = |shut_off: &str| {
-        let curve = format!("shut_off = \"{shut_off}\"\nfree_delivery = \"60 cfm\"");
-        let tube = "mixing_tube_diameter = \"2 in\"\n";
-        let changes =
-            [(HOLD, ""), (POINTS, &curve), ("ports = 60", "ports = 10"), (tube, ""), (GAUGE, "gauge = \"40 psi\"")];
-        BurnerFile::bells(&changes)
-    };
-    let (weak, strong) = (blower("0.60 inH2O"), blower("0.61 inH2O"));
+    let (weak, strong) = (weak_blower("0.60 inH2O"), weak_blower("0.61 inH2O"));
     let sheet = weak.json();
     assert_eq!(found(&sheet)[0], ("blows_back".into(), Some("melt".into())), "the most dangerous stands first");
     assert!(sheet["settings"][0]["air_ratio"].is_null());
@@ -271,7 +317,11 @@ fn a_damper_that_cannot_follow_is_not_told_as_an_opening() {
     let text = file.text("metric");
     let row = text.lines().find(|line| line.starts_with("  melt")).unwrap();
     assert!(row.contains("less than 10 %"), "{row}");
-    assert!(sheet["cautions"].to_string().contains(&format!("still {:.2}", setting(&sheet, "air_ratio"))));
+    let warning = warning(&sheet, "damper_too_wide");
+    assert_eq!(
+        (warning["number"].as_f64().unwrap(), warning["limit"].as_f64()),
+        (setting(&sheet, "air_ratio"), Some(1.05))
+    );
     // No damper at all leaves too much air just the same.
     let damper = "[damper]\nkind = \"blast gate\"\ndiameter = \"2 in\"\n";
     let sheet = BurnerFile::bells(&[(damper, "")]).json();
@@ -299,9 +349,8 @@ fn sea_level_settings_are_told_by_physics() {
     // At 1600 m air has 0.824 of its density at sea level (ISO 2533: 83 528 over 101 325 Pa at one temperature),
     // and the gas at one gauge through a hole falls with less than the root of that, to 0.90 or so.
     let sheet = BurnerFile::bells(&[]).json();
-    let text = sheet["cautions"][1]["text"].as_str().unwrap().to_owned();
-    let ratio: f64 = text.rsplit(' ').next().unwrap().parse().unwrap();
-    assert!((0.8244..0.8244_f64.sqrt() + 0.02).contains(&ratio), "{text}");
+    let ratio = warning(&sheet, "altitude")["number"].as_f64().unwrap();
+    assert!((0.8244..0.8244_f64.sqrt() + 0.02).contains(&ratio), "{ratio}");
 }
 
 #[test]
