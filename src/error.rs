@@ -4,6 +4,7 @@
 use core::fmt;
 
 use crate::limits::Input;
+use crate::species::{Property, Species};
 
 /// The result of every checked function of this crate.
 pub type Result<T> = core::result::Result<T, Error>;
@@ -72,6 +73,13 @@ pub enum Error {
         /// Its mole fraction.
         given: f32,
     },
+    /// The table of species has no such property of a gas, and the answer needs it.
+    MissingProperty {
+        /// Which gas.
+        species: Species,
+        /// What is not known of it.
+        property: Property,
+    },
     /// No value of the sought input within its range answers the question.
     NoSolution {
         /// What was sought.
@@ -114,6 +122,9 @@ impl fmt::Display for Error {
             }
             Error::NotLiquefied { given } => {
                 write!(f, "{:.1} % of the gas cannot be sold as a liquid, so no cylinder of it boils", 100.0 * given)
+            }
+            Error::MissingProperty { species, property } => {
+                write!(f, "{} has no {property} in the table of species, and the answer needs it", species.name())
             }
             Error::NoSolution { input, nearest } => {
                 write!(f, "no {input} answers this, {}; the nearest it reaches is {nearest}", input.range())

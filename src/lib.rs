@@ -9,6 +9,7 @@ extern crate std;
 mod scalar;
 mod dual;
 mod words;
+mod species;
 pub mod error;
 pub mod limits;
 pub mod quantity;

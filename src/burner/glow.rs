@@ -4,11 +4,12 @@ use super::chamber::PRODUCTS_GAS_CONSTANT;
 use super::rig::Conditions;
 use crate::combustion::Reactants;
 use crate::error::Result;
-use crate::gas::{Mixture, Species};
+use crate::gas::Mixture;
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Duration, MassFlow, NetHeatRate, Power, Temperature, Volume};
 use crate::scalar::Scalar;
 use crate::solve;
+use crate::species::FlameKind;
 
 /// Walls at this temperature light the named gases by themselves, Celsius: 1400 degF of the furnace codes, NFPA 86
 /// (from memory).
@@ -59,7 +60,8 @@ pub(super) fn glow<S: Scalar>() -> Temperature<S> {
 ///
 /// # Errors
 ///
-/// A temperature out of range.
+/// A temperature out of range; [`Error::MissingProperty`](crate::Error::MissingProperty) for a fuel whose kind of flame is
+/// not known.
 ///
 /// # Source
 ///
@@ -78,7 +80,12 @@ pub(super) fn glow<S: Scalar>() -> Temperature<S> {
 /// ```
 pub fn ignition_delay<S: Scalar>(gas: &Mixture<S>, temperature: Temperature<S>) -> Result<Duration<S>> {
     let kelvin = check(Input::ChamberTemperature, temperature.kelvin())?;
-    let share = gas.fraction(Species::Methane);
+    let mut share = S::zero();
+    for (species, fraction) in gas.parts().filter(|(species, _)| species.atoms().burns()) {
+        if species.flame()? == FlameKind::Methane {
+            share += fraction;
+        }
+    }
     let log = |(at, activation): (f64, f64)| {
         S::c(at).ln() + S::c(activation) * (S::one() / kelvin - S::one() / S::c(DELAY_AT))
     };

@@ -143,8 +143,10 @@ impl<S: Scalar> Burner<S> {
     /// [`Error::NoSolution`] naming the air ratio, with the one found, when the mixture of that setting is outside the
     /// limits of burning, so that something else of the burner is not as described; naming the gauge pressure, with the
     /// lowest that would light then, where a lower one lights more easily, so that this one cannot be the lowest: the
-    /// mixture is too rich there; the errors of [`Burner::run`].
+    /// mixture is too rich there; the errors of [`Burner::run`];
+    /// [`Error::MissingProperty`].
     pub fn head_constant(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air: AirSetting<S>) -> Result<S> {
+        conditions.gas.mixture().known_to_burn()?;
         let cold = conditions.cold();
         let work = self.at_work(&cold, gauge, air)?;
         let outside = Error::NoSolution { input: Input::AirRatio, nearest: work.air_ratio.to_f32() };
@@ -180,7 +182,7 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range; a gas that cannot burn.
+    /// An input out of range; a gas that cannot burn; [`Error::MissingProperty`].
     ///
     /// # Source
     ///
@@ -195,6 +197,7 @@ impl<S: Scalar> Burner<S> {
         chamber: &Glow<S>,
     ) -> Result<Lighting<S>> {
         self.checked(conditions, gauge)?;
+        conditions.gas.mixture().known_to_burn()?;
         chamber.checked()?;
         let constant = head_constant.map(|constant| check(Input::HeadConstant, constant)).transpose()?;
         let (cold, limits) = cold_limits(conditions)?;
@@ -246,7 +249,7 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range; a gas that cannot burn.
+    /// An input out of range; a gas that cannot burn; [`Error::MissingProperty`].
     pub fn lighting_range(
         &self,
         conditions: &Conditions<S>,

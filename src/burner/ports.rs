@@ -45,9 +45,10 @@ impl<S: Scalar> Burner<S> {
     ///
     /// # Errors
     ///
-    /// A temperature out of range.
+    /// A temperature out of range; [`Error::MissingProperty`](crate::Error::MissingProperty).
     pub fn port_state(&self, conditions: &Conditions<S>, running: &Running<S>) -> Result<PortState<S>> {
         conditions.checked()?;
+        conditions.gas.mixture().known_to_burn()?;
         check(Input::HeadCount, self.head_count)?;
         let air = self.air_of_one_head(running.air.kilograms_per_second());
         let flow = self.head_need(conditions, &conditions.air(), Feed::of(&running.jet), air).head;

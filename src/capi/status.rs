@@ -45,6 +45,8 @@ pub enum JetwrightStatus {
     ImageNotABurner = 16,
     /// The table is not of this burner: make both images of one file.
     ImageOtherBurner = 17,
+    /// The table of species has no such property of a gas, and the answer needs it.
+    MissingProperty = 18,
 }
 
 impl From<Error> for JetwrightStatus {
@@ -53,6 +55,7 @@ impl From<Error> for JetwrightStatus {
             Error::NotFinite { .. } => JetwrightStatus::NotFinite,
             Error::OutOfRange { .. } => JetwrightStatus::OutOfRange,
             Error::Liquid { .. } | Error::NotLiquefied { .. } => JetwrightStatus::Liquid,
+            Error::MissingProperty { .. } => JetwrightStatus::MissingProperty,
             Error::NoSolution { .. } | Error::NotConverged { .. } => JetwrightStatus::NoSolution,
             Error::InvertedPair { .. }
             | Error::FractionsSum { .. }

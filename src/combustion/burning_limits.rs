@@ -19,37 +19,6 @@ pub enum LimitStandard {
     Iec60079,
 }
 
-/// Limits of one fuel in dry air at room temperature, by volume.
-struct FuelLimits {
-    fuel: Species,
-    /// Lower and upper, NFPA 497.
-    nfpa: [f64; 2],
-    /// Lower and upper, IEC 60079-20-1.
-    iec: [f64; 2],
-    /// Oxygen in the mixture below which none burns, with nitrogen as the inert.
-    least_oxygen: f64,
-}
-
-const fn row(fuel: Species, nfpa: [f64; 2], iec: [f64; 2], least_oxygen: f64) -> FuelLimits {
-    FuelLimits { fuel, nfpa, iec, least_oxygen }
-}
-
-/// NFPA 497 (2008) and IEC 60079-20-1 (2010) as kept in the library chemicals 1.5.2; least oxygen of NFPA 69 (from
-/// memory, pentanes as butane).
-const LIMITS: [FuelLimits; 11] = [
-    row(Species::Methane, [0.05, 0.15], [0.044, 0.17], 0.12),
-    row(Species::Ethane, [0.03, 0.125], [0.024, 0.155], 0.11),
-    row(Species::Propane, [0.021, 0.095], [0.017, 0.109], 0.115),
-    row(Species::NormalButane, [0.019, 0.085], [0.014, 0.093], 0.12),
-    row(Species::Isobutane, [0.018, 0.084], [0.013, 0.098], 0.12),
-    row(Species::NormalPentane, [0.015, 0.078], [0.011, 0.087], 0.12),
-    row(Species::Isopentane, [0.014, 0.083], [0.013, 0.083], 0.12),
-    row(Species::Ethylene, [0.027, 0.36], [0.023, 0.36], 0.10),
-    row(Species::Propylene, [0.024, 0.103], [0.02, 0.111], 0.115),
-    row(Species::Hydrogen, [0.04, 0.75], [0.04, 0.77], 0.05),
-    row(Species::CarbonMonoxide, [0.125, 0.74], [0.109, 0.74], 0.055),
-];
-
 /// Share of its value at 25 degC by which a limit moves with each kelvin.
 const PER_KELVIN: f64 = 0.000_721;
 /// Celsius the published limits hold at.
@@ -95,7 +64,7 @@ impl<S: Scalar> BurningRange<S> {
 /// # Errors
 ///
 /// [`Error::CannotBurn`] for a gas of inerts, [`Error::TooDilute`] for one that no air makes burn, a temperature out
-/// of range.
+/// of range, [`Error::MissingProperty`] for a fuel without limits of burning or autoignition temperature.
 ///
 /// # Source
 ///
@@ -128,10 +97,10 @@ pub fn burning_range<S: Scalar>(
         return Err(Error::CannotBurn);
     }
     let too_dilute = Error::TooDilute { given: inert_share(gas).to_f32() };
-    let lights_at = autoignition(gas.mixture()).ok_or(too_dilute)?;
+    let lights_at = autoignition(gas.mixture())?.ok_or(too_dilute)?;
     let lights_itself = temperature.kelvin() >= lights_at.kelvin();
     let shift = S::c(PER_KELVIN) * (temperature.celsius().smaller(lights_at.celsius()) - S::c(ROOM));
-    let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, standard, shift);
+    let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, standard, shift)?;
     let volume_ratio = AirNeed::new(gas, site).volume_ratio;
     let leanest_air_ratio = ((inverse_lower - S::one()) / volume_ratio).larger(S::zero());
     let own = gas.mixture().fraction(Species::Oxygen);
@@ -158,7 +127,11 @@ pub fn burning_range<S: Scalar>(
 }
 
 /// The leanest mixture with cold air that burns, as an air ratio, by NFPA 497 at 25 degC: the lean end of
-/// [`burning_range`], without its errors.
+/// [`burning_range`], without its other errors.
+///
+/// # Errors
+///
+/// [`Error::MissingProperty`] for a fuel without limits of burning.
 ///
 /// # Examples
 ///
@@ -168,12 +141,11 @@ pub fn burning_range<S: Scalar>(
 /// use jetwright::quantity::{Length, Temperature};
 /// let site = Site::at_altitude(Length::from_meters(0.0_f64), Temperature::from_celsius(20.0), 0.0).unwrap();
 /// // Propane: 97.9 volumes of air to 2.1 of gas, over the 23.87 it needs.
-/// assert!((leanest_air_ratio(&Gas::from(Species::Propane), &site) - 97.9 / 2.1 / 23.87).abs() < 0.01);
+/// assert!((leanest_air_ratio(&Gas::from(Species::Propane), &site).unwrap() - 97.9 / 2.1 / 23.87).abs() < 0.01);
 /// ```
-#[must_use]
-pub fn leanest_air_ratio<S: Scalar>(gas: &Gas<S>, site: &Site<S>) -> S {
-    let sums = Sums::of(gas, LimitStandard::Nfpa497, S::zero());
-    (sums.inverse_lower - S::one()) / AirNeed::new(gas, site).volume_ratio
+pub fn leanest_air_ratio<S: Scalar>(gas: &Gas<S>, site: &Site<S>) -> Result<S> {
+    let sums = Sums::of(gas, LimitStandard::Nfpa497, S::zero())?;
+    Ok((sums.inverse_lower - S::one()) / AirNeed::new(gas, site).volume_ratio)
 }
 
 /// What the fuels of a gas add up to, by the mole of gas.
@@ -188,11 +160,14 @@ struct Sums<S> {
 
 impl<S: Scalar> Sums<S> {
     /// With each lower limit lowered and each upper one raised by a share `shift` of itself.
-    fn of(gas: &Gas<S>, standard: LimitStandard, shift: S) -> Self {
+    fn of(gas: &Gas<S>, standard: LimitStandard, shift: S) -> Result<Self> {
         let (zero, one, dry) = (S::zero(), S::one(), S::c(OXYGEN_IN_DRY_AIR));
         let (mut inverse_lower, mut air_at_upper, mut oxygen, mut at_least) = (zero, zero, zero, zero);
         for (species, share) in gas.mixture().parts() {
-            let Some(limits) = LIMITS.iter().find(|limits| limits.fuel == species) else { continue };
+            if !species.atoms().burns() {
+                continue;
+            }
+            let limits = species.limits()?;
             let [lower, upper] = match standard {
                 LimitStandard::Nfpa497 => limits.nfpa,
                 LimitStandard::Iec60079 => limits.iec,
@@ -206,12 +181,12 @@ impl<S: Scalar> Sums<S> {
             oxygen += needed;
             at_least += needed / least;
         }
-        Self { inverse_lower, air_at_upper, least_oxygen: oxygen / at_least }
+        Ok(Self { inverse_lower, air_at_upper, least_oxygen: oxygen / at_least })
     }
 }
 
-/// Mole fraction of what has no limits of burning.
+/// Mole fraction of what does not burn.
 fn inert_share<S: Scalar>(gas: &Gas<S>) -> S {
-    let fuels = gas.mixture().parts().filter(|(species, _)| LIMITS.iter().any(|limits| limits.fuel == *species));
+    let fuels = gas.mixture().parts().filter(|(species, _)| species.atoms().burns());
     fuels.fold(S::one(), |rest, (_, share)| rest - share)
 }

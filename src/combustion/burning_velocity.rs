@@ -3,11 +3,12 @@
 use super::air_need::AirNeed;
 use super::burning_limits::{LimitStandard, burning_range};
 use crate::error::{Error, Result};
-use crate::gas::{Gas, Species};
+use crate::gas::Gas;
 use crate::limits::{Input, check};
 use crate::quantity::{Speed, Temperature};
 use crate::scalar::Scalar;
 use crate::site::Site;
+use crate::species::FlameKind;
 
 /// Guelder's constants of one fuel: w r^eta exp(-xi (r - 1.075)^2) (T/300 K)^alpha (p/1 atm)^beta, r the equivalence
 /// ratio.
@@ -64,24 +65,24 @@ struct Parts<S> {
 }
 
 impl<S: Scalar> Parts<S> {
-    fn of(gas: &Gas<S>) -> Self {
+    fn of(gas: &Gas<S>) -> Result<Self> {
         let zero = S::zero();
         let mut parts = Self { burns: zero, unmeasured: zero, methane: zero, inert: zero };
         for (species, share) in gas.mixture().parts() {
-            match species {
-                Species::CarbonDioxide | Species::Nitrogen | Species::Water | Species::Argon => parts.inert += share,
-                Species::Oxygen => {}
-                _ => parts.burns += share,
+            if species.atoms().is_inert() {
+                parts.inert += share;
             }
-            match species {
-                Species::Methane => parts.methane += share,
-                Species::Ethylene | Species::Propylene | Species::Hydrogen | Species::CarbonMonoxide => {
-                    parts.unmeasured += share;
-                }
-                _ => {}
+            if !species.atoms().burns() {
+                continue;
+            }
+            parts.burns += share;
+            match species.flame()? {
+                FlameKind::Methane => parts.methane += share,
+                FlameKind::HeavierHydrocarbon => {}
+                FlameKind::Unmeasured => parts.unmeasured += share,
             }
         }
-        parts
+        Ok(parts)
     }
 
     fn measured(&self) -> Result<()> {
@@ -97,16 +98,17 @@ impl<S: Scalar> Parts<S> {
 /// # Errors
 ///
 /// [`Error::NotMeasured`] when more than 15 % of what burns is ethylene, propylene, hydrogen or carbon monoxide. Such
-/// flames are faster, hydrogen's by far, and run back the more easily.
+/// flames are faster, hydrogen's by far, and flash back the more easily. [`Error::MissingProperty`] for a fuel whose kind of
+/// flame is not known.
 pub fn flames_measured<S: Scalar>(gas: &Gas<S>) -> Result<()> {
-    Parts::of(gas).measured()
+    Parts::of(gas)?.measured()
 }
 
 /// Whether [`BURNING_VELOCITY_BIAS`] holds: an air ratio of [`BURNING_VELOCITY_RANGE`], and at most 10 % of the gas
 /// inert.
 #[must_use]
 pub fn burning_velocity_bias_holds<S: Scalar>(gas: &Gas<S>, air_ratio: S) -> bool {
-    let parts = Parts::of(gas);
+    let Ok(parts) = Parts::of(gas) else { return false };
     let (low, high) = BURNING_VELOCITY_RANGE;
     let is_near = S::c(low) <= air_ratio && air_ratio <= S::c(high);
     is_near && parts.measured().is_ok() && parts.inert <= S::c(THINNED)
@@ -127,7 +129,7 @@ pub fn burning_velocity_bias_holds<S: Scalar>(gas: &Gas<S>, air_ratio: S) -> boo
 ///
 /// # Errors
 ///
-/// An input out of range, [`Error::NotMeasured`], and those of [`burning_range`].
+/// An input out of range, those of [`flames_measured`], and those of [`burning_range`].
 ///
 /// # Source
 ///
@@ -157,7 +159,7 @@ pub fn burning_velocity<S: Scalar>(
     let kelvin = check(Input::MixtureTemperature, mixture.kelvin())?;
     let range = burning_range(gas, site, mixture, LimitStandard::Nfpa497)?;
     let (zero, one) = (S::zero(), S::one());
-    let parts = Parts::of(gas);
+    let parts = Parts::of(gas)?;
     parts.measured()?;
     // What lights by itself is no flame that creeps, but within the limits it still has a speed.
     if !(range.richest_air_ratio <= ratio && ratio <= range.leanest_air_ratio) {

@@ -1,7 +1,7 @@
 //! The flame: how hot, and what is left, by equilibrium.
 
 use super::equilibrium::{Balance, Elements, Start};
-use super::thermochemistry::{Product, reactant_enthalpy};
+use super::thermochemistry::{Fit, Product, reactant_enthalpy};
 use crate::error::{Error, Result};
 use crate::gas::{GAS_CONSTANT, Gas, Species};
 use crate::limits::{Input, check};
@@ -108,7 +108,8 @@ impl<S: Scalar> Reactants<S> {
     ///
     /// # Errors
     ///
-    /// An input out of range; [`Error::CannotBurn`] for a gas of inerts.
+    /// An input out of range; [`Error::CannotBurn`] for a gas of inerts; [`Error::MissingProperty`] for a gas whose
+    /// enthalpy of formation is not known.
     pub fn new(gas: &Gas<S>, site: &Site<S>, air_ratio: S, temperature: Temperature<S>) -> Result<Self> {
         let ratio = check(Input::FlameAirRatio, air_ratio)?;
         let kelvin = check(Input::MixtureTemperature, temperature.kelvin())?;
@@ -131,11 +132,11 @@ impl<S: Scalar> Reactants<S> {
             cold: zero,
         };
         let reference = S::c(REFERENCE);
-        let mut net_heat = needed * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(Species::Oxygen, reference);
+        let mut net_heat = needed * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(Species::Oxygen, reference)?;
         for (species, share) in gas.mixture().parts() {
-            mixed.add(species, share, kelvin);
-            if !matches!(species, Species::Nitrogen | Species::Argon) {
-                net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference);
+            mixed.add(species, share, kelvin)?;
+            if !species.atoms().stands_aside() {
+                net_heat += share * S::c(GAS_CONSTANT) * reference * reactant_enthalpy(species, reference)?;
             }
         }
         let (carbon, hydrogen) = (mixed.elements.carbon, mixed.elements.hydrogen);
@@ -144,9 +145,9 @@ impl<S: Scalar> Reactants<S> {
             * reference
             * (carbon * burnt(Product::CarbonDioxide) + S::c(0.5) * hydrogen * burnt(Product::Water));
         for (species, share) in DRY_AIR.map(|(species, share)| (species, S::c(share))) {
-            mixed.add(species, dry * share, kelvin);
+            mixed.add(species, dry * share, kelvin)?;
         }
-        mixed.add(Species::Water, air * site.water_fraction(), kelvin);
+        mixed.add(Species::Water, air * site.water_fraction(), kelvin)?;
         Ok(Self {
             elements: mixed.elements,
             enthalpy: mixed.enthalpy,
@@ -256,18 +257,19 @@ struct Mixed<S> {
 }
 
 impl<S: Scalar> Mixed<S> {
-    fn add(&mut self, species: Species, moles: S, kelvin: S) {
+    fn add(&mut self, species: Species, moles: S, kelvin: S) -> Result<()> {
         let atoms = species.atoms();
         self.elements.carbon += moles * S::count(atoms.carbon);
         self.elements.hydrogen += moles * S::count(atoms.hydrogen);
-        match species {
-            Species::Nitrogen => self.elements.nitrogen += S::c(2.0) * moles,
-            Species::Argon => self.elements.argon += moles,
-            _ => {}
+        if atoms.stands_aside() {
+            self.elements.nitrogen += moles * S::count(atoms.nitrogen);
+            self.elements.argon += moles * S::count(atoms.argon);
         }
-        let enthalpy = |kelvin| moles * S::c(GAS_CONSTANT) * kelvin * reactant_enthalpy(species, kelvin);
+        let fit = Fit::of(species.thermochemistry()?);
+        let enthalpy = |kelvin| moles * S::c(GAS_CONSTANT) * kelvin * fit.enthalpy(kelvin);
         self.enthalpy += enthalpy(kelvin);
         self.cold += enthalpy(S::c(REFERENCE));
+        Ok(())
     }
 }
 

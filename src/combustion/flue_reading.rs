@@ -2,7 +2,7 @@
 
 use super::air_need::AirNeed;
 use crate::error::{Error, Result};
-use crate::gas::{Gas, Species};
+use crate::gas::Gas;
 use crate::limits::{Input, check};
 use crate::scalar::Scalar;
 use crate::site::{OXYGEN_IN_DRY_AIR, Site};
@@ -136,7 +136,7 @@ impl<S: Scalar> Moles<S> {
         for (species, share) in gas.mixture().parts() {
             carbon += share * S::count(species.atoms().carbon);
             water += S::c(0.5) * share * S::count(species.atoms().hydrogen);
-            if matches!(species, Species::Nitrogen | Species::Argon) {
+            if species.atoms().stands_aside() {
                 inert += share;
             }
         }

@@ -3,11 +3,11 @@
 use super::heating::CombustionReference;
 use super::mixture::Mixture;
 use super::saturation::DewPoint;
-use super::species::{Species, SpeciesData};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
+use crate::species::{Species, SpeciesRow};
 use crate::words::words;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
@@ -195,7 +195,7 @@ fn virial<S: Scalar>(mixture: &Mixture<S>) -> [S; 5] {
     let mut sum = [S::zero(); 5];
     for (first, fraction) in mixture.parts() {
         for (second, other_fraction) in mixture.parts() {
-            let pair = pair_virial(first.data(), second.data());
+            let pair = pair_virial(first.row(), second.row());
             for (total, part) in sum.iter_mut().zip(pair) {
                 *total += fraction * other_fraction * S::c(part);
             }
@@ -205,13 +205,13 @@ fn virial<S: Scalar>(mixture: &Mixture<S>) -> [S; 5] {
 }
 
 /// The five coefficients of one pair: B pc / (R Tc) = f0 + omega f1 of Tsonopoulos.
-fn pair_virial(first: &SpeciesData, second: &SpeciesData) -> [f64; 5] {
+fn pair_virial(first: &SpeciesRow, second: &SpeciesRow) -> [f64; 5] {
     let radius = [Scalar::cbrt(first.critical_volume), Scalar::cbrt(second.critical_volume)];
     let mean_volume = (radius[0] + radius[1]) * (radius[0] + radius[1]) * (radius[0] + radius[1]);
     let geometric_volume = root_of(first.critical_volume * second.critical_volume);
     let temperature =
         root_of(first.critical_temperature * second.critical_temperature) * 8.0 * geometric_volume / mean_volume;
-    let factor = |data: &SpeciesData| data.critical_pressure * data.critical_volume / data.critical_temperature;
+    let factor = |data: &SpeciesRow| data.critical_pressure * data.critical_volume / data.critical_temperature;
     let pressure = 4.0 * temperature * (factor(first) + factor(second)) / mean_volume;
     let acentric = 0.5 * (first.acentric_factor + second.acentric_factor);
     let c = temperature / SCALE;

@@ -1,10 +1,10 @@
 //! Heating values, relative density and Wobbe number.
 
 use super::mixture::Mixture;
-use super::species::SpeciesData;
 use crate::quantity::{Density, GrossHeatPerMass, NetHeatPerMass, ReferenceState};
 use crate::scalar::Scalar;
 use crate::site::DRY_AIR_MOLAR_MASS;
+use crate::species::SpeciesRow;
 
 /// Molar gas constant of ISO 6976:2016, J/(mol K).
 const GAS_CONSTANT: f64 = 8.314_462_1;
@@ -102,7 +102,7 @@ impl<S: Scalar> Mixture<S> {
         let gross_molar = self.mean(|data| data.gross_molar[burnt]);
         let hydrogen = self.mean(|data| f64::from(data.atoms.hydrogen));
         let net_molar = gross_molar - S::c(0.5 * WATER_HEAT[burnt]) * hydrogen;
-        let compression_factor = S::one() - self.mean(|data: &SpeciesData| data.summation[metered]).squared();
+        let compression_factor = S::one() - self.mean(|data: &SpeciesRow| data.summation[metered]).squared();
         // ISO 6976 writes 60 degF as 15.55 degC, but its example 2 is met only at 60 degF exactly.
         let kelvin = metering.temperature::<S>().kelvin();
         let molar_volume = compression_factor * S::c(GAS_CONSTANT) * kelvin / metering.pressure().pascals() * S::c(1e3);

@@ -5,14 +5,14 @@
 
 use super::mixture::Mixture;
 use super::saturation::vapor_pressure;
-use super::species::Species;
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Density, Temperature};
 use crate::scalar::Scalar;
 use crate::solve;
+use crate::species::{SpeciesRow, Supply};
 
-/// Temperature the table stands at, K.
+/// Temperature of the liquids of the table of species, K.
 const TABLE_TEMPERATURE: f64 = 250.0;
 /// How latent heat falls towards the critical point: Watson, Ind. Eng. Chem. 35 (1943) 398.
 const LATENT_EXPONENT: f64 = 0.38;
@@ -24,29 +24,6 @@ const CAPACITY_EXPONENT: f64 = 0.29;
 /// Temperatures a boiling point is sought between, K.
 const COLDEST: f64 = 150.0;
 const WARMEST: f64 = 328.15;
-
-/// What a species is as a liquid at 250 K.
-struct Liquid {
-    species: Species,
-    /// J/kg.
-    latent_heat: f64,
-    /// kg/m3.
-    density: f64,
-    /// J/(kg K).
-    heat_capacity: f64,
-}
-
-/// The gases sold as liquids. Source: the reference equations as in CoolProp 8.0.
-const LIQUIDS: [Liquid; 8] = [
-    Liquid { species: Species::Ethane, latent_heat: 372_351.0, density: 448.05, heat_capacity: 2993.9 },
-    Liquid { species: Species::Propane, latent_heat: 404_518.0, density: 558.34, heat_capacity: 2342.7 },
-    Liquid { species: Species::NormalButane, latent_heat: 404_967.0, density: 624.95, heat_capacity: 2213.3 },
-    Liquid { species: Species::Isobutane, latent_heat: 374_992.0, density: 606.28, heat_capacity: 2167.8 },
-    Liquid { species: Species::NormalPentane, latent_heat: 401_091.0, density: 667.23, heat_capacity: 2124.4 },
-    Liquid { species: Species::Isopentane, latent_heat: 379_419.0, density: 661.66, heat_capacity: 2043.6 },
-    Liquid { species: Species::Ethylene, latent_heat: 304_297.0, density: 422.02, heat_capacity: 3362.9 },
-    Liquid { species: Species::Propylene, latent_heat: 409_811.0, density: 578.62, heat_capacity: 2297.6 },
-];
 
 /// A liquid and its vapour at one temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,7 +49,8 @@ impl<S: Scalar> Mixture<S> {
     ///
     /// # Errors
     ///
-    /// Temperature out of range; [`Error::NotLiquefied`] when a gas of the mixture is not sold as a liquid.
+    /// Temperature out of range; [`Error::NotLiquefied`] when a gas of the mixture is not sold as a liquid;
+    /// [`Error::MissingProperty`].
     ///
     /// # Source
     ///
@@ -99,10 +77,10 @@ impl<S: Scalar> Mixture<S> {
         let (mut pressure, mut mass, mut volume, mut latent, mut capacity) =
             (S::zero(), S::zero(), S::zero(), S::zero(), S::zero());
         for (species, fraction) in self.parts() {
-            let Some(liquid) = LIQUIDS.iter().find(|liquid| liquid.species == species) else {
+            let Supply::Liquefied(liquid) = species.supply()? else {
                 return Err(Error::NotLiquefied { given: fraction.to_f32() });
             };
-            let data = species.data();
+            let data = species.row();
             let critical = S::c(data.critical_temperature);
             // Held a little below the critical point of what boils easiest.
             let left = (S::one() - kelvin / critical).larger(S::c(0.02));
@@ -129,7 +107,7 @@ impl<S: Scalar> Mixture<S> {
     ///
     /// # Errors
     ///
-    /// [`Error::NotLiquefied`]; [`Error::NoSolution`] when it boils neither between -123 nor 55 degC.
+    /// [`Error::NotLiquefied`]; [`Error::MissingProperty`]; [`Error::NoSolution`] when it boils neither between -123 nor 55 degC.
     ///
     /// # Examples
     ///
@@ -154,7 +132,7 @@ impl<S: Scalar> Mixture<S> {
 
 /// Vapour pressure, carried beyond 0.98 of the critical temperature along the slope it has there, so that a little
 /// ethane in warm propane counts.
-fn extended<S: Scalar>(data: &super::species::SpeciesData, kelvin: S) -> S {
+fn extended<S: Scalar>(data: &SpeciesRow, kelvin: S) -> S {
     let last = S::c(0.98 * data.vapor_pressure.reduced_by[0]);
     if kelvin <= last {
         return vapor_pressure(data, kelvin);

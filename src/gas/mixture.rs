@@ -1,9 +1,9 @@
 //! A composition by mole fractions.
 
-use super::species::{Species, SpeciesData};
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::scalar::Scalar;
+use crate::species::{Species, SpeciesRow};
 use crate::words::words;
 
 /// How far fractions may be from adding to one.
@@ -76,7 +76,7 @@ impl<S: Scalar> Mixture<S> {
     }
 
     /// Mean of a constant of the species, by mole fraction.
-    pub(super) fn mean(&self, of: impl Fn(&SpeciesData) -> f64) -> S {
-        self.parts().fold(S::zero(), |sum, (species, fraction)| sum + fraction * S::c(of(species.data())))
+    pub(super) fn mean(&self, of: impl Fn(&SpeciesRow) -> f64) -> S {
+        self.parts().fold(S::zero(), |sum, (species, fraction)| sum + fraction * S::c(of(species.row())))
     }
 }

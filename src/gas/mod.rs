@@ -10,10 +10,11 @@ mod liquid;
 mod mixture;
 mod named;
 mod named_words;
+mod needed;
 mod saturation;
-mod species;
 mod state;
 
+pub use crate::species::{Property, Species};
 pub use expansion::Expansion;
 pub(crate) use expansion::NEVER_CHOKED_ABOVE;
 pub(crate) use fuel::GAS_CONSTANT;
@@ -23,4 +24,3 @@ pub use liquid::Saturated;
 pub use mixture::Mixture;
 pub use named::{GasTextError, NAMED, NamedGas, parse};
 pub use saturation::NEAR_CONDENSING;
-pub use species::Species;

@@ -5,7 +5,7 @@ use core::fmt;
 use super::fuel::Gas;
 use super::mixture::{Mixture, SUM_TOLERANCE};
 use super::named_words as words;
-use super::species::Species;
+use crate::species::Species;
 use crate::words::Words;
 
 /// A gas with a name of the trade.

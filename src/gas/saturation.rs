@@ -2,10 +2,10 @@
 
 use super::fuel::SCALE;
 use super::mixture::Mixture;
-use super::species::SpeciesData;
 use crate::limits::Input;
 use crate::quantity::{AbsolutePressure, Temperature};
 use crate::scalar::Scalar;
+use crate::species::SpeciesRow;
 use crate::words::words;
 
 /// Above this share of its dew-point pressure a supply is called near condensing.
@@ -34,7 +34,7 @@ impl<S: Scalar> Mixture<S> {
     #[must_use]
     pub fn saturation_ratio(&self, pressure: AbsolutePressure<S>, temperature: Temperature<S>) -> S {
         self.parts().fold(S::zero(), |sum, (species, fraction)| {
-            let data = species.data();
+            let data = species.row();
             if temperature.kelvin() < S::c(data.vapor_pressure.reduced_by[0]) {
                 sum + fraction * pressure.pascals() / vapor_pressure(data, temperature.kelvin())
             } else {
@@ -84,7 +84,7 @@ impl<S: Scalar> DewPoint<S> {
 }
 
 /// Vapour pressure of a pure species below its critical temperature, Pa.
-pub(super) fn vapor_pressure<S: Scalar>(data: &SpeciesData, kelvin: S) -> S {
+pub(super) fn vapor_pressure<S: Scalar>(data: &SpeciesRow, kelvin: S) -> S {
     let [critical_temperature, critical_pressure] = data.vapor_pressure.reduced_by;
     let reduced = kelvin / S::c(critical_temperature);
     let x = S::one() - reduced;

@@ -158,7 +158,8 @@ pub(crate) fn furnace(
         leg.map_or(Duration::from_hours(48.0), |leg| leg.time)
     };
     let air = fire.air.as_ref().and_then(|air| air.running);
-    let lights = autoignition(rig.gas.mixture()).unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
+    let lights = autoignition(rig.gas.mixture()).map_err(refuse("gas.kind"))?;
+    let lights = lights.unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
     let ambient = rig.site.ambient_pressure();
     let draught = draught_pressure(ambient, chamber.room(), temperature, room.height).map_err(refuse("panel"))?;
     let back_through_head = rig

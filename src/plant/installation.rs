@@ -80,6 +80,7 @@ pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
     let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
     let site = file.entries.site.site().map_err(refuse("site.altitude"))?;
     let mixture = gas::parse(&file.entries.gas.kind).map_err(|error| file.refuse("gas.kind", error))?;
+    mixture.known_to_burn().map_err(refuse("gas.kind"))?;
     let gas = Gas::new(mixture);
     let (diameter, drill) = file.entries.jet.size.diameter().map_err(|accepted| file.refuse("jet.drill", accepted))?;
     let bore = file.entries.jet.shape.with_diameter(diameter).map_err(|error| {

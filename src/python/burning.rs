@@ -86,10 +86,10 @@ pub fn expected_reading<'py>(
     })
 }
 
-/// Autoignition temperature in K, if any part of the gas has one.
+/// Autoignition temperature in K, if any part of the gas burns.
 #[pyfunction]
-pub fn autoignition(gas: PyRef<'_, Gas>) -> Option<f64> {
-    combustion::autoignition(gas.core.mixture()).map(Temperature::kelvin)
+pub fn autoignition(gas: PyRef<'_, Gas>) -> PyResult<Option<f64>> {
+    Ok(combustion::autoignition(gas.core.mixture()).map_err(refuse)?.map(Temperature::kelvin))
 }
 
 /// What a fire of this air ratio is called.

@@ -156,7 +156,7 @@ fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let fire = format!("fire {}", shop.heat_unit());
     let gas = format!("gas {}", shop.gas_unit());
     let money = format!("{currency} an hour");
-    let leanest = leanest_air_ratio(&sheet.rig.gas, &sheet.rig.site);
+    let leanest = leanest_air_ratio(&sheet.rig.gas, &sheet.rig.site).unwrap_or(0.0);
     let titles = ["", &gauge, "damper", "air ratio", &fire, &gas, &money, "the fire is"];
     let rows: Vec<Vec<String>> = sheet
         .settings

@@ -21,7 +21,7 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         "upper_limit_nfpa" => limits(LimitStandard::Nfpa497).upper_limit,
         "lower_limit_iec" => limits(LimitStandard::Iec60079).lower_limit,
         "upper_limit_iec" => limits(LimitStandard::Iec60079).upper_limit,
-        "autoignition_celsius" => autoignition(gas.mixture())?.celsius(),
+        "autoignition_celsius" => autoignition(gas.mixture()).unwrap()?.celsius(),
         "burning_velocity_m_per_s" => {
             let mixture = Temperature::from_kelvin(row.get("mixture_temperature_k"));
             let site = site(row.get("pressure_pa"));

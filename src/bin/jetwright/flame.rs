@@ -76,7 +76,7 @@ fn answer(arguments: &FlameArguments) -> Result<Answer, CommandError> {
         flame: reactants.flame().map_err(refuse)?,
         dew_point: leaving.products.dew_point(site.ambient_pressure()),
         range,
-        autoignition: autoignition(gas.mixture()),
+        autoignition: autoignition(gas.mixture()).map_err(refuse)?,
         velocity_is_near: burning_velocity_bias_holds(&gas, ratio),
         velocity,
         // Outside its range nothing is known of scale, and the rest of the answer stands.

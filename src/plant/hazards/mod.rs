@@ -45,7 +45,8 @@ pub fn of_setting(rig: &Assembled, setting: &Setting, place: Place, found: &mut 
         too_much: air.too_much_air,
         gas_flows: setting.gas.kilograms_per_second() > 0.0,
         gauge: setting.gauge,
-        leanest: leanest_air_ratio(&rig.gas, &rig.site),
+        // A gas without limits of burning is refused before; were it not, every air would be too much.
+        leanest: leanest_air_ratio(&rig.gas, &rig.site).unwrap_or(0.0),
         carbon_monoxide: setting.monoxide,
     };
     of_air(&supplied, place, found);
