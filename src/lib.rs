@@ -38,6 +38,8 @@ pub mod report;
 mod python;
 #[cfg(feature = "capi")]
 pub mod capi;
+#[cfg(test)]
+mod made_up_fuel;
 
 pub use dual::Dual;
 pub use error::{Error, Result};

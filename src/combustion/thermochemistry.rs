@@ -180,3 +180,39 @@ static PRODUCTS_SINGLE: [Polynomial<f32>; Product::COUNT] = {
     }
     single
 };
+
+#[cfg(test)]
+mod tests {
+    use super::{MIDDLE, Species, reactant_enthalpy};
+    use crate::gas::{CombustionReference, GAS_CONSTANT, Mixture};
+    use crate::quantity::ReferenceState;
+
+    /// kJ/mol.
+    fn enthalpy(species: Species, kelvin: f64) -> f64 {
+        1e-3 * GAS_CONSTANT * kelvin * reactant_enthalpy(species, kelvin).unwrap()
+    }
+
+    #[test]
+    fn the_heat_of_every_fuel_is_that_of_its_enthalpy_of_formation() {
+        // Net heating values of ISO 6976:2016 at 25 degC against GRI-Mech 3.0 and NASA. Propane of GRI-Mech differs by
+        // 0.04 %, propylene by 0.014 %, the others by 0.003 %.
+        let at = |species| enthalpy(species, 298.15);
+        for species in Species::all().filter(|species| species.atoms().burns()) {
+            let atoms = species.atoms();
+            let (carbon, hydrogen) = (f64::from(atoms.carbon), f64::from(atoms.hydrogen));
+            let burnt = carbon * at(Species::CarbonDioxide) + 0.5 * hydrogen * at(Species::Water);
+            let found = at(species) + atoms.oxygen_to_burn() * at(Species::Oxygen) - burnt;
+            let values = Mixture::<f64>::pure(species)
+                .calorific_values(CombustionReference::Celsius25, ReferenceState::Celsius15);
+            assert!((found / values.net_molar - 1.0).abs() < 5e-4, "{}: {found} kJ/mol", species.name());
+        }
+    }
+
+    #[test]
+    fn both_ranges_of_a_fit_meet_where_one_ends() {
+        for species in Species::all() {
+            let (below, above) = (enthalpy(species, MIDDLE * (1.0 - 1e-12)), enthalpy(species, MIDDLE));
+            assert!((below - above).abs() < 0.02, "{}: {below} and {above} kJ/mol", species.name());
+        }
+    }
+}
