@@ -128,6 +128,10 @@ enum JetwrightStatus
    The table is not of this burner: make both images of one file.
    */
   JETWRIGHT_STATUS_IMAGE_OTHER_BURNER = 17,
+  /*
+   The table of species has no such property of a gas, and the answer needs it.
+   */
+  JETWRIGHT_STATUS_MISSING_PROPERTY = 18,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
