@@ -8,7 +8,7 @@ use crate::species::{FlameKind, Limits, Property, Species, Supply, Thermochemist
 impl Species {
     /// Enthalpy and entropy in a flame.
     pub(crate) fn thermochemistry(self) -> Result<&'static Thermochemistry> {
-        self.needed(Property::Thermochemistry, self.row().thermochemistry.as_ref())
+        self.needed(Property::Thermochemistry, self.thermochemistry_column())
     }
 
     /// How it is sold.

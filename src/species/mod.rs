@@ -1,5 +1,7 @@
 //! The pure gases: every constant of each in one row of one table.
 
+#[cfg(not(test))]
+mod apart;
 mod atoms;
 mod columns;
 mod property;
@@ -51,7 +53,18 @@ impl Species {
 
     /// Atoms in its molecule.
     pub(crate) fn atoms(self) -> Atoms {
-        self.row().atoms
+        #[cfg(not(test))]
+        return apart::ATOMS[self as usize];
+        #[cfg(test)]
+        return self.row().atoms;
+    }
+
+    /// Enthalpy and entropy in a flame, where the table has them.
+    pub(crate) fn thermochemistry_column(self) -> Option<&'static Thermochemistry> {
+        #[cfg(not(test))]
+        return apart::THERMOCHEMISTRY[self as usize].as_ref();
+        #[cfg(test)]
+        return self.row().thermochemistry.as_ref();
     }
 
     /// Everything the table has of it.
