@@ -2,7 +2,11 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::format;
 use std::prelude::rust_2024::*;
+
+use crate::plant::refusal::{Place, Refusal};
+use crate::prose::refusals::reason_words;
 
 /// What is wrong with a burner file.
 ///
@@ -52,11 +56,32 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
+/// The dotted path of a place, entries of a list counted from 1.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::{file::error::path, plant::Place};
+/// assert_eq!(path(&Place::entry("setting", 1, "gauge")), "setting[2].gauge");
+/// let at = [None, Some(2)];
+/// assert_eq!(path(&Place { section: "blower", at, key: "points.flow" }), "blower.points[3].flow");
+/// ```
+#[must_use]
+pub fn path(place: &Place) -> String {
+    let entry = |index: Option<u8>| index.map_or(String::new(), |index| format!("[{}]", u32::from(index) + 1));
+    let (list, key) = match (place.at[1], place.key.split_once('.')) {
+        (Some(_), Some((list, key))) => (format!("{list}{}.", entry(place.at[1])), key),
+        _ => (String::new(), place.key),
+    };
+    let dot = if place.section.is_empty() || place.key.is_empty() { "" } else { "." };
+    format!("{}{}{dot}{list}{key}", place.section, entry(place.at[0]))
+}
+
 /// Where every field of a file stands, so that what is refused later is still named by its line.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Places {
     pub(crate) file: String,
-    pub(crate) fields: BTreeMap<String, (usize, String)>,
+    pub(crate) fields: BTreeMap<String, (Option<usize>, String)>,
 }
 
 impl Places {
@@ -64,7 +89,7 @@ impl Places {
     #[must_use]
     pub fn refuse(&self, field: &str, accepted: impl fmt::Display) -> FileError {
         let (line, given) = match self.fields.get(field) {
-            Some((line, given)) => (Some(*line), given.clone()),
+            Some((line, given)) => (*line, given.clone()),
             None => (self.section_line(field), String::new()),
         };
         FileError { file: self.file.clone(), line, field: field.into(), given, accepted: accepted.to_string() }
@@ -72,7 +97,16 @@ impl Places {
 
     fn section_line(&self, field: &str) -> Option<usize> {
         let (section, _) = field.rsplit_once('.')?;
-        self.fields.get(section).map(|(line, _)| *line).or_else(|| self.section_line(section))
+        self.fields.get(section).map_or_else(|| self.section_line(section), |(line, _)| *line)
+    }
+
+    /// The error of a refusal: its place as a field, what was given there, and its reason in words.
+    #[must_use]
+    pub fn told(&self, refusal: &Refusal) -> FileError {
+        let field = path(&refusal.place);
+        let error = self.refuse(&field, reason_words(&refusal.reason));
+        // What is missing is said to be so.
+        if self.fields.contains_key(&field) { error } else { FileError { given: "nothing".into(), ..error } }
     }
 }
 
@@ -110,8 +144,8 @@ mod tests {
     #[test]
     fn a_field_left_out_is_named_by_the_line_of_its_section() {
         let mut places = Places { file: "bells.toml".into(), ..Places::default() };
-        places.fields.insert("setting[2]".into(), (30, String::new()));
-        places.fields.insert("setting[2].gauge".into(), (31, "\"5 psi\"".into()));
+        places.fields.insert("setting[2]".into(), (Some(30), String::new()));
+        places.fields.insert("setting[2].gauge".into(), (Some(31), "\"5 psi\"".into()));
         assert_eq!(places.refuse("setting[2].heat", "too much").line, Some(30));
         assert_eq!(
             places.refuse("setting[2].gauge", "too much").to_string(),

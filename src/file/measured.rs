@@ -4,14 +4,14 @@ use std::path::Path;
 use std::prelude::rust_2024::*;
 use std::{format, string};
 
-use crate::file::burner_file::{optional, ranged};
-use crate::file::document::{self, Document, Field, Section};
+use crate::file::document::{self, Document};
 use crate::file::error::FileError;
+use crate::file::node::{Flat, Node};
 use crate::limits::Input;
 use crate::measure::Trend;
 use crate::orifice::Supply;
 use crate::plant::entries::{MeasuredEntry, NAME_CHARACTERS as NAME};
-use crate::quantity::{AbsolutePressure, GaugePressure, Temperature};
+use crate::quantity::{Number, Share};
 
 /// Every key of the file.
 pub const MEASURED: &[&str] = &[
@@ -36,9 +36,6 @@ pub const MEASURED: &[&str] = &[
     "discharge_coefficient",
     "effective_bore",
 ];
-/// Longest path, in characters.
-const PATH: usize = 400;
-
 /// The file's text.
 #[must_use]
 pub fn measured_text(measured: &MeasuredEntry) -> String {
@@ -89,12 +86,6 @@ pub fn read_measured(path: &Path) -> Result<MeasuredEntry, FileError> {
     parse_measured(&document::load(path)?, &path.display().to_string())
 }
 
-/// The measured jet that a burner file names, found from the folder of the burner file.
-pub(crate) fn named(field: &Field<'_>, file: &Path) -> Result<MeasuredEntry, FileError> {
-    let path = file.parent().unwrap_or(Path::new("")).join(field.text(PATH)?);
-    read_measured(&path).map_err(|error| field.refuse(error))
-}
-
 /// Reads the text of such a file; `name` is what messages call it.
 ///
 /// # Errors
@@ -102,48 +93,45 @@ pub(crate) fn named(field: &Field<'_>, file: &Path) -> Result<MeasuredEntry, Fil
 /// [`FileError`] at the first thing that is wrong.
 pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError> {
     let document = Document::parse(text, name)?;
-    let root = document.root(MEASURED);
-    let share = |key: &'static str| root.required(key).share(Input::UncertaintyShare);
-    let number = |key: &'static str| root.required(key).number(Input::CoefficientFactor);
+    let root = Flat::new(&document.root(), name, MEASURED)?;
+    let share = |key: &str, input| root.required::<Share>(key, input).map(|share| share.0);
+    let number = |key: &str| root.required::<Number>(key, Input::CoefficientFactor).map(|number| number.0);
     let entry = MeasuredEntry {
-        name: root.required("name").held(NAME)?,
-        how: root.required("how").held(NAME)?,
-        runs: root.required("runs").count(Input::RunCount)?,
-        bore: root.required("bore").ranged(Input::Bore)?,
+        name: root.required("name", NAME)?,
+        how: root.required("how", NAME)?,
+        runs: root.required("runs", Input::RunCount)?,
+        bore: root.required("bore", Input::Bore)?,
         supply: Supply {
-            ambient: root.required("ambient_pressure").ranged::<AbsolutePressure>(Input::StationPressure)?,
-            gauge: root.required("gauge_at_jet").ranged::<GaugePressure>(Input::GaugePressure)?,
-            back: root.required("back_pressure").ranged::<GaugePressure>(Input::BackPressure)?,
-            temperature: root.required("gas_temperature").ranged::<Temperature>(Input::GasTemperature)?,
+            ambient: root.required("ambient_pressure", Input::StationPressure)?,
+            gauge: root.required("gauge_at_jet", Input::GaugePressure)?,
+            back: root.required("back_pressure", Input::BackPressure)?,
+            temperature: root.required("gas_temperature", Input::GasTemperature)?,
         },
         measured_factor: number("measured_factor")?,
-        measured_uncertainty: share("measured_uncertainty")?,
-        measured_uncertainty_without_gauge: share("measured_uncertainty_without_gauge")?,
+        measured_uncertainty: share("measured_uncertainty", Input::UncertaintyShare)?,
+        measured_uncertainty_without_gauge: share("measured_uncertainty_without_gauge", Input::UncertaintyShare)?,
         trend: trend(&root)?,
         factor: number("factor")?,
-        weight: root.required("weight").share(Input::Fraction)?,
-        uncertainty: share("uncertainty")?,
-        uncertainty_without_gauge: share("uncertainty_without_gauge")?,
+        weight: share("weight", Input::Fraction)?,
+        uncertainty: share("uncertainty", Input::UncertaintyShare)?,
+        uncertainty_without_gauge: share("uncertainty_without_gauge", Input::UncertaintyShare)?,
         discharge_coefficient: number("discharge_coefficient")?,
-        effective_bore: ranged(&root, "effective_bore", Input::Bore)?.unwrap_or_default(),
+        effective_bore: root.optional("effective_bore", Input::Bore)?.unwrap_or_default(),
     };
     if entry.supply.back > entry.supply.gauge {
         return Err(root.refuse("back_pressure", "accepted is no more than the gauge at the jet"));
     }
-    root.finish()?;
     Ok(entry)
 }
 
-fn trend(root: &Section<'_>) -> Result<Option<Trend>, FileError> {
-    let number = |key: &'static str| optional(root, key, |field| field.number(Input::Trend));
+fn trend(root: &Flat<'_, impl Node>) -> Result<Option<Trend>, FileError> {
+    let number = |key: &str| root.optional::<Number>(key, Input::Trend).map(|number| number.map(|number| number.0));
     let (own, gauge) = (number("trend_uncertainty")?, number("trend_uncertainty_by_gauge")?);
     match (number("trend")?, own, gauge) {
         (None, None, None) => Ok(None),
         (Some(slope), Some(own), Some(gauge)) if own > 0.0 => {
             Ok(Some(Trend { slope, own: 0.5 * own, gauge: 0.5 * gauge }))
         }
-        _ => {
-            Err(root.refuse("trend_uncertainty", "a trend and both its uncertainties, this above nought, go together"))
-        }
+        _ => Err(root.refuse("trend_uncertainty", "a trend and both its uncertainties, this above 0, go together")),
     }
 }

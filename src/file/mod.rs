@@ -3,11 +3,7 @@
 pub mod burner_file;
 pub mod document;
 pub mod error;
-pub mod furnace;
-pub mod keys;
-pub mod lighting;
 pub mod measured;
-pub mod supply;
-pub mod uncertainty;
+pub mod node;
 
 pub use error::{FileError, Places, shorten};

@@ -125,7 +125,7 @@ inputs! {
 
 inputs! {
     /// The fire.
-    Fire: (one fire), "fire", Presence::Optional;
+    Fire: (always fire), "fire", Presence::Always;
     lists {}
     rules []
     {
@@ -194,7 +194,7 @@ inputs! {
 
 inputs! {
     /// How well each thing is known, 95 times in 100: half widths. Every line may be left out, and usual values count.
-    Uncertainty: (one uncertainty), "uncertainty", Presence::Optional;
+    Uncertainty: (always uncertainty), "uncertainty", Presence::Always;
     lists {}
     rules [
         Rule::NotBoth(&["gauge_span", "gauge_class"], &["gauge_error"]),

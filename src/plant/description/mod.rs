@@ -6,9 +6,11 @@
 
 mod air_side;
 mod burner;
+mod burner_entries;
 mod checks;
 pub mod choices;
 mod furnace;
+mod furnace_entries;
 mod macros;
 pub mod row;
 mod rules;
@@ -70,13 +72,13 @@ pub struct Description {
     /// The chamber.
     pub chamber: Option<ChamberGiven>,
     /// The fire.
-    pub fire: Option<Fire>,
+    pub fire: Fire,
     /// What was seen of its lighting.
     pub lighting: Option<Lighting>,
     /// The settings.
     pub setting: Vec<Setting, MOST_SETTINGS>,
     /// How well things are known.
-    pub uncertainty: Option<Uncertainty>,
+    pub uncertainty: Uncertainty,
     /// Layers of the wall.
     pub layer: Vec<LayerGiven, LAYER_CAP>,
     /// Panels of the chamber.

@@ -10,7 +10,7 @@ pub type At = [usize; 2];
 /// How often a section stands in a description.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Presence {
-    /// Always: the keys before the first section.
+    /// Always, whether it is written or not: the keys before the first section, and sections of defaults.
     Always,
     /// Once, and it is needed.
     Needed,
