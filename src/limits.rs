@@ -273,6 +273,7 @@ impl Input {
     pub const fn reason(self) -> Option<&'static str> {
         match self {
             Input::FlameAirRatio => Some("a flame under 0.6 makes soot, which is not worked out"),
+            Input::CylinderHolds => Some("an empty cylinder gives no gas"),
             _ => None,
         }
     }

@@ -4,8 +4,8 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::file::error::{FileError, Places};
-use crate::plant::description::value::{Given, Value};
-use crate::plant::description::{At, Description, Presence, Section};
+use crate::plant::description::value::{Given, Kind, Value};
+use crate::plant::description::{At, Description, Otherwise, Presence, Section};
 
 /// Characters of a given value that a message repeats.
 pub(crate) const SHOWN: usize = 60;
@@ -132,8 +132,18 @@ impl Walk {
         let path = |key: &str| if field.is_empty() { key.into() } else { format!("{field}.{key}") };
         let held = |key: &str| keys.iter().find(|(other, _)| other == key).map(|(_, node)| node);
         for row in section.rows {
-            let Some(node) = held(row.key) else { continue };
             let path = path(row.key);
+            let Some(node) = held(row.key) else {
+                if row.otherwise == Otherwise::Needed {
+                    let missing = (row.put)(&mut self.description, at, Given::Other);
+                    missing.map_err(|error| {
+                        let like = format!("{error}, such as \"{}\"", row.example.one());
+                        let accepted = if let Kind::Text { .. } = (row.kind)() { like } else { format!("{error}") };
+                        FileError { given: "nothing".into(), ..self.places.refuse(&path, accepted) }
+                    })?;
+                }
+                continue;
+            };
             let read = (row.put)(&mut self.description, at, node.shape().given());
             read.map_err(|error| self.refuse(node, &path, error))?;
             self.record(node, &path, node.given());

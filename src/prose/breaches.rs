@@ -19,7 +19,7 @@ type Spell<'a> = &'a dyn Fn(&str) -> String;
 /// use jetwright::plant::description::Breach;
 /// use jetwright::prose::breaches::breach_words;
 /// let breach = Breach::OneOf(&[&["bore"], &["drill"]]);
-/// assert_eq!(breach_words(&breach, &|key| key.into()), "accepted is bore or drill, one of them");
+/// assert_eq!(breach_words(&breach, &|key| key.into()), "accepted is bore or drill, one of the two");
 /// ```
 #[must_use]
 pub fn breach_words(breach: &Breach, spell: Spell<'_>) -> String {
@@ -29,8 +29,12 @@ pub fn breach_words(breach: &Breach, spell: Spell<'_>) -> String {
         Breach::Needed { example } => format!("this is needed, such as \"{example}\""),
         Breach::TooFew { least, most } => format!("accepted are {least} to {most}"),
         Breach::OneOf(sets) => {
-            let sets: Vec<_> = sets.iter().map(|set| all(set, spell)).collect();
-            format!("accepted is {}, one of them", joined(&sets, "or"))
+            let accepted: Vec<_> = sets.iter().map(|set| all(set, spell)).collect();
+            format!(
+                "accepted is {}, one of {}",
+                joined(&accepted, "or"),
+                if sets.len() == 2 { "the two" } else { "them" }
+            )
         }
         Breach::Any(keys) => format!("accepted are {}, or several of them", listed(keys, "or", spell)),
         Breach::Together(keys) => format!("it is needed, since {} go together", listed(keys, "and", spell)),
