@@ -429,9 +429,9 @@ fn what_a_setpoint_table_is_off_is_what_the_burner_makes_of_it() {
     let json: serde_json::Value = serde_json::from_str(&answer).unwrap();
     let said = ["heat_off_share", "air_ratio_off_share"].map(|key| json[key].as_f64().unwrap());
     let table = SetpointTable::<USUAL_ROWS, f32>::read_image(&std::fs::read(image).unwrap()).unwrap();
-    let sheet = jetwright::plant::compose(jetwright::file::burner_file::read(&file).unwrap(), false).unwrap();
+    let sheet = jetwright::file::burner_file::read(&file).unwrap().evaluate(false).unwrap().0;
     let (burner, conditions, ratio) =
-        (sheet.rig.burner.as_ref().unwrap(), sheet.rig.conditions, sheet.file.entries.air_ratio);
+        (sheet.plant.burner.as_ref().unwrap(), sheet.plant.conditions, sheet.plant.entries.air_ratio);
     let mut worst = [0.0_f64; 2];
     for index in 0..=1601 {
         let heat = f64::from(table.lowest().watts()) + f64::from(table.step().watts()) * f64::from(index) / 100.07;

@@ -8,6 +8,7 @@ use crate::file::error::{FileError, Places};
 use crate::file::measured::read_measured;
 use crate::file::node::{Node, describe};
 use crate::plant::entries::Entries;
+use crate::plant::{Plant, Sheet};
 
 /// A commented burner file to start from, which itself reads without an error.
 pub const BLANK: &str = include_str!("blank.toml");
@@ -22,6 +23,32 @@ pub struct BurnerFile {
 }
 
 impl BurnerFile {
+    /// The installation it describes, and where every field stands.
+    ///
+    /// # Errors
+    ///
+    /// [`FileError`] of the field that cannot be.
+    pub fn plant(self) -> Result<(Plant, Places), FileError> {
+        let Self { entries, places } = self;
+        match Plant::new(entries) {
+            Ok(plant) => Ok((plant, places)),
+            Err(refusal) => Err(places.told(&refusal)),
+        }
+    }
+
+    /// The same with every question answered; its readings round in psi, or in bar.
+    ///
+    /// # Errors
+    ///
+    /// [`FileError`] of the field that cannot be.
+    pub fn evaluate(self, round_in_psi: bool) -> Result<(Sheet, Places), FileError> {
+        let (plant, places) = self.plant()?;
+        match plant.evaluate(round_in_psi) {
+            Ok(sheet) => Ok((sheet, places)),
+            Err(refusal) => Err(places.told(&refusal)),
+        }
+    }
+
     /// The error of a field, such as `gas.kind` or `setting[2].gauge` (counted from 1).
     #[must_use]
     pub fn refuse(&self, field: &str, accepted: impl core::fmt::Display) -> FileError {

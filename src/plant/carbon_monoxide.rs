@@ -2,7 +2,7 @@
 
 use crate::burner::{Conditions, GLOW_CELSIUS};
 use crate::combustion::{Product, Reactants};
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
 use crate::quantity::Temperature;
 
 /// Above this share of carbon monoxide in the dry products a fire is dangerous: what NIOSH lets no one breathe.
@@ -12,9 +12,9 @@ const RICH: f64 = 0.98;
 
 /// Carbon monoxide of the products at the setting's chamber, the chamber at work or a glow, whichever is hottest: a
 /// chamber lit cold soon glows, and the hotter, the more a rich fire makes.
-pub(crate) fn monoxide(rig: &Assembled, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
+pub(crate) fn monoxide(plant: &Plant, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
     let mut at = Temperature::from_celsius(GLOW_CELSIUS);
-    for chamber in [conditions.chamber_temperature, rig.conditions.chamber_temperature] {
+    for chamber in [conditions.chamber_temperature, plant.conditions.chamber_temperature] {
         at = if chamber > at { chamber } else { at };
     }
     let reactants =

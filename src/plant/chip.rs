@@ -10,7 +10,7 @@ impl Sheet {
     /// blower cannot give, are left out.
     #[must_use]
     pub fn for_chip(&self) -> Option<ChipBurner> {
-        let burner = self.rig.burner.clone()?;
+        let burner = self.plant.burner.clone()?;
         let mut settings = Vec::new();
         for setting in &self.settings {
             let Some(air) = setting.air.as_ref().filter(|air| air.running.is_some()) else { continue };
@@ -23,12 +23,12 @@ impl Sheet {
                 chamber_temperature: setting
                     .entry
                     .chamber_temperature
-                    .unwrap_or(self.rig.conditions.chamber_temperature),
+                    .unwrap_or(self.plant.conditions.chamber_temperature),
             };
             if settings.push(made).is_err() {
                 break;
             }
         }
-        Some(ChipBurner { burner, conditions: self.rig.conditions, settings })
+        Some(ChipBurner { burner, conditions: self.plant.conditions, settings })
     }
 }

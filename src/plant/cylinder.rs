@@ -1,20 +1,16 @@
 //! The cylinder's block of the sheet: can it keep up, and does it last the evening.
 
-use std::format;
-use std::prelude::rust_2024::*;
-use std::vec;
+use heapless::Vec;
 
 use crate::error::Result as CheckedResult;
-use crate::file::burner_file::BurnerFile;
-use crate::file::error::FileError;
 use crate::fuel::{Charge, Cylinder, Draw};
 use crate::gas::Gas;
 use crate::limits::Input;
-use crate::plant::evaluation::Setting;
-use crate::plant::furnace::FurnaceBlock;
-use crate::plant::installation::Assembled;
-use crate::plant::work::WorkBlock;
-use crate::prose::refusals::advice;
+use crate::plant::entries::MOST_SETTINGS;
+use crate::plant::firing::Firing;
+use crate::plant::installation::Plant;
+use crate::plant::refusal::{Place, Refusal};
+use crate::plant::setting::Setting;
 use crate::quantity::{AbsolutePressure, Duration, GaugePressure, Mass, MassFlow, Temperature};
 
 /// What a regulator needs over its reading unless the file says so, Pa: common practice, no source.
@@ -35,7 +31,7 @@ pub struct CylinderBlock {
     /// Pressure in them before anything is drawn.
     pub pressure: GaugePressure,
     /// A row a setting, each from the gas left.
-    pub rows: Vec<CylinderRow>,
+    pub rows: Vec<CylinderRow, MOST_SETTINGS>,
     /// The same of the work's fire; none without work, or out of reach.
     pub work: Option<CylinderRow>,
     /// Money for a full one.
@@ -154,37 +150,33 @@ impl Store<'_> {
 
 /// Works out the cylinders of a burner file.
 pub(crate) fn cylinder(
-    file: &BurnerFile,
-    rig: &Assembled,
+    plant: &Plant,
     settings: &[Setting],
-    furnace: Option<&FurnaceBlock>,
-) -> Result<Option<CylinderBlock>, FileError> {
-    let (Some(entry), Some(cylinder)) = (file.entries.supply.cylinder, &rig.before.cylinder) else { return Ok(None) };
-    let refuse = |error: crate::Error| file.refuse("cylinder", advice(&error));
+    work: Option<&Setting>,
+    firing: &Firing,
+) -> Result<Option<CylinderBlock>, Refusal> {
+    let (Some(entry), Some(cylinder)) = (plant.entries.supply.cylinder, &plant.before.cylinder) else {
+        return Ok(None);
+    };
+    let refuse = |error: crate::Error| Place::section("cylinder").refused(error);
     let left = entry.left * f64::from(entry.count);
     let charge = Charge { mass: left, temperature: entry.temperature };
-    let (ambient, air) = (rig.site.ambient_pressure(), entry.temperature);
-    let store = Store { gas: &rig.gas, ambient, cylinder, count: entry.count, charge, air };
-    let mut rows = vec![];
+    let (ambient, air) = (plant.site.ambient_pressure(), entry.temperature);
+    let store = Store { gas: &plant.gas, ambient, cylinder, count: entry.count, charge, air };
+    let mut rows = Vec::new();
     for (index, setting) in settings.iter().enumerate() {
         let used = setting.entry.minutes.unwrap_or(Duration::from_seconds(AN_HOUR));
-        let row = store.row(setting.gas, needs(file, setting.gauge), used);
-        rows.push(row.map_err(|error| file.refuse(&format!("setting[{}].gauge", index + 1), advice(&error)))?);
+        let row = store.row(setting.gas, needs(plant, setting.gauge), used);
+        let _ = rows.push(row.map_err(Place::entry("setting", index, "gauge").refusing())?);
     }
-    let work = match furnace.and_then(|block| block.work.as_ref()).and_then(WorkBlock::fire) {
+    let work_row = match work {
         Some(fire) => {
             let used = fire.entry.minutes.unwrap_or(Duration::from_seconds(AN_HOUR));
-            let row = store.row(fire.gas, needs(file, fire.gauge), used);
-            Some(row.map_err(|error| file.refuse("work", advice(&error)))?)
+            let row = store.row(fire.gas, needs(plant, fire.gauge), used);
+            Some(row.map_err(Place::section("work").refusing())?)
         }
         None => None,
     };
-    let plan = furnace.and_then(|block| block.draws(rig, settings));
-    let by_plan = plan.is_some();
-    let draws = plan.unwrap_or_else(|| {
-        let timed = settings.iter().filter_map(|it| Some((it.entry.minutes?, it.gas_used?, it.gauge)));
-        timed.collect()
-    });
     Ok(Some(CylinderBlock {
         capacity: cylinder.capacity(),
         left,
@@ -192,15 +184,15 @@ pub(crate) fn cylinder(
         air: entry.temperature,
         pressure: store.pressure().map_err(refuse)?,
         rows,
-        work,
-        cost: file.entries.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
-        evening: evening(file, store, &draws, by_plan).map_err(refuse)?,
+        work: work_row,
+        cost: plant.entries.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
+        evening: evening(plant, store, settings, work, firing).map_err(refuse)?,
     }))
 }
 
 /// What the regulator needs before it for a reading; no less than the reading itself.
-fn needs(file: &BurnerFile, gauge: GaugePressure) -> GaugePressure {
-    match file.entries.supply.regulator.as_ref().and_then(|regulator| regulator.needs) {
+fn needs(plant: &Plant, gauge: GaugePressure) -> GaugePressure {
+    match plant.entries.supply.regulator.as_ref().and_then(|regulator| regulator.needs) {
         Some(needs) if needs > gauge => needs,
         Some(_) => gauge,
         None => GaugePressure::from_pascals(gauge.pascals() + OVER_READING),
@@ -208,21 +200,23 @@ fn needs(file: &BurnerFile, gauge: GaugePressure) -> GaugePressure {
 }
 
 fn evening(
-    file: &BurnerFile,
+    plant: &Plant,
     mut store: Store<'_>,
-    draws: &[(Duration, Mass, GaugePressure)],
-    by_plan: bool,
+    settings: &[Setting],
+    work: Option<&Setting>,
+    firing: &Firing,
 ) -> CheckedResult<Option<CylinderEvening>> {
-    if draws.is_empty() {
+    if firing.stages.is_empty() {
         return Ok(None);
     }
     let (mut at, mut gas) = (Duration::from_seconds(0.0), Mass::from_kilograms(0.0));
     let (mut too_cold_after, mut empty_after) = (None, None);
-    for &(time, mass, gauge) in draws.iter().filter(|(time, ..)| time.seconds() > 0.0) {
+    for (fired, time, mass) in firing.fires().filter(|(_, time, _)| time.seconds() > 0.0) {
+        let Some(fire) = fired.of(settings, work) else { continue };
         gas = gas + mass;
         if empty_after.is_none() {
             let rate = MassFlow::from_kilograms_per_second(mass.kilograms() / time.seconds());
-            let end = store.draw(rate, time, needs(file, gauge))?;
+            let end = store.draw(rate, time, needs(plant, fire.gauge))?;
             too_cold_after = too_cold_after.or(end.too_cold_after.map(|after| at + after));
             empty_after = end.empty_after.map(|after| at + after);
             store.charge = Charge { mass: end.left, temperature: end.temperature };
@@ -230,5 +224,5 @@ fn evening(
         at = at + time;
     }
     let Charge { mass: left, temperature: liquid } = store.charge;
-    Ok(Some(CylinderEvening { by_plan, gas, left, liquid, too_cold_after, empty_after }))
+    Ok(Some(CylinderEvening { by_plan: firing.by_furnace, gas, left, liquid, too_cold_after, empty_after }))
 }

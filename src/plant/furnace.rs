@@ -1,26 +1,22 @@
 //! The furnace's block of the sheet: the fire needed first, then the evening around it.
 
-use std::format;
-use std::prelude::rust_2024::*;
-use std::vec;
+use heapless::Vec;
 
 use crate::burner::AirSetting;
-use crate::combustion::{AirNeed, Reactants, autoignition};
-use crate::error::{Error, Result as CheckedResult};
-use crate::file::burner_file::BurnerFile;
-use crate::file::error::FileError;
+use crate::combustion::{Reactants, autoignition};
+use crate::error::Result as CheckedResult;
 use crate::furnace::room::fresh_air;
 use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
 use crate::furnace::{
-    AvailableHeat, Balance, Body, Chamber, DryingStep, Layer, Lining, Mix, Opening, Panel, Sling, SteadyWall,
-    Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
+    AvailableHeat, Balance, Body, Chamber, DryingStep, LAYER_CAP, Layer, Lining, Mix, Opening, PANEL_CAP, Panel, Sling,
+    SteadyWall, Surroundings, Wall, anchors, box_shape_factor, draught_flow, draught_pressure, drying, drying_heat,
 };
 use crate::limits::Input;
 use crate::plant::entries::FurnaceEntry;
-use crate::plant::evaluation::Setting;
-use crate::plant::firing::furnace_advice;
 use crate::plant::furnace_spread::holding_half_width;
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
+use crate::plant::refusal::{Place, Reason, Refusal};
+use crate::plant::setting::Setting;
 use crate::plant::work::{WorkBlock, work_block};
 use crate::quantity::{
     ActualVolumeFlow, Area, Duration, Force, GaugePressure, HeatRate, Length, MassFlow, NetHeatRate, Power,
@@ -87,7 +83,7 @@ pub struct CastableBlock {
     /// Pull in each of two sling legs as long as their spread, for the whole lining.
     pub pull: Force,
     /// Steps of drying out.
-    pub steps: Vec<DryingStep>,
+    pub steps: Vec<DryingStep, 8>,
     /// Heat of the water, J.
     pub heat: f64,
     /// How long the smallest fire of the file takes to bring that heat, were nothing else to take any.
@@ -95,34 +91,22 @@ pub struct CastableBlock {
 }
 
 /// Works out the furnace of a burner file.
-pub(crate) fn furnace(
-    file: &BurnerFile,
-    rig: &Assembled,
-    need: &AirNeed,
-    settings: &[Setting],
-    largest: usize,
-) -> Result<Option<FurnaceBlock>, FileError> {
-    let (Some(entry), Some(place)) = (&file.entries.furnace, file.entries.chamber) else { return Ok(None) };
-    let lining = lining(file, entry)?;
-    let chamber = chamber(file, rig, entry, &lining)?;
+pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Result<Option<FurnaceBlock>, Refusal> {
+    let (Some(entry), Some(place)) = (&plant.entries.furnace, plant.entries.chamber) else { return Ok(None) };
+    let lining = lining(entry)?;
+    let chamber = chamber(plant, entry, &lining)?;
     let temperature = place.temperature;
-    let refuse = |field: &'static str| move |error: Error| file.refuse(field, furnace_advice(&error));
     let (wall, room) = (&chamber.walls()[0].0, chamber.walls()[0].1);
-    let steady = wall.steady(temperature, &room).map_err(refuse("chamber.temperature"))?;
+    let steady = wall.steady(temperature, &room).map_err(Place::key("chamber", "temperature").refusing())?;
     if let Some(layer) = steady.too_hot {
-        let (bears, is) = (entry.layers[layer].material.limit(), steady.faces[layer]);
-        let text = format!(
-            "this layer bears {:.0} C and would be {:.0} C hot at a chamber temperature of {:.0} C",
-            bears.celsius(),
-            is.celsius(),
-            temperature.celsius()
-        );
-        return Err(file.refuse(&format!("layer[{}].material", layer + 1), text));
+        let (limit, face) = (entry.layers[layer].material.limit(), steady.faces[layer]);
+        let reason = Reason::LayerTooHot { limit, face, chamber: temperature };
+        return Err(Place::entry("layer", layer, "material").because(reason));
     }
     let steel = match entry.steel {
         Some((grade, depth)) => {
-            let thick = wall.thickness().millimeters();
-            let outside = |_| file.refuse("steel.depth", format!("accepted is up to the {thick:.0} mm of the wall"));
+            let reason = Reason::OutsideWall { thickness: wall.thickness() };
+            let outside = |_| Place::key("steel", "depth").because(reason);
             let at = wall.temperature_at(&steady, depth).map_err(outside)?;
             Some((at, Temperature::from_celsius(grade.limit_celsius)))
         }
@@ -130,25 +114,28 @@ pub(crate) fn furnace(
     };
     let fire = &settings[largest];
     let ratio =
-        fire.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio).unwrap_or(file.entries.air_ratio);
+        fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio);
     // What is asked for burns at the file's air ratio; what stands there, at its own.
-    let available = available(rig, file.entries.air_ratio).map_err(refuse("fire.air_ratio"))?;
-    let available_there = self::available(rig, ratio).map_err(refuse("gas.kind"))?;
+    let available = available(plant, plant.entries.air_ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
+    let available_there = self::available(plant, ratio).map_err(Place::key("gas", "kind").refusing())?;
     let nothing = Power::from_watts(0.0);
-    let holding = chamber.fire_for(temperature, nothing, &available).map_err(refuse("chamber.temperature"))?;
+    let holding =
+        chamber.fire_for(temperature, nothing, &available).map_err(Place::key("chamber", "temperature").refusing())?;
     let holding_thicker = thicker(&chamber)
         .and_then(|chamber| chamber.fire_for(temperature, nothing, &available))
-        .map_err(refuse("layer"))?;
+        .map_err(Place::section("layer").refusing())?;
     let reaches = chamber.temperature_for(fire.heat_net, nothing, &available_there).ok();
-    let mut warming = Warming::cold(&chamber).map_err(refuse("layer"))?;
+    let mut warming = Warming::cold(&chamber).map_err(Place::section("layer").refusing())?;
     let warm_up = warming.warm_up(fire.heat_net, temperature, &available_there).ok();
     if warm_up.is_none() {
         // The rest of the evening is told for a chamber that has come to its temperature some other way.
         let hour = Duration::from_hours(1.0);
-        warming.hold(temperature, hour, nothing, &available).map_err(refuse("chamber.temperature"))?;
+        warming
+            .hold(temperature, hour, nothing, &available)
+            .map_err(Place::key("chamber", "temperature").refusing())?;
     }
     let work = match &entry.work {
-        Some(work) => Some(work_block(file, rig, work, &lining, &mut warming, temperature, &available)?),
+        Some(work) => Some(work_block(plant, work, &lining, &mut warming, temperature, &available)?),
         None => None,
     };
     let still = MassFlow::from_kilograms_per_second(0.0);
@@ -158,21 +145,19 @@ pub(crate) fn furnace(
         leg.map_or(Duration::from_hours(48.0), |leg| leg.time)
     };
     let air = fire.air.as_ref().and_then(|air| air.running);
-    let lights = autoignition(rig.gas.mixture()).map_err(refuse("gas.kind"))?;
+    let lights = autoignition(plant.gas.mixture()).map_err(Place::key("gas", "kind").refusing())?;
     let lights = lights.unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
-    let ambient = rig.site.ambient_pressure();
-    let draught = draught_pressure(ambient, chamber.room(), temperature, room.height).map_err(refuse("panel"))?;
-    let back_through_head = rig
+    let ambient = plant.site.ambient_pressure();
+    let draught = draught_pressure(ambient, chamber.room(), temperature, room.height)
+        .map_err(Place::section("panel").refusing())?;
+    let back_through_head = plant
         .burner
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
     let air_of = |fire: &Setting| {
-        let ratio = fire
-            .air
-            .as_ref()
-            .and_then(crate::plant::evaluation::SettingAir::air_ratio)
-            .unwrap_or(file.entries.air_ratio);
-        need.mass_ratio * ratio * fire.gas.kilograms_per_second()
+        let ratio =
+            fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio);
+        plant.air_need.mass_ratio * ratio * fire.gas.kilograms_per_second()
     };
     let work_fire = work.as_ref().and_then(WorkBlock::fire);
     let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
@@ -180,15 +165,15 @@ pub(crate) fn furnace(
     let monoxide_air = match entry.room {
         Some(room) => {
             let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
-            Some(fresh.map_err(refuse("room.leak"))?)
+            Some(fresh.map_err(Place::key("room", "leak").refusing())?)
         }
         None => None,
     };
     Ok(Some(FurnaceBlock {
         temperature,
         steel,
-        holding_half_width: holding_half_width(file, entry, &chamber, temperature, &available)
-            .map_err(refuse("layer"))?,
+        holding_half_width: holding_half_width(plant, entry, &chamber, temperature, &available)
+            .map_err(Place::section("layer").refusing())?,
         holding,
         holding_thicker,
         largest,
@@ -197,12 +182,12 @@ pub(crate) fn furnace(
         work,
         draught,
         back_through_head,
-        fire_air: fire_air.at(rig.site.air_density()),
+        fire_air: fire_air.at(plant.site.air_density()),
         monoxide_air,
         relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
         may_light: (lights, cool(lights.celsius(), still)),
         air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
-        castable: castable(file, rig, entry, &lining, settings, &available)?,
+        castable: castable(plant, entry, &lining, settings, &available)?,
         wall: steady,
         lining,
         chamber: chamber.clone(),
@@ -212,26 +197,21 @@ pub(crate) fn furnace(
 /// Share of a fire's net heat that stays in the chamber, by the temperature its gases leave at.
 ///
 /// Beyond the air ratios a flame is worked out for, the nearest of them stands in.
-pub fn available(rig: &Assembled, air_ratio: f64) -> CheckedResult<impl Fn(Temperature) -> f64 + use<>> {
+pub fn available(plant: &Plant, air_ratio: f64) -> CheckedResult<impl Fn(Temperature) -> f64 + use<>> {
     let range = Input::FlameAirRatio.range();
     let ratio = air_ratio.clamp(range.min, range.max);
-    let reactants = Reactants::new(&rig.gas, &rig.site, ratio, rig.site.air_temperature())?;
+    let reactants = Reactants::new(&plant.gas, &plant.site, ratio, plant.site.air_temperature())?;
     let table = AvailableHeat::new(&reactants)?;
     Ok(move |flue| table.share(flue))
 }
 
 /// The panels added up.
-pub fn lining(file: &BurnerFile, entry: &FurnaceEntry) -> Result<Lining, FileError> {
-    Lining::new(&entry.panels).map_err(|error| file.refuse("panel", furnace_advice(&error)))
+pub fn lining(entry: &FurnaceEntry) -> Result<Lining, Refusal> {
+    Lining::new(&entry.panels).map_err(Place::section("panel").refusing())
 }
 
 /// The chamber of a file.
-pub fn chamber(
-    file: &BurnerFile,
-    rig: &Assembled,
-    entry: &FurnaceEntry,
-    lining: &Lining,
-) -> Result<Chamber, FileError> {
+pub fn chamber(plant: &Plant, entry: &FurnaceEntry, lining: &Lining) -> Result<Chamber, Refusal> {
     let area = lining.take_off().hot_area;
     let round = entry.panels.iter().find_map(|panel| match *panel {
         Panel::Cylinder { diameter, length, .. } | Panel::HalfRound { diameter, length, .. } => {
@@ -249,16 +229,17 @@ pub fn chamber(
             (Body::Flat { area }, Length::from_meters((area.square_meters() / 6.0).sqrt()))
         }
     };
-    let wall = Wall::new(&entry.layers, body).map_err(|error| file.refuse("layer", error))?;
-    let room = Surroundings::shell(rig.site.air_temperature(), rig.site.ambient_pressure(), height);
-    let mut openings = vec![];
+    let wall = Wall::new(&entry.layers, body).map_err(Place::section("layer").refusing())?;
+    let room = Surroundings::shell(plant.site.air_temperature(), plant.site.ambient_pressure(), height);
+    let mut openings = Vec::<Opening, PANEL_CAP>::new();
     for panel in &entry.panels {
         if let Panel::Opening { area } = *panel {
-            openings.push(Opening::new(area, wall.thickness()).map_err(|error| file.refuse("panel", error))?);
+            let opening = Opening::new(area, wall.thickness());
+            let _ = openings.push(opening.map_err(Place::section("panel").refusing())?);
         }
     }
     Chamber::new(&[(wall, room)], &openings, TemperatureDifference::from_kelvin(FLUE_EXCESS))
-        .map_err(|error| file.refuse("panel", furnace_advice(&error)))
+        .map_err(Place::section("panel").refusing())
 }
 
 /// What the edges and corners of a box add to its hot area, m2.
@@ -285,40 +266,42 @@ fn thicker(chamber: &Chamber) -> CheckedResult<Chamber> {
 /// The same chamber with another layer.
 pub(crate) fn with_layer(chamber: &Chamber, index: usize, layer: Layer) -> CheckedResult<Chamber> {
     let (wall, room) = &chamber.walls()[0];
-    let mut layers: Vec<Layer> = wall.layers().to_vec();
+    let mut layers: Vec<Layer, LAYER_CAP> = wall.layers().iter().cloned().collect();
     layers[index] = layer;
     let wall = Wall::new(&layers, wall.body())?;
     Chamber::new(&[(wall, *room)], chamber.openings(), TemperatureDifference::from_kelvin(FLUE_EXCESS))
 }
 
 /// The gauge that gives a fire.
-pub fn gauge_for(file: &BurnerFile, rig: &Assembled, fire: NetHeatRate) -> Option<GaugePressure> {
-    rig.gauge_for_heat(&rig.conditions, HeatRate::Net(fire), AirSetting::Ratio(file.entries.air_ratio)).ok()
+pub fn gauge_for(plant: &Plant, fire: NetHeatRate) -> Option<GaugePressure> {
+    plant.gauge_for_heat(&plant.conditions, HeatRate::Net(fire), AirSetting::Ratio(plant.entries.air_ratio)).ok()
 }
 
 fn castable(
-    file: &BurnerFile,
-    rig: &Assembled,
+    plant: &Plant,
     entry: &FurnaceEntry,
     lining: &Lining,
     settings: &[Setting],
     available: &impl Fn(Temperature) -> f64,
-) -> Result<Option<CastableBlock>, FileError> {
+) -> Result<Option<CastableBlock>, Refusal> {
     let Some(castable) = entry.castable else { return Ok(None) };
-    let refuse = |field: &'static str| move |error: Error| file.refuse(field, error);
-    let mix = castable.mix(lining.take_off().lining_volume).map_err(refuse("castable.bag"))?;
+    let mix = castable.mix(lining.take_off().lining_volume).map_err(Place::key("castable", "bag").refusing())?;
     let anchors = match entry.anchor_spacing {
-        Some(spacing) => Some(anchors(lining.take_off().hot_area, spacing).map_err(refuse("castable.anchor_spacing"))?),
+        Some(spacing) => Some(
+            anchors(lining.take_off().hot_area, spacing)
+                .map_err(Place::key("castable", "anchor_spacing").refusing())?,
+        ),
         None => None,
     };
     let meter = Length::from_meters(1.0);
-    let pull = Sling { leg: meter, spread: meter }.pull(mix.dry).map_err(refuse("castable.dry_density"))?;
-    let room = rig.site.air_temperature();
-    let work = file.entries.chamber.map_or(room, |chamber| chamber.temperature);
-    let steps = drying(entry.layers[0].thickness, room, work).map_err(refuse("layer"))?;
+    let pull =
+        Sling { leg: meter, spread: meter }.pull(mix.dry).map_err(Place::key("castable", "dry_density").refusing())?;
+    let room = plant.site.air_temperature();
+    let work = plant.entries.chamber.map_or(room, |chamber| chamber.temperature);
+    let steps = drying(entry.layers[0].thickness, room, work).map_err(Place::section("layer").refusing())?;
     let heat = drying_heat(mix.water);
     let lowest = settings.iter().map(|setting| setting.heat_net.watts()).fold(f64::INFINITY, f64::min).max(1.0);
     let kept = lowest * available(Temperature::from_celsius(STEAM));
     let least = Duration::from_seconds(heat / kept);
-    Ok(Some(CastableBlock { mix, anchors, pull, steps: steps.to_vec(), heat, least }))
+    Ok(Some(CastableBlock { mix, anchors, pull, steps, heat, least }))
 }

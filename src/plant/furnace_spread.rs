@@ -1,16 +1,17 @@
 //! How sure the fire is that holds a chamber.
 
+use crate::Scalar;
 use crate::error::Result as CheckedResult;
-use crate::file::burner_file::BurnerFile;
 use crate::furnace::{Chamber, Layer};
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::with_layer;
+use crate::plant::installation::Plant;
 use crate::quantity::{NetHeatRate, Power, Temperature};
 
 /// What the spread of each layer's conductivity does to the fire that holds a temperature, added up as independent:
 /// half the difference of the fires at both ends of the spread.
 pub(crate) fn holding_half_width(
-    file: &BurnerFile,
+    plant: &Plant,
     entry: &FurnaceEntry,
     chamber: &Chamber,
     temperature: Temperature,
@@ -18,13 +19,13 @@ pub(crate) fn holding_half_width(
 ) -> CheckedResult<NetHeatRate> {
     let mut squares = 0.0;
     for (index, layer) in entry.layers.iter().enumerate() {
-        let spread = file.entries.uncertainty.walls.unwrap_or(layer.material.spread());
+        let spread = plant.entries.uncertainty.walls.unwrap_or(layer.material.spread());
         let fire = |factor: f64| -> CheckedResult<f64> {
             let material = layer.material.with_conductivity_factor(factor)?;
             let other = with_layer(chamber, index, Layer { material, ..layer.clone() })?;
             Ok(other.fire_for(temperature, Power::from_watts(0.0), available)?.fire.watts())
         };
-        squares += (0.5 * (fire(1.0 + spread)? - fire(1.0 - spread)?)).powi(2);
+        squares += (0.5 * (fire(1.0 + spread)? - fire(1.0 - spread)?)).squared();
     }
-    Ok(NetHeatRate::from_watts(squares.sqrt()))
+    Ok(NetHeatRate::from_watts(Scalar::sqrt(squares)))
 }

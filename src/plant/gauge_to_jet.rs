@@ -1,23 +1,21 @@
 //! From the gauge's reading to the jet and back: the line between them, and how cold the gas comes.
 
-use std::prelude::rust_2024::*;
-
 use crate::burner::{AirSetting, Conditions};
 use crate::error::{Error, Result as CheckedResult};
-use crate::file::burner_file::BurnerFile;
-use crate::file::error::FileError;
 use crate::fuel::{Cylinder, Hose, Line, Regulator, throttled};
 use crate::gas::Gas;
 use crate::limits::Input;
 use crate::orifice::{Supply, pressure_for_heat};
-use crate::plant::installation::Assembled;
+use crate::plant::entries::Entries;
+use crate::plant::installation::Plant;
+use crate::plant::refusal::{Place, Refusal};
 use crate::quantity::{AbsolutePressure, GaugePressure, HeatRate, MassFlow, Temperature};
 
 /// Rounds of jet pressure and gas temperature against what hangs on them; each leaves a hundredth of the last.
 const ROUNDS: usize = 3;
 
 /// What lies before the jet, in the rooms' own types.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct BeforeJet {
     /// The line from the gauge to the jet.
     pub line: Option<Line>,
@@ -32,34 +30,33 @@ pub struct BeforeJet {
 }
 
 impl BeforeJet {
-    pub(crate) fn of(file: &BurnerFile, gas: &Gas) -> Result<Self, FileError> {
+    pub(crate) fn of(entries: &Entries, gas: &Gas) -> Result<Self, Refusal> {
         let mut made = Self::default();
-        if let Some(entry) = file.entries.supply.line {
-            let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
+        if let Some(entry) = entries.supply.line {
             let line = Line::new(entry.diameter, entry.length, entry.roughness, entry.fitting_loss);
-            let line = line.map_err(refuse("line.diameter"))?;
+            let line = line.map_err(Place::key("line", "diameter").refusing())?;
             made.line = Some(match entry.valve_coefficient {
-                Some(valve) => line.with_valve(valve).map_err(refuse("line.valve_coefficient"))?,
+                Some(valve) => line.with_valve(valve).map_err(Place::key("line", "valve_coefficient").refusing())?,
                 None => line,
             });
             made.hose = entry.outside_diameter.map(|outside| Hose::in_still_air(entry.length, outside));
         }
-        if let Some(entry) = file.entries.supply.regulator.as_ref().filter(|entry| !entry.points.is_empty()) {
-            let regulator = Regulator::new(&entry.points).map_err(|error| file.refuse("regulator.points", error))?;
+        if let Some(entry) = entries.supply.regulator.as_ref().filter(|entry| !entry.points.is_empty()) {
+            let regulator = Regulator::new(&entry.points).map_err(Place::key("regulator", "points").refusing())?;
             made.regulator = Some(regulator);
         }
-        if let Some(entry) = file.entries.supply.cylinder {
+        if let Some(entry) = entries.supply.cylinder {
             let cylinder = Cylinder::new(entry.diameter, entry.holds, entry.empty_mass, f64::from(entry.count));
-            made.cylinder = Some(cylinder.map_err(|error| file.refuse("cylinder.holds", error))?);
+            made.cylinder = Some(cylinder.map_err(Place::key("cylinder", "holds").refusing())?);
             let liquid = gas.mixture().saturated(entry.temperature);
-            let liquid = liquid.map_err(|error| file.refuse("gas.kind", error))?;
-            made.vapor = (!file.entries.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));
+            let liquid = liquid.map_err(Place::key("gas", "kind").refusing())?;
+            made.vapor = (!entries.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));
         }
         Ok(made)
     }
 }
 
-impl Assembled {
+impl Plant {
     /// The gas before the jet at a reading, blowing into a back pressure no higher than it.
     #[must_use]
     pub fn supply(&self, conditions: &Conditions, gauge: GaugePressure, back: GaugePressure) -> Supply {

@@ -1,27 +1,33 @@
-//! The entries of a burner file made into the rooms' own types.
+//! The whole installation as one value: its entries, and the burner, jet and line they make.
 
-use std::prelude::rust_2024::*;
-use std::string::ToString;
+use heapless::Vec;
 
-use crate::air::{AirPath, Blower, Damper, Duct};
+use crate::air::{AirPath, Blower, DUCT_CAP, Damper, Duct};
 use crate::burner::{Burner, Conditions, Exhaust, Head};
-use crate::error::Result as CheckedResult;
-use crate::file::burner_file::BurnerFile;
-use crate::file::error::FileError;
+use crate::combustion::AirNeed;
+use crate::error::{Error, Result as CheckedResult};
 use crate::gas::{self, Gas};
+use crate::limits::Input;
 use crate::orifice::{Coefficient, Drill, Jet};
-use crate::plant::entries::{BlowerCurve, BlowerEntry, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure};
+use crate::plant::entries::{
+    BlowerCurve, BlowerEntry, Entries, HeadEntry, JetSize, PortsEntry, SiteEntry, SitePressure,
+};
 use crate::plant::gauge_to_jet::BeforeJet;
-use crate::prose::refusals::{advice, jet_key};
+use crate::plant::refusal::{Place, Reason, Refusal};
 use crate::quantity::{GaugePressure, Length};
 use crate::site::Site;
 
-/// Everything the sheet computes with.
-pub struct Assembled {
+/// The whole installation.
+#[derive(Clone)]
+pub struct Plant {
+    /// What it is described by.
+    pub entries: Entries,
     /// The site.
     pub site: Site,
     /// The gas.
     pub gas: Gas,
+    /// Air the gas needs here.
+    pub air_need: AirNeed,
     /// The jets of one head.
     pub jet: Jet,
     /// The drill that made them, if it was named.
@@ -59,92 +65,123 @@ impl JetSize {
     ///
     /// # Errors
     ///
-    /// What is accepted, when the drill is not in any list.
-    pub fn diameter(&self) -> Result<(Length, Option<Drill>), &'static str> {
+    /// [`Reason::NoSuchDrill`] when the drill is in no list.
+    pub fn diameter(&self) -> Result<(Length, Option<Drill>), Reason> {
         match self {
             JetSize::Bore(bore) => Ok((*bore, None)),
-            JetSize::Drill(name) => Drill::find(name).map(|drill| (drill.diameter(), Some(drill))).ok_or(
-                "not a drill; accepted are \"number 80\" to \"number 1\", \"letter A\" to \"letter Z\", \"1/64 in\" to \
-                 \"1/2 in\", metric sizes like \"1.8 mm\" (0.3 to 3 mm by 0.05, to 10 mm by 0.1) and tips like \"tip 0.9 mm\"",
-            ),
+            JetSize::Drill(name) => {
+                Drill::find(name).map(|drill| (drill.diameter(), Some(drill))).ok_or(Reason::NoSuchDrill)
+            }
         }
     }
 }
 
-/// Makes the rooms' types of a burner file.
-///
-/// # Errors
-///
-/// [`FileError`] naming the field that a room refuses.
-pub fn assemble(file: &BurnerFile) -> Result<Assembled, FileError> {
-    let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
-    let site = file.entries.site.site().map_err(refuse("site.altitude"))?;
-    let mixture = gas::parse(&file.entries.gas.kind).map_err(|error| file.refuse("gas.kind", error))?;
-    mixture.known_to_burn().map_err(refuse("gas.kind"))?;
-    let gas = Gas::new(mixture);
-    let (diameter, drill) = file.entries.jet.size.diameter().map_err(|accepted| file.refuse("jet.drill", accepted))?;
-    let bore = file.entries.jet.shape.with_diameter(diameter).map_err(|error| {
-        let key = match (jet_key(&error), drill) {
-            ("bore", Some(_)) => "drill",
-            (key, _) => key,
+impl Plant {
+    /// The installation that entries describe.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] of the entry that cannot be.
+    pub fn new(entries: Entries) -> Result<Self, Refusal> {
+        let site = entries.site.site().map_err(Place::key("site", "altitude").refusing())?;
+        let mixture =
+            gas::parse(&entries.gas.kind).map_err(|why| Place::key("gas", "kind").because(Reason::Gas(why)))?;
+        mixture.known_to_burn().map_err(Place::key("gas", "kind").refusing())?;
+        let gas = Gas::new(mixture);
+        let entry = &entries.jet;
+        let (diameter, drill) = entry.size.diameter().map_err(|why| Place::key("jet", "drill").because(why))?;
+        let bore = entry.shape.with_diameter(diameter).map_err(|error| {
+            let key = match (jet_key(&error), drill) {
+                ("bore", Some(_)) => "drill",
+                (key, _) => key,
+            };
+            Place::key("jet", key).refused(error)
+        })?;
+        if let Some(refused) = entry.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
+            return Err(Place::key("jet", "measured").because(refused));
+        }
+        let before = BeforeJet::of(&entries, &gas)?;
+        let air_temperature = entries.site.air_temperature;
+        let conditions = Conditions {
+            site,
+            gas,
+            gas_temperature: entries.gas.temperature,
+            mixture_temperature: entries.head.map_or(air_temperature, |head| head.mixture_temperature),
+            chamber_temperature: entries.chamber.map_or(air_temperature, |chamber| chamber.temperature),
         };
-        file.refuse(&("jet.".to_string() + key), advice(&error))
-    })?;
-    if let Some(refused) = file.entries.jet.measured.as_ref().and_then(|measured| measured.refuses(diameter)) {
-        return Err(file.refuse("jet.measured", crate::prose::refusals::reason_words(&refused)));
+        let mut made = Self {
+            site,
+            gas,
+            air_need: AirNeed::new(&gas, &site),
+            jet: Jet { bore, count: f64::from(entry.count), coefficient: Coefficient::Model },
+            drill,
+            heads: entries.head.map_or(1.0, |head| f64::from(head.count)),
+            burner: None,
+            conditions,
+            before,
+            entries,
+        };
+        made.jet.coefficient = coefficient(&made).map_err(Place::key("jet", "measured_gauge").refusing())?;
+        if let (Some(blower), Some(head)) = (&made.entries.blower, &made.entries.head) {
+            made.burner = Some(burner(&made.entries, made.jet, blower, head)?);
+        }
+        Ok(made)
     }
-    let count = f64::from(file.entries.jet.count);
-    let before = BeforeJet::of(file, &gas)?;
-    let jet = Jet { bore, count, coefficient: Coefficient::Model };
-    let air_temperature = file.entries.site.air_temperature;
-    let conditions = Conditions {
-        site,
-        gas,
-        gas_temperature: file.entries.gas.temperature,
-        mixture_temperature: file.entries.head.map_or(air_temperature, |head| head.mixture_temperature),
-        chamber_temperature: file.entries.chamber.map_or(air_temperature, |chamber| chamber.temperature),
-    };
-    let heads = file.entries.head.map_or(1.0, |head| f64::from(head.count));
-    let mut made = Assembled { site, gas, jet, drill, heads, burner: None, conditions, before };
-    made.jet.coefficient = coefficient(file, &made).map_err(refuse("jet.measured_gauge"))?;
-    if let (Some(blower), Some(head)) = (&file.entries.blower, &file.entries.head) {
-        made.burner = Some(burner(file, made.jet, blower, head)?);
-    }
-    Ok(made)
 }
 
-fn coefficient(file: &BurnerFile, made: &Assembled) -> CheckedResult<Coefficient> {
-    if let Some(measured) = &file.entries.jet.measured {
+/// The key of the jet that a refusal of its bore is about.
+#[must_use]
+pub const fn jet_key(error: &Error) -> &'static str {
+    let (Error::OutOfRange { input, .. } | Error::NotFinite { input }) = error else { return "bore" };
+    match input {
+        Input::BoreLength => "bore_length",
+        Input::ApproachRatio => "approach_diameter",
+        Input::Roughness => "roughness",
+        Input::EdgeRadius => "edge_radius",
+        Input::ChamferDepth => "chamfer_depth",
+        Input::ChamferAngle => "chamfer_angle",
+        _ => "bore",
+    }
+}
+
+fn coefficient(plant: &Plant) -> CheckedResult<Coefficient> {
+    if let Some(measured) = &plant.entries.jet.measured {
         return Ok(measured.coefficient());
     }
-    Ok(match (file.entries.jet.measured_coefficient, file.entries.jet.measured_gauge) {
+    Ok(match (plant.entries.jet.measured_coefficient, plant.entries.jet.measured_gauge) {
         (None, _) => Coefficient::Model,
         (Some(value), None) => Coefficient::Measured(value),
         (Some(value), Some(gauge)) => {
-            let conditions = made.conditions_at(&made.conditions, gauge)?;
-            Coefficient::MeasuredAt { value, supply: made.supply(&conditions, gauge, GaugePressure::from_pascals(0.0)) }
+            let conditions = plant.conditions_at(&plant.conditions, gauge)?;
+            Coefficient::MeasuredAt {
+                value,
+                supply: plant.supply(&conditions, gauge, GaugePressure::from_pascals(0.0)),
+            }
         }
     })
 }
 
-fn burner(file: &BurnerFile, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -> Result<Burner, FileError> {
-    let refuse = |field: &'static str| move |error: crate::Error| file.refuse(field, error);
+fn burner(entries: &Entries, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -> Result<Burner, Refusal> {
     let curve = match &blower.curve {
-        BlowerCurve::Points(points) => Blower::new(points, blower.density).map_err(refuse("blower.points"))?,
+        BlowerCurve::Points(points) => {
+            Blower::new(points, blower.density).map_err(Place::key("blower", "points").refusing())?
+        }
         BlowerCurve::Ends { shut_off, free_delivery } => {
-            Blower::from_two_numbers(*shut_off, *free_delivery, blower.density).map_err(refuse("blower.shut_off"))?
+            Blower::from_two_numbers(*shut_off, *free_delivery, blower.density)
+                .map_err(Place::key("blower", "shut_off").refusing())?
         }
     };
-    let blower = curve.scaled(blower.density, blower.speed_ratio, 1.0).map_err(refuse("blower.now_speed"))?;
-    let mut ducts = Vec::new();
-    for (index, duct) in file.entries.ducts.iter().enumerate() {
+    let blower =
+        curve.scaled(blower.density, blower.speed_ratio, 1.0).map_err(Place::key("blower", "now_speed").refusing())?;
+    let mut ducts = Vec::<_, DUCT_CAP>::new();
+    for (index, duct) in entries.ducts.iter().enumerate() {
         let made = Duct::new(duct.diameter, duct.length, duct.roughness, duct.fitting_loss);
-        ducts.push(
-            made.map_err(|error| file.refuse(&("duct[".to_string() + &(index + 1).to_string() + "].diameter"), error))?,
-        );
+        let _ = ducts.push(made.map_err(Place::entry("duct", index, "diameter").refusing())?);
     }
-    let damper = match file.entries.damper {
-        Some(damper) => Some(Damper::new(damper.kind, damper.diameter).map_err(refuse("damper.diameter"))?),
+    let damper = match entries.damper {
+        Some(damper) => {
+            Some(Damper::new(damper.kind, damper.diameter).map_err(Place::key("damper", "diameter").refusing())?)
+        }
         None => None,
     };
     let made = match head.ports {
@@ -153,19 +190,42 @@ fn burner(file: &BurnerFile, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
         }
         PortsEntry::Slot { width, length } => Head::with_slot(width, length, head.port_length),
     };
-    let exhaust = match file.entries.chamber {
-        Some(chamber) => {
-            Some(Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss).map_err(refuse("chamber.exhaust_area"))?)
-        }
+    let exhaust = match entries.chamber {
+        Some(chamber) => Some(
+            Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss)
+                .map_err(Place::key("chamber", "exhaust_area").refusing())?,
+        ),
         None => None,
     };
     Ok(Burner {
         jet,
-        head: made.map_err(refuse("head.ports"))?,
+        head: made.map_err(Place::key("head", "ports").refusing())?,
         head_count: f64::from(head.count),
         blower,
-        path: AirPath::new(&ducts, damper).map_err(refuse("duct"))?,
+        path: AirPath::new(&ducts, damper).map_err(Place::section("duct").refusing())?,
         mixing_tube: head.mixing_tube_diameter,
         exhaust,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::jet_key;
+    use crate::orifice::{BoreLength, BoreShape, Edge};
+    use crate::quantity::{Angle, Length};
+
+    #[test]
+    fn each_measure_of_the_bore_is_refused_by_its_own_key() {
+        let mm = Length::from_millimeters;
+        let drilled = BoreShape::drilled(BoreLength::Fixed(mm(12.0)));
+        let key = |shape: BoreShape, bore: f64| jet_key(&shape.with_diameter(mm(bore)).unwrap_err());
+        let chamfer = |depth, degrees| Edge::Chamfered { depth: mm(depth), angle: Angle::from_degrees(degrees) };
+        assert_eq!(key(drilled, 13.0), "bore");
+        assert_eq!(key(BoreShape { length: BoreLength::Fixed(mm(66.0)), ..drilled }, 2.0), "bore_length");
+        assert_eq!(key(BoreShape { approach: Some(mm(2.5)), ..drilled }, 2.0), "approach_diameter");
+        assert_eq!(key(BoreShape { roughness: mm(0.6), ..drilled }, 2.0), "roughness");
+        assert_eq!(key(BoreShape { edge: Edge::Rounded { radius: mm(21.0) }, ..drilled }, 2.0), "edge_radius");
+        assert_eq!(key(BoreShape { edge: chamfer(21.0, 90.0), ..drilled }, 2.0), "chamfer_depth");
+        assert_eq!(key(BoreShape { edge: chamfer(1.0, 181.0), ..drilled }, 2.0), "chamfer_angle");
+    }
 }

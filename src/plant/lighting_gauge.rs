@@ -1,12 +1,10 @@
 //! Lighting by what the gauge reads: the line between it and the jet, both ways.
 
-use std::prelude::rust_2024::*;
-
 use crate::Error;
 use crate::Input;
 use crate::burner::{AirSetting, Burner, Conditions, Glow, Lighting, LightingRange, Span};
 use crate::error::Result as CheckedResult;
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
 use crate::quantity::{GaugePressure, MassFlow};
 
 /// What is known of a burner's lighting.
@@ -37,7 +35,7 @@ fn flow_of(
     })
 }
 
-impl Assembled {
+impl Plant {
     fn lit_burner(&self) -> CheckedResult<&Burner> {
         self.burner.as_ref().ok_or(Error::NoSolution { input: Input::AirFlow, nearest: 0.0 })
     }

@@ -1,6 +1,8 @@
 //! The whole installation as one value, and every question about it. No text, no file.
 
+pub mod blower;
 pub mod carbon_monoxide;
+pub mod certainty;
 pub mod chip;
 pub mod cylinder;
 pub mod description;
@@ -14,21 +16,28 @@ pub mod hazards;
 pub mod installation;
 pub mod lighting;
 pub mod lighting_gauge;
+pub mod lit;
 pub mod purge;
 pub mod refusal;
+pub mod setpoints;
+pub mod setting;
 pub mod spreads;
 pub mod sweep;
 pub mod work;
 
+pub use blower::AirBlock;
+pub use certainty::{SettingSure, Sure};
 pub use cylinder::{CylinderBlock, CylinderEvening, CylinderRow, Store};
 pub use entries::Entries;
-pub use evaluation::{AirBlock, Setting, SettingAir, Sheet, WrongDrill, compose};
-pub use firing::{PlanStep, furnace_advice};
+pub use evaluation::Sheet;
+pub use firing::{Firing, NoPlan, Stage, StageKind};
 pub use gauge_to_jet::BeforeJet;
 pub use hazards::{Hazard, HazardKind, Hazards, Severity};
-pub use installation::{Assembled, assemble};
+pub use installation::Plant;
 pub use lighting_gauge::Known;
+pub use lit::Lit;
 pub use purge::BlowThrough;
 pub use refusal::{Place, Reason, Refusal};
+pub use setting::{Fired, Setting, SettingAir, WrongDrill};
 pub use sweep::Rung;
 pub use work::{OutOfReach, WorkBlock};

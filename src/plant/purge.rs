@@ -1,11 +1,9 @@
 //! How long the chamber is blown through before lighting: one time for the whole sheet.
 
-use std::prelude::rust_2024::*;
-
 use crate::burner::LEAST_CHANGES;
-use crate::plant::evaluation::Setting;
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::lighting::LightingBlock;
+use crate::plant::setting::Setting;
 use crate::quantity::Duration;
 
 /// Shortest time the chamber is blown through, s: common practice, no source.

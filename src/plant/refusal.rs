@@ -1,8 +1,10 @@
 //! Why an installation is refused: the place and the reason with its numbers, never a sentence.
 
 use crate::Error;
+use crate::control::ControlError;
+use crate::gas::GasTextError;
 use crate::plant::description::Breach;
-use crate::quantity::{GaugePressure, Length, Temperature, Volume};
+use crate::quantity::{GaugePressure, Length, NetHeatRate, Temperature, Volume};
 
 /// Where an input stands: a section, an entry of its list, a key, an entry of the key's own list.
 ///
@@ -45,6 +47,11 @@ impl Place {
         self.because(Reason::Refused(error))
     }
 
+    /// The same, to be handed on.
+    pub fn refusing(self) -> impl Fn(Error) -> Refusal {
+        move |error| self.refused(error)
+    }
+
     /// The refusal of what stands here.
     #[must_use]
     pub const fn because(self, reason: Reason) -> Refusal {
@@ -60,6 +67,8 @@ pub enum Reason {
     Refused(Error),
     /// It breaks a rule of the table of inputs.
     Rule(Breach),
+    /// Text that names no gas.
+    Gas(GasTextError),
     /// Neither an altitude nor a pressure of the air is given.
     NoAirPressure,
     /// A pressure reduced to sea level without the altitude.
@@ -138,6 +147,41 @@ pub enum Reason {
     },
     /// The question needs what the section describes.
     Needed,
+    /// The question needs blower, damper and head.
+    NeedsAirSide,
+    /// The question needs a damper.
+    NeedsDamper,
+    /// Blower and damper give the air ratio at no fire.
+    AirRatioAtNoFire,
+    /// Blower and damper give the air ratio at other fires only.
+    FireOutOfReach {
+        /// The smallest.
+        lowest: NetHeatRate,
+        /// The largest.
+        highest: NetHeatRate,
+    },
+    /// The largest fire is not larger than the smallest.
+    FiresInverted,
+    /// No table of setpoints.
+    NoTable {
+        /// From this fire.
+        lowest: NetHeatRate,
+        /// To this.
+        highest: NetHeatRate,
+        /// Why.
+        error: ControlError,
+    },
+    /// Straight lines between the rows of a table turn the air ratio too much.
+    TableTooCoarse {
+        /// From this fire.
+        lowest: NetHeatRate,
+        /// To this.
+        highest: NetHeatRate,
+        /// How much, as a share.
+        off: f64,
+        /// How much is accepted.
+        accepted: f64,
+    },
 }
 
 /// What is refused, and why.

@@ -4,7 +4,8 @@ use crate::gas::Species;
 use crate::measure::{Dial, DialClass, Sizing, Spreads, starting_bore};
 use crate::orifice::DrillList;
 use crate::plant::entries::{BlowerCurve, Entries, JetSize, SitePressure};
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
+use crate::plant::setting::Setting;
 use crate::quantity::{GaugePressure, Length, PressureDifference};
 
 /// Air pressure by a barometer on the spot, and by a forecast (common practice, no source).
@@ -17,15 +18,18 @@ const GRADED: f64 = 0.9;
 /// Pressure of a blower known by its two ends only, as a share.
 const ENDS_ONLY: f64 = 0.25;
 
+/// A reading that is less than so many times what the gauge may err by says nothing of the fire (engineering judgement).
+const READ: f64 = 2.0;
+
 /// Half width of the bore as the file knows it; none for a contact tip by its mark.
 #[must_use]
-pub fn bore_spread(entries: &Entries, rig: &Assembled) -> Option<Length> {
-    let sizing = match (&entries.jet.size, rig.drill) {
+pub fn bore_spread(plant: &Plant) -> Option<Length> {
+    let sizing = match (&plant.entries.jet.size, plant.drill) {
         (JetSize::Bore(_), _) => Sizing::Measured,
         (JetSize::Drill(_), Some(drill)) if drill.list() == DrillList::Tips => Sizing::MarkedTip,
         (JetSize::Drill(_), _) => Sizing::Drilled,
     };
-    entries.uncertainty.bore.or_else(|| starting_bore(rig.jet.bore.diameter(), sizing))
+    plant.entries.uncertainty.bore.or_else(|| starting_bore(plant.jet.bore.diameter(), sizing))
 }
 
 /// The gauge: what the file says, else what a shop would have for its highest reading.
@@ -42,15 +46,16 @@ pub fn dial(entries: &Entries, highest: GaugePressure) -> Dial {
 /// What is known of every input: what the file says, else starting values. `bore` is that of the bore, `highest` the
 /// largest reading of the gauge.
 #[must_use]
-pub fn spreads(entries: &Entries, rig: &Assembled, bore: Length, highest: GaugePressure) -> Spreads {
+pub fn spreads(plant: &Plant, bore: Length, highest: GaugePressure) -> Spreads {
+    let entries = &plant.entries;
     let given = &entries.uncertainty;
-    let start = Spreads::starting(rig.jet.bore.diameter(), bore, dial(entries, highest));
+    let start = Spreads::starting(plant.jet.bore.diameter(), bore, dial(entries, highest));
     let weather = match entries.site.pressure {
         SitePressure::Altitude(_) => start.air_pressure,
         SitePressure::Station(_) => PressureDifference::from_pascals(BAROMETER),
         SitePressure::Forecast { .. } => PressureDifference::from_pascals(FORECAST),
     };
-    let is_graded = rig.gas.mixture().fraction(Species::Propane) >= GRADED;
+    let is_graded = plant.gas.mixture().fraction(Species::Propane) >= GRADED;
     let ends_only = entries.blower.as_ref().is_some_and(|blower| matches!(blower.curve, BlowerCurve::Ends { .. }));
     Spreads {
         edge_rounding: given.edge_rounding.unwrap_or(start.edge_rounding),
@@ -65,4 +70,10 @@ pub fn spreads(entries: &Entries, rig: &Assembled, bore: Length, highest: GaugeP
         mixture_temperature: given.mixture_temperature.unwrap_or(start.mixture_temperature),
         ..start
     }
+}
+
+/// The lowest reading that a fire can be set by.
+pub(crate) fn least_read(entries: &Entries, settings: &[Setting]) -> GaugePressure {
+    let highest = settings.iter().map(|setting| setting.gauge.pascals()).fold(0.0, f64::max);
+    dial(entries, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
 }

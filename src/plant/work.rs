@@ -1,19 +1,13 @@
 //! The work of the furnace and its own fire: as a setting of gauge and damper, or out of reach.
 
-use std::format;
-use std::prelude::rust_2024::*;
-
-use crate::combustion::AirNeed;
-use crate::file::burner_file::BurnerFile;
-use crate::file::error::FileError;
 use crate::furnace::Lining;
 use crate::furnace::warming::{Leg, Warming};
 use crate::furnace::work::Melt;
-use crate::plant::entries::WorkEntry;
-use crate::plant::entries::{AirAim, GasAim, SettingEntry};
-use crate::plant::evaluation::{Setting, setting};
-use crate::plant::installation::Assembled;
-use crate::quantity::{HeatRate, Power, Temperature};
+use crate::plant::entries::{AirAim, GasAim, SettingEntry, WorkEntry, shortened};
+use crate::plant::installation::Plant;
+use crate::plant::refusal::{Place, Reason, Refusal};
+use crate::plant::setting::{Setting, set};
+use crate::quantity::{HeatRate, Power, Temperature, Volume};
 
 /// Convection of the fire's gases on work, W/(m2 K): common practice, no source.
 const FILM: f64 = 30.0;
@@ -62,47 +56,37 @@ impl WorkBlock {
 
 /// Works out the work, straight after warming up.
 pub(crate) fn work_block(
-    file: &BurnerFile,
-    rig: &Assembled,
+    plant: &Plant,
     work: &WorkEntry,
     lining: &Lining,
     warming: &mut Warming<'_>,
     temperature: Temperature,
     available: &impl Fn(Temperature) -> f64,
-) -> Result<WorkBlock, FileError> {
-    let air = rig.site.air_temperature();
+) -> Result<WorkBlock, Refusal> {
+    let air = plant.site.air_temperature();
     if work.temperature >= temperature || work.temperature <= air {
-        let accepted = format!(
-            "accepted is between the air and the chamber, {:.0} C to {:.0} C",
-            air.celsius(),
-            temperature.celsius()
-        );
-        return Err(file.refuse("work.temperature", accepted));
+        return Err(Place::key("work", "temperature").because(Reason::WorkTemperature { air, chamber: temperature }));
     }
     let room = lining.take_off().chamber_volume;
     if work.charge.volume() > room {
-        let text = format!(
-            "the work fills {:.1} L even when it is dense, and the chamber has {:.1} L",
-            1e3 * work.charge.volume(),
-            1e3 * room
-        );
-        return Err(file.refuse("work.mass", text));
+        let from = Volume::from_cubic_meters;
+        let reason = Reason::WorkTooLarge { work: from(work.charge.volume()), chamber: from(room) };
+        return Err(Place::key("work", "mass").because(reason));
     }
-    let heat = work.charge.heat(air, work.temperature).map_err(|error| file.refuse("work.temperature", error))?;
+    let heat = work.charge.heat(air, work.temperature).map_err(Place::key("work", "temperature").refusing())?;
     let power = Power::from_watts(heat / work.time.seconds());
     let melt = work.charge.melt(temperature, air, work.temperature, FILM).ok();
     let leg = warming.hold(temperature, work.time, power, available).ok();
     let setting = leg.and_then(|leg| {
         let entry = SettingEntry {
-            name: crate::plant::entries::shortened(THE_WORK),
+            name: shortened(THE_WORK),
             gas: GasAim::Heat(HeatRate::Net(leg.mean_fire())),
-            air: AirAim::AirRatio(file.entries.air_ratio),
+            air: AirAim::AirRatio(plant.entries.air_ratio),
             chamber_temperature: None,
             minutes: Some(work.time),
             purpose: None,
         };
-        let need = AirNeed::new(&rig.gas, &rig.site);
-        setting(file, rig, &need, &entry).ok()
+        set(plant, &entry).ok()
     });
     Ok(WorkBlock { heat, power, melt, leg, setting })
 }

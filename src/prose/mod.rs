@@ -4,6 +4,7 @@ pub mod always;
 pub mod breaches;
 pub mod fire;
 pub mod hazards;
+pub mod firing;
 pub mod refusals;
 
-pub use refusals::{advice, jet_key};
+pub use refusals::advice;

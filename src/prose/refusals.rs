@@ -4,11 +4,12 @@ use std::format;
 use std::prelude::rust_2024::*;
 use std::string::ToString;
 
+use crate::control::USUAL_ROWS;
 use crate::error::Error;
 use crate::limits::Input;
 use crate::plant::refusal::Reason;
 use crate::prose::breaches::breach_words;
-use crate::quantity::{GaugePressure, Length};
+use crate::quantity::{GaugePressure, Length, NetHeatRate};
 
 /// The refusal in words of the shop, with what to do about it.
 ///
@@ -60,6 +61,7 @@ pub fn reason_words(reason: &Reason) -> String {
     match *reason {
         Reason::Refused(ref error) => return advice(error),
         Reason::Rule(ref breach) => return breach_words(breach, &str::to_string),
+        Reason::Gas(ref error) => return error.to_string(),
         Reason::NoAirPressure => {
             "accepted is an altitude, a station pressure, or a sea-level pressure with an altitude"
         }
@@ -127,48 +129,36 @@ pub fn reason_words(reason: &Reason) -> String {
             );
         }
         Reason::Needed => "this is needed for the question",
+        Reason::NeedsAirSide => "this command needs blower, damper and head",
+        Reason::NeedsDamper => "this command needs the damper that a table sets",
+        Reason::AirRatioAtNoFire => "blower and damper give this air ratio at no fire: accepted is another one",
+        Reason::FireOutOfReach { lowest, highest } => {
+            return format!("accepted is {}: damper and blower give this air ratio there", fires(lowest, highest));
+        }
+        Reason::FiresInverted => "the largest fire must be larger than the smallest",
+        Reason::NoTable { lowest, highest, ref error } => {
+            return format!("no table {}: {error}; --from and --to narrow it", fires(lowest, highest));
+        }
+        Reason::TableTooCoarse { lowest, highest, off, accepted } => {
+            return format!(
+                "straight lines between {USUAL_ROWS} rows {} are off by {:.1} % of the air ratio, accepted is up to \
+                 {:.0} %: a larger smallest fire, or a smaller largest one",
+                fires(lowest, highest),
+                1e2 * off,
+                1e2 * accepted
+            );
+        }
     }
     .into()
+}
+
+/// Rounded inward, so that what is read off can be asked.
+fn fires(lowest: NetHeatRate, highest: NetHeatRate) -> String {
+    let (low, high) = ((1e2 * lowest.kilowatts()).ceil() / 1e2, (1e2 * highest.kilowatts()).floor() / 1e2);
+    format!("from {low:.2} to {high:.2} kW net")
 }
 
 fn bore(meters: f64) -> String {
     let bore = Length::from_meters(meters);
     format!("{} mm ({:.4} in)", bore.millimeters(), bore.inches())
-}
-
-/// The key of the jet that a refusal of its bore is about.
-#[must_use]
-pub fn jet_key(error: &Error) -> &'static str {
-    let (Error::OutOfRange { input, .. } | Error::NotFinite { input }) = error else { return "bore" };
-    match input {
-        Input::BoreLength => "bore_length",
-        Input::ApproachRatio => "approach_diameter",
-        Input::Roughness => "roughness",
-        Input::EdgeRadius => "edge_radius",
-        Input::ChamferDepth => "chamfer_depth",
-        Input::ChamferAngle => "chamfer_angle",
-        _ => "bore",
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::jet_key;
-    use crate::orifice::{BoreLength, BoreShape, Edge};
-    use crate::quantity::{Angle, Length};
-
-    #[test]
-    fn each_measure_of_the_bore_is_refused_by_its_own_key() {
-        let mm = Length::from_millimeters;
-        let drilled = BoreShape::drilled(BoreLength::Fixed(mm(12.0)));
-        let key = |shape: BoreShape, bore: f64| jet_key(&shape.with_diameter(mm(bore)).unwrap_err());
-        let chamfer = |depth, degrees| Edge::Chamfered { depth: mm(depth), angle: Angle::from_degrees(degrees) };
-        assert_eq!(key(drilled, 13.0), "bore");
-        assert_eq!(key(BoreShape { length: BoreLength::Fixed(mm(66.0)), ..drilled }, 2.0), "bore_length");
-        assert_eq!(key(BoreShape { approach: Some(mm(2.5)), ..drilled }, 2.0), "approach_diameter");
-        assert_eq!(key(BoreShape { roughness: mm(0.6), ..drilled }, 2.0), "roughness");
-        assert_eq!(key(BoreShape { edge: Edge::Rounded { radius: mm(21.0) }, ..drilled }, 2.0), "edge_radius");
-        assert_eq!(key(BoreShape { edge: chamfer(21.0, 90.0), ..drilled }, 2.0), "chamfer_depth");
-        assert_eq!(key(BoreShape { edge: chamfer(1.0, 181.0), ..drilled }, 2.0), "chamfer_angle");
-    }
 }

@@ -1,6 +1,7 @@
 //! Lighting of the burner of a file, over arrays of settings.
 
 use std::prelude::rust_2024::*;
+use std::string::ToString;
 
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
@@ -8,8 +9,7 @@ use pyo3::prelude::*;
 use super::operands::{Answer, Operand, map, refuse};
 use super::sheet::Burner;
 use crate::burner::{AirSetting, Conditions, Glow, GoesOut, Lights, Span};
-use crate::file::burner_file;
-use crate::plant::{Known, compose};
+use crate::plant::Known;
 use crate::quantity::{GaugePressure, Power, Temperature, Volume};
 
 /// What is known of a burner's lighting: the head's constant, the chamber's volume and its loss at a glow, and how cold
@@ -35,16 +35,14 @@ fn ends(span: Option<Span>) -> [f64; 2] {
 /// What the file tells of the lighting.
 #[pyfunction]
 pub fn lighting_known(burner: &Bound<'_, Burner>) -> PyResult<Facts> {
-    let words = |error: &dyn std::fmt::Display| PyValueError::new_err(std::format!("{error}"));
     let burner = burner.get();
-    let file = burner_file::parse(&burner.text, &burner.name).map_err(|error| words(&error))?;
-    let sheet = compose(file, false).map_err(|error| words(&error))?;
-    let Some(block) = sheet.lighting else {
+    let lit = burner.plant.lit().map_err(|refusal| PyValueError::new_err(burner.places.told(&refusal).to_string()))?;
+    let Some(lit) = lit else {
         return Err(PyValueError::new_err("a gas without limits of burning has no lighting"));
     };
-    let chamber = block.known.chamber;
+    let chamber = lit.known.chamber;
     let (volume, loss) = (chamber.volume.map(Volume::cubic_meters), chamber.loss.map(Power::watts));
-    Ok((block.known.head_constant, volume, loss, block.gas_temperature.kelvin()))
+    Ok((lit.known.head_constant, volume, loss, lit.conditions.gas_temperature.kelvin()))
 }
 
 /// Lights (0 cold, 1 glowing, 2 never), goes out cold (0 lights, 1 lean, 2 rich, 3 lets go, 4 no flow), air ratio,
@@ -58,8 +56,8 @@ pub fn lighting<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let rig = &burner.get().rig;
-    let Some(burner) = &rig.burner else { return Err(PyValueError::new_err("no burner")) };
+    let plant = &burner.get().plant;
+    let Some(burner) = &plant.burner else { return Err(PyValueError::new_err("no burner")) };
     map::<2, 5, (), _>(py, &operands, &shape, |&[gauge, aim], _| {
         let gauge = GaugePressure::from_pascals(gauge);
         let air = aimed(by_air_ratio, aim);
@@ -67,8 +65,8 @@ pub fn lighting<'py>(
         if let AirSetting::Opening(opening) = air {
             burner.path.damper_loss_coefficient(opening)?;
         }
-        let conditions = rig.conditions_at(&rig.conditions, gauge)?;
-        let found = rig.lighting(&conditions, gauge, air, &known(facts))?;
+        let conditions = plant.conditions_at(&plant.conditions, gauge)?;
+        let found = plant.lighting(&conditions, gauge, air, &known(facts))?;
         let lights = match found.lights {
             Lights::Cold => 0.0,
             Lights::Glowing => 1.0,
@@ -90,15 +88,15 @@ pub fn lighting<'py>(
 /// (damper opening or air ratio): 0 and infinity where there is no end, NaN where there is no such gauge.
 #[pyfunction]
 pub fn lighting_range(burner: &Bound<'_, Burner>, by_air_ratio: bool, facts: Facts, aim: f64) -> PyResult<[f64; 6]> {
-    let rig = &burner.get().rig;
-    let Some(burner) = &rig.burner else { return Err(PyValueError::new_err("no burner")) };
+    let plant = &burner.get().plant;
+    let Some(burner) = &plant.burner else { return Err(PyValueError::new_err("no burner")) };
     let air = aimed(by_air_ratio, aim);
     if let AirSetting::Opening(opening) = air {
         burner.path.damper_loss_coefficient(opening).map_err(refuse)?;
     }
     let gas_temperature = Temperature::from_kelvin(facts.3);
-    let conditions = Conditions { gas_temperature, ..rig.conditions };
-    let range = rig.lighting_range(&conditions, air, &known(facts)).map_err(refuse)?;
+    let conditions = Conditions { gas_temperature, ..plant.conditions };
+    let range = plant.lighting_range(&conditions, air, &known(facts)).map_err(refuse)?;
     let [a, b] = ends(range.within_limits);
     let [c, d] = ends(range.cold);
     let [e, f] = ends(range.glowing);

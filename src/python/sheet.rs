@@ -10,8 +10,8 @@ use pyo3::prelude::*;
 use super::operands::{Answer, Operand, map};
 use crate::burner::Conditions;
 use crate::error::Error;
-use crate::file::burner_file;
-use crate::plant::{Assembled, assemble, compose};
+use crate::file::{Places, burner_file};
+use crate::plant::Plant;
 use crate::quantity::{GaugePressure, Temperature};
 use crate::report::{Extent, Shop, rows, sheet_text};
 
@@ -33,9 +33,8 @@ fn text_of(text: &str, is_json: bool) -> PyResult<String> {
 #[pyfunction]
 pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
     let text = text_of(text, is_json)?;
-    let file = burner_file::parse(&text, name).map_err(refuse)?;
     let page = |sheet: &crate::plant::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
-    let sheet = compose(file, false).map_err(refuse)?;
+    let (sheet, _) = burner_file::parse(&text, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
     let (json, metric) = (rows::sheet_json(&sheet).to_string(), page(&sheet, false));
     Ok((json, metric, page(&sheet.rounded(true), true)))
 }
@@ -43,7 +42,8 @@ pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(Strin
 /// The burner a file describes, ready to run over arrays.
 #[pyclass(frozen, module = "jetwright._native", name = "Burner")]
 pub struct Burner {
-    pub(super) rig: Assembled,
+    pub(super) plant: Plant,
+    pub(super) places: Places,
     pub(super) text: String,
     pub(super) name: String,
 }
@@ -53,12 +53,11 @@ impl Burner {
     #[new]
     fn new(text: &str, is_json: bool, name: &str) -> PyResult<Self> {
         let text = text_of(text, is_json)?;
-        let file = burner_file::parse(&text, name).map_err(refuse)?;
-        let rig = assemble(&file).map_err(refuse)?;
-        if rig.burner.is_none() {
+        let (plant, places) = burner_file::parse(&text, name).and_then(|file| file.plant()).map_err(refuse)?;
+        if plant.burner.is_none() {
             return Err(PyValueError::new_err("the file describes no blower and head, so there is no burner to run"));
         }
-        Ok(Self { rig, text, name: name.into() })
+        Ok(Self { plant, places, text, name: name.into() })
     }
 
     /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
@@ -71,15 +70,15 @@ impl Burner {
         operands: Vec<Operand<'py>>,
         shape: Vec<usize>,
     ) -> Answer<'py> {
-        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let Some(burner) = &self.plant.burner else { return Err(PyValueError::new_err("no burner")) };
         map::<3, 10, (), _>(py, &operands, &shape, |&[gauge, aim, chamber], _| {
             let gauge = GaugePressure::from_pascals(gauge);
-            let mut conditions: Conditions = self.rig.conditions;
+            let mut conditions: Conditions = self.plant.conditions;
             if has_chamber {
                 conditions.chamber_temperature = Temperature::from_kelvin(chamber);
             }
-            let conditions = self.rig.conditions_at(&conditions, gauge)?;
-            let ((running, opening), _) = self.rig.run_at(&conditions, gauge, |at_jet| {
+            let conditions = self.plant.conditions_at(&conditions, gauge)?;
+            let ((running, opening), _) = self.plant.run_at(&conditions, gauge, |at_jet| {
                 let opening = if by_air_ratio { burner.opening_for(&conditions, at_jet, aim)? } else { aim };
                 let running = burner.run(&conditions, at_jet, opening)?;
                 Ok(((running, opening), running.back_pressure))
@@ -109,15 +108,15 @@ impl Burner {
     /// Density of the site's air, kg/m3.
     #[getter]
     fn air_density(&self) -> f64 {
-        self.rig.site.air_density().kilograms_per_cubic_meter()
+        self.plant.site.air_density().kilograms_per_cubic_meter()
     }
 
     /// The blower's curve in the site's air: flows and static pressures.
     fn blower_curve(&self, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
-        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let Some(burner) = &self.plant.burner else { return Err(PyValueError::new_err("no burner")) };
         let blower = burner
             .blower
-            .scaled(self.rig.site.air_density(), 1.0, 1.0)
+            .scaled(self.plant.site.air_density(), 1.0, 1.0)
             .map_err(|error: Error| PyValueError::new_err(error.to_string()))?;
         let free = blower.free_delivery();
         let mut curve = (vec![], vec![]);
@@ -132,12 +131,12 @@ impl Burner {
     /// What the burner asks of a blower at a gauge pressure and a damper opening: flows and static pressures,
     /// met by running the wheel from a fifth to twice its speed.
     fn system_curve(&self, gauge: f64, opening: f64, points: usize) -> PyResult<(Vec<f64>, Vec<f64>)> {
-        let Some(burner) = &self.rig.burner else { return Err(PyValueError::new_err("no burner")) };
+        let Some(burner) = &self.plant.burner else { return Err(PyValueError::new_err("no burner")) };
         let range = crate::Input::SpeedRatio.range();
         let gauge = GaugePressure::from_pascals(gauge);
-        let conditions = self.rig.conditions_at(&self.rig.conditions, gauge).map_err(refuse)?;
+        let conditions = self.plant.conditions_at(&self.plant.conditions, gauge).map_err(refuse)?;
         let run = |at_jet| Ok(((), burner.run(&conditions, at_jet, opening)?.back_pressure));
-        let ((), at_jet) = self.rig.run_at(&conditions, gauge, run).map_err(refuse)?;
+        let ((), at_jet) = self.plant.run_at(&conditions, gauge, run).map_err(refuse)?;
         let mut curve = (vec![], vec![]);
         for point in 0..points {
             let speed = range.min + (range.max - range.min) * (point as f64 / (points.max(2) - 1) as f64);

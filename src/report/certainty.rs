@@ -6,102 +6,11 @@ use std::{format, vec};
 
 use serde_json::{Map, Value, json};
 
-use crate::burner::Conditions;
-use crate::file::burner_file::BurnerFile;
-use crate::measure::{Answers, Budget, Source, Spreads, UncertainBurner, UncertainJet};
-use crate::plant::evaluation::{Setting, Sheet, conditions_of};
-use crate::plant::installation::Assembled;
-use crate::plant::spreads::{bore_spread, spreads};
-use crate::quantity::GaugePressure;
+use crate::measure::Source;
+use crate::plant::spreads::bore_spread;
+use crate::plant::{Setting, SettingSure, Sheet, Sure};
 use crate::report::page::{heading, paragraph};
 use crate::report::units::Shop;
-
-/// How sure one number is.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sure {
-    /// The number, SI.
-    pub value: f64,
-    /// Half width at k = 2, SI.
-    pub half_width: f64,
-    /// Whether the first order tells it.
-    pub is_straight: bool,
-    /// Share of each source, in the order of [`Source`].
-    pub shares: [f64; Source::COUNT],
-}
-
-impl Sure {
-    fn of<const N: usize>(budget: &Budget<f64, N>) -> Self {
-        Self {
-            value: budget.value,
-            half_width: budget.half_width(),
-            is_straight: budget.is_straight(),
-            shares: core::array::from_fn(|input| budget.share(input)),
-        }
-    }
-
-    /// The half width as a share of the number.
-    #[must_use]
-    pub fn relative(&self) -> f64 {
-        self.half_width / self.value
-    }
-
-    /// The source with the largest share.
-    #[must_use]
-    pub fn least_sure(&self) -> Source {
-        let most =
-            (0..Source::COUNT).fold(0, |most, next| if self.shares[next] > self.shares[most] { next } else { most });
-        Source::ALL[most]
-    }
-}
-
-/// How sure the numbers of a setting are.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SettingSure {
-    /// Gas in kg/s; fire and money have the same shares.
-    pub gas: Sure,
-    /// Discharge coefficient.
-    pub coefficient: Sure,
-    /// Air ratio; none without the air side.
-    pub air_ratio: Option<Sure>,
-}
-
-impl SettingSure {
-    fn of<const N: usize>(answers: &Answers<f64, N>) -> Self {
-        Self {
-            gas: Sure::of(&answers.gas),
-            coefficient: Sure::of(&answers.coefficient),
-            air_ratio: answers.air_ratio.as_ref().map(Sure::of),
-        }
-    }
-}
-
-/// How sure each setting is, in their order; none where no gas flows, or where nothing is known of the bore.
-#[must_use]
-pub fn sure_settings(file: &BurnerFile, rig: &Assembled, settings: &[Setting]) -> Vec<Option<SettingSure>> {
-    let highest =
-        settings.iter().fold(GaugePressure::default(), |most, next| if next.gauge > most { next.gauge } else { most });
-    let is_measured = file.entries.jet.measured.is_some() || file.entries.jet.measured_coefficient.is_some();
-    // What is said of a bore that has been weighed no longer matters.
-    let bore = bore_spread(&file.entries, rig).or(is_measured.then(Default::default));
-    let Some(bore) = bore else { return vec![None; settings.len()] };
-    let spreads = spreads(&file.entries, rig, bore, highest);
-    settings.iter().map(|setting| sure(file, rig, setting, &spreads).filter(|sure| sure.gas.value > 0.0)).collect()
-}
-
-fn sure(file: &BurnerFile, rig: &Assembled, setting: &Setting, spreads: &Spreads) -> Option<SettingSure> {
-    let tie = file.entries.jet.measured.as_ref().map(|measured| measured.tie(!file.entries.uncertainty.is_other_gauge));
-    let shape = &file.entries.jet.shape;
-    // What the line takes and how cold the gas comes are those of the setting; a gauge that errs moves both alike.
-    let conditions = Conditions { gas_temperature: setting.gas_temperature, ..conditions_of(rig, &setting.entry) };
-    if let (Some(burner), Some(air)) = (&rig.burner, &setting.air) {
-        let at = (setting.at_jet, air.opening.unwrap_or(1.0));
-        let burner = UncertainBurner::new(burner, shape, &conditions, at, tie, spreads).ok()?;
-        return burner.answers().ok().map(|answers| SettingSure::of(&answers));
-    }
-    let open_air = rig.supply(&conditions, setting.at_jet, GaugePressure::from_pascals(0.0));
-    let jet = UncertainJet::new(&rig.jet, shape, &rig.gas, &open_air, tie, spreads).ok()?;
-    jet.answers().ok().map(|answers| SettingSure::of(&answers))
-}
 
 /// A fire with its plus-minus; a star where a plain plus-minus says too little.
 #[must_use]
@@ -145,7 +54,7 @@ pub fn least_sure(page: &mut String, sheet: &Sheet) {
     let all: Vec<(&Setting, &SettingSure)> =
         sheet.settings.iter().zip(&sheet.sure).filter_map(|(setting, sure)| Some((setting, sure.as_ref()?))).collect();
     if all.is_empty() {
-        let Some(tip) = sheet.rig.drill.filter(|_| bore_spread(&sheet.file.entries, &sheet.rig).is_none()) else {
+        let Some(tip) = sheet.plant.drill.filter(|_| bore_spread(&sheet.plant).is_none()) else {
             return;
         };
         heading(page, "HOW SURE");
@@ -157,7 +66,7 @@ pub fn least_sure(page: &mut String, sheet: &Sheet) {
         return;
     }
     heading(page, "LEAST SURE");
-    if let Some(measured) = &sheet.file.entries.jet.measured {
+    if let Some(measured) = &sheet.plant.entries.jet.measured {
         let (percent, bore) = (100.0 * measured.uncertainty, measured.effective_bore.millimeters());
         let text = format!(
             "measured by {} ({} run{}): its coefficient is sure within {percent:.1} %, as a bore of {bore:.2} mm by the model.",

@@ -4,10 +4,10 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::plant::cylinder::CylinderRow;
-use crate::plant::evaluation::{Setting, Sheet};
-use crate::plant::firing::{AIR_OFF, blow_words, gas_off_words, stand_words};
+use crate::plant::{Setting, Sheet, Stage, StageKind};
+use crate::prose::firing as prose;
 use crate::quantity::{Duration, Mass};
-use crate::report::page::{heading, paragraph};
+use crate::report::page::{damper_words, heading, paragraph};
 use crate::report::units::Shop;
 
 impl Sheet {
@@ -33,36 +33,74 @@ impl Sheet {
     }
 }
 
+/// What to set for a fire: gauge, damper and what they give.
+pub(crate) fn stand_words(setting: &Setting, shop: &Shop) -> String {
+    let mut text = format!("gauge {}", shop.gauge(setting.gauge));
+    let Some(air) = &setting.air else { return text };
+    if air.opening.is_some() {
+        text += ", damper ";
+        text += &damper_words(setting);
+    }
+    if let Some(ratio) = air.air_ratio() {
+        text += ", air ratio ";
+        text += &Shop::ratio(ratio);
+    }
+    text
+}
+
+/// A stage in words; empty of a hold, which is told with its setting.
+pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
+    let time = stage.duration.unwrap_or_default();
+    let fire = stage.setting.and_then(|fired| sheet.fire(fired));
+    let stand = fire.map_or(String::new(), |fire| stand_words(fire, shop));
+    match stage.kind {
+        StageKind::Purge => prose::purge(time, sheet.blow_through.is_known),
+        StageKind::WarmUp => {
+            let (name, temperature) = (
+                fire.map_or("", |fire| &fire.entry.name),
+                sheet.furnace.as_ref().map_or(String::new(), |block| shop.temperature(block.temperature)),
+            );
+            prose::warm_up(name, &stand, &temperature, time)
+        }
+        StageKind::Work => {
+            let leg = sheet.furnace.as_ref().and_then(|block| block.work.as_ref()?.leg);
+            let mean = leg.map_or(String::new(), |leg| format!("{:.1} kW", leg.mean_fire().kilowatts()));
+            prose::work(&stand, &mean, time)
+        }
+        StageKind::Hold => hold(sheet, fire, stage, shop),
+        StageKind::AirOn => prose::gas_off(stage.duration),
+        StageKind::AirOff => prose::AIR_OFF.into(),
+    }
+}
+
+/// A setting held for its own time.
+fn hold(sheet: &Sheet, fire: Option<&Setting>, stage: &Stage, shop: &Shop) -> String {
+    let Some(setting) = fire else { return String::new() };
+    let currency = &sheet.plant.entries.gas.currency;
+    let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
+    let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
+    format!(
+        "{}{purpose}: {} for {:.0} min, {} of gas{money}",
+        setting.entry.name,
+        stand_words(setting, shop),
+        stage.duration.unwrap_or_default().minutes(),
+        shop.mass(stage.gas),
+    )
+}
+
 /// The evening; nothing where the furnace has a plan, or no setting a time.
 pub(crate) fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
     let Some((_, mass, cost)) = sheet.evening() else { return };
     // One evening a sheet: the furnace's plan where there is one.
-    if sheet.furnace.as_ref().is_some_and(|block| block.no_plan(&sheet.settings).is_none()) {
+    if sheet.firing.by_furnace {
         return;
     }
-    let currency = &sheet.file.entries.gas.currency;
     heading(page, "TONIGHT");
-    let mut clock = Duration::from_seconds(0.0);
-    paragraph(page, &format!("  {}", Shop::clock(clock)), &blow_words(&sheet.blow_through));
-    clock = clock + sheet.blow_through.time;
-    for setting in &sheet.settings {
-        let (Some(minutes), Some(used)) = (setting.entry.minutes, setting.gas_used) else { continue };
-        let purpose = setting.entry.purpose.as_ref().map_or(String::new(), |purpose| format!(", {purpose}"));
-        let money = setting.cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-        let text = format!(
-            "{}{purpose}: {} for {:.0} min, {} of gas{money}",
-            setting.entry.name,
-            stand_words(setting, shop),
-            minutes.minutes(),
-            shop.mass(used),
-        );
-        paragraph(page, &format!("  {}", Shop::clock(clock)), &text);
-        clock = clock + minutes;
+    for stage in &sheet.firing.stages {
+        let label = stage.at.map_or("  then".into(), |at| format!("  {}", Shop::clock(at)));
+        paragraph(page, &label, &stage_words(sheet, stage, shop));
     }
+    let currency = &sheet.plant.entries.gas.currency;
     let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-    let air_on = sheet.furnace.as_ref().map(|block| block.air_on);
-    paragraph(page, &format!("  {}", Shop::clock(clock)), &gas_off_words(air_on));
-    let end = air_on.map_or("  then".into(), |time| format!("  {}", Shop::clock(clock + time)));
-    paragraph(page, &end, AIR_OFF);
     paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(mass)));
 }

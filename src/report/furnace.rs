@@ -7,9 +7,10 @@ use std::prelude::rust_2024::*;
 use crate::furnace::Lining;
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::evaluation::Sheet;
-use crate::plant::firing::stand_words;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock};
 use crate::plant::work::OutOfReach;
+use crate::prose::firing::no_plan;
+use crate::report::firing::{stage_words, stand_words};
 use crate::report::page::{Extent, heading, paragraph};
 use crate::report::units::Shop;
 
@@ -17,7 +18,7 @@ use crate::report::units::Shop;
 #[must_use]
 pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     let mut page = String::new();
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else { return page };
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else { return page };
     heading(&mut page, "FIRE NEEDED");
     let kilowatts = |watts: f64| format!("{:.1} kW", watts / 1e3);
     let net = |watts: f64| kilowatts(watts) + " net";
@@ -40,9 +41,9 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
             let _ =
                 write!(text, "; with walls, openings and flue a fire of {}: {stand}.", net(leg.mean_fire().watts()));
         }
-        if let (Some(fire), Some(price)) = (work.fire(), sheet.file.entries.gas.price) {
+        if let (Some(fire), Some(price)) = (work.fire(), sheet.plant.entries.gas.price) {
             let hourly = price.per_kilogram() * fire.gas.kilograms_per_hour();
-            let currency = &sheet.file.entries.gas.currency;
+            let currency = &sheet.plant.entries.gas.currency;
             let whole = Shop::money(currency, hourly * charge.time.hours());
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
         }
@@ -85,7 +86,7 @@ pub fn furnace_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
     if extent == Extent::Whole {
         wall(&mut page, block, entry, shop);
     }
-    plan(&mut page, sheet, block, shop);
+    plan(&mut page, sheet, shop);
     stop(&mut page, block, shop);
     if extent == Extent::Wall {
         return page;
@@ -117,21 +118,22 @@ fn wall(page: &mut String, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Sh
     }
 }
 
-fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
+fn plan(page: &mut String, sheet: &Sheet, shop: &Shop) {
     heading(page, "THE EVENING");
-    if let Some(why) = block.no_plan(&sheet.settings) {
-        paragraph(page, "", why);
+    if let Some(why) = sheet.firing.no_plan {
+        paragraph(page, "", no_plan(why));
         return;
     }
-    let plan = block.plan(sheet, shop);
     let mut sum = 0.0;
-    for step in &plan {
-        let gas = if step.gas.kilograms() > 0.0 { format!(", {} of gas", shop.mass(step.gas)) } else { String::new() };
-        paragraph(page, &format!("  {}", Shop::clock(step.at)), &(step.what.clone() + &gas));
-        sum += step.gas.kilograms();
+    for stage in &sheet.firing.stages {
+        let gas =
+            if stage.gas.kilograms() > 0.0 { format!(", {} of gas", shop.mass(stage.gas)) } else { String::new() };
+        let label = stage.at.map_or(String::new(), |at| format!("  {}", Shop::clock(at)));
+        paragraph(page, &label, &(stage_words(sheet, stage, shop) + &gas));
+        sum += stage.gas.kilograms();
     }
-    let money = sheet.file.entries.gas.price.map_or(String::new(), |price| {
-        format!(", {}", Shop::money(&sheet.file.entries.gas.currency, price.per_kilogram() * sum))
+    let money = sheet.plant.entries.gas.price.map_or(String::new(), |price| {
+        format!(", {}", Shop::money(&sheet.plant.entries.gas.currency, price.per_kilogram() * sum))
     });
     paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
     if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
@@ -139,7 +141,7 @@ fn plan(page: &mut String, sheet: &Sheet, block: &FurnaceBlock, shop: &Shop) {
     }
     if let Some((time, mass, cost)) = sheet.evening() {
         let money =
-            cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.file.entries.gas.currency, cost)));
+            cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.plant.entries.gas.currency, cost)));
         let text = format!(
             "Reckoned from the furnace, not from the settings' own minutes: those add up to {} of fire, {} of gas{money}.",
             Shop::clock(time),

@@ -8,17 +8,20 @@ use crate::furnace::Lining;
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::evaluation::Sheet;
 use crate::plant::furnace::CastableBlock;
+use crate::quantity::Duration;
+use crate::report::firing::stage_words;
 use crate::report::units::Shop;
 
 /// The furnace's block; null without a furnace.
 #[must_use]
 pub fn furnace_json(sheet: &Sheet) -> Value {
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else { return Value::Null };
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else { return Value::Null };
     let work = block.work.as_ref();
     let leg = work.and_then(|work| work.leg);
     let fire = work.and_then(|work| work.fire());
     let air = fire.and_then(|fire| fire.air.as_ref());
-    let plan = block.plan(sheet, &Shop { inch: false });
+    let shop = Shop { inch: false };
+    let plan = if sheet.firing.by_furnace { &sheet.firing.stages[..] } else { &[] };
     let faces: Vec<f64> = block.wall.faces.iter().map(|face| face.kelvin()).collect();
     let sum = block.lining.take_off();
     json!({
@@ -31,7 +34,7 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
         "work_fire_net_w": leg.map(|leg| leg.mean_fire().watts()),
         "work_gauge_pressure_pa": fire.map(|fire| fire.gauge.pascals()),
         "work_damper_opening": air.and_then(|air| air.opening),
-        "work_air_ratio": air.and_then(crate::plant::evaluation::SettingAir::air_ratio),
+        "work_air_ratio": air.and_then(crate::plant::SettingAir::air_ratio),
         "melt_time_s": work.and_then(|work| work.melt).map(|melt| melt.time.seconds()),
         "holding_fire_net_w": block.holding.fire.watts(),
         "holding_half_width_w": block.holding_half_width.watts(),
@@ -57,10 +60,10 @@ pub fn furnace_json(sheet: &Sheet) -> Value {
         "air_on_s": block.air_on.seconds(),
         "blow_through_s": sheet.air.as_ref().map(|_| sheet.blow_through.time.seconds()),
         "castable": block.castable.as_ref().map(castable),
-        "plan": plan.iter().map(|step| json!({
-            "starts_s": step.at.seconds(),
-            "what": step.what,
-            "plan_gas_kg": step.gas.kilograms(),
+        "plan": plan.iter().map(|stage| json!({
+            "starts_s": stage.at.map(Duration::seconds),
+            "what": stage_words(sheet, stage, &shop),
+            "plan_gas_kg": stage.gas.kilograms(),
         })).collect::<Vec<_>>(),
         "layers": entry.layer_names.iter().map(|name| name.as_str()).collect::<Vec<_>>(),
     })

@@ -37,7 +37,7 @@ pub fn lighting_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
 }
 
 fn damper(sheet: &Sheet, block: &LightingBlock) -> String {
-    if sheet.file.entries.damper.is_some() {
+    if sheet.plant.entries.damper.is_some() {
         format!("the damper left at {}", Shop::share(block.left))
     } else {
         "no damper".into()
@@ -105,7 +105,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     }
     glowing(page, &left, block, shop);
     // Without a damper the air cannot be turned down.
-    if sheet.file.entries.damper.is_some() {
+    if sheet.plant.entries.damper.is_some() {
         turned(page, sheet, block, shop);
     }
 }
@@ -139,7 +139,7 @@ fn glowing(page: &mut String, left: &str, block: &LightingBlock, shop: &Shop) {
 }
 
 fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
-    let ratio = Shop::ratio(sheet.file.entries.air_ratio);
+    let ratio = Shop::ratio(sheet.plant.entries.air_ratio);
     let turned = format!("with the damper moved along with the gauge, so that the air ratio stays {ratio},");
     let mut text = match (&block.turned.cold, block.known.head_constant) {
         (Some(cold), _) => format!("{turned} it lights cold {}", from_least(cold, shop)),
@@ -214,7 +214,7 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
             put(&mut ratios, column, &ratio.map_or("-".into(), Shop::ratio));
         }
     }
-    let left = if sheet.file.entries.damper.is_some() {
+    let left = if sheet.plant.entries.damper.is_some() {
         format!("  The gauge from left to right, the damper left at {}:\n", Shop::share(block.left))
     } else {
         "  The gauge from left to right:\n".into()
@@ -267,7 +267,7 @@ fn settings(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop
         .zip(&block.settings)
         .map(|(setting, found)| {
             let opening = setting.air.as_ref().and_then(|air| air.opening);
-            let left = if found.is_left && sheet.file.entries.damper.is_some() { " (left)" } else { "" };
+            let left = if found.is_left && sheet.plant.entries.damper.is_some() { " (left)" } else { "" };
             vec![
                 String::from(setting.entry.name.as_str()),
                 shop.gauge_number(setting.gauge),
@@ -315,7 +315,7 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         paragraph(page, "  Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
         return;
     };
-    let stands = if sheet.file.entries.damper.is_some() { " and the damper where it stands" } else { "" };
+    let stands = if sheet.plant.entries.damper.is_some() { " and the damper where it stands" } else { "" };
     let size = if shop.inch { format!("{:.2} ft3", volume.cubic_feet()) } else { format!("{:.0} L", volume.liters()) };
     let text = format!(
         "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off{stands}:"
@@ -343,7 +343,7 @@ fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
 fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let Some(built) = block.heads.first() else { return };
     let setting = sheet.air.as_ref().map_or("", |air| sheet.settings[air.setting].entry.name.as_str());
-    let place = if sheet.rig.burner.as_ref().is_some_and(|burner| burner.head.ports().is_some()) {
+    let place = if sheet.plant.burner.as_ref().is_some_and(|burner| burner.head.ports().is_some()) {
         format!("each hole carries {:.0} W of the fire, net", built.ports.heat.watts())
     } else {
         format!("each square millimeter of the slot carries {:.0} W of the fire, net", built.ports.heat_per_area / 1e6)

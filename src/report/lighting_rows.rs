@@ -71,7 +71,7 @@ fn range(range: &LightingRange) -> Value {
 pub fn lighting_json(sheet: &Sheet) -> Value {
     let Some(block) = &sheet.lighting else { return Value::Null };
     json!({
-        "damper_left": sheet.file.entries.damper.map(|_| block.left),
+        "damper_left": sheet.plant.entries.damper.map(|_| block.left),
         "head_constant": block.known.head_constant,
         "lighting_volume_m3": block.known.chamber.volume.map(|volume| volume.cubic_meters()),
         "glow_loss_w": block.known.chamber.loss.map(|loss| loss.watts()),

@@ -12,7 +12,7 @@ use crate::combustion::leanest_air_ratio;
 use crate::orifice::{DrillList, Edge};
 use crate::plant::carbon_monoxide::poisons;
 use crate::plant::entries::SitePressure;
-use crate::plant::evaluation::{AirBlock, Setting, Sheet, WrongDrill};
+use crate::plant::{AirBlock, Fired, Setting, Sheet, WrongDrill};
 use crate::quantity::Length;
 use crate::report::certainty::{fire_cell, footnote, ratio_cell};
 use crate::report::firing::tonight;
@@ -89,12 +89,12 @@ pub(crate) fn heading(page: &mut String, text: &str) {
 }
 
 fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let _ = writeln!(page, "{}", sheet.file.entries.name);
-    if let Some(note) = &sheet.file.entries.note {
+    let _ = writeln!(page, "{}", sheet.plant.entries.name);
+    if let Some(note) = &sheet.plant.entries.note {
         paragraph(page, "", note);
     }
-    let site = &sheet.rig.site;
-    let place = match sheet.file.entries.site.pressure {
+    let site = &sheet.plant.site;
+    let place = match sheet.plant.entries.site.pressure {
         SitePressure::Altitude(altitude) | SitePressure::Forecast { altitude, .. } => shop.height(altitude) + ", ",
         SitePressure::Station(_) => String::new(),
     };
@@ -113,8 +113,8 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
             Shop::share(oxygen / at_sea_level),
         ),
     );
-    let heavy = &sheet.file.entries.gas;
-    let comes = match sheet.rig.before.vapor {
+    let heavy = &sheet.plant.entries.gas;
+    let comes = match sheet.plant.before.vapor {
         Some((_, liquid)) => format!("from a cylinder at {}, colder before the jet", shop.temperature(liquid)),
         None => format!("at {} before the jet", shop.temperature(heavy.temperature)),
     };
@@ -123,19 +123,19 @@ fn head(page: &mut String, sheet: &Sheet, shop: &Shop) {
 }
 
 fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
-    let bore = &sheet.rig.jet.bore;
-    let edge = match sheet.file.entries.jet.shape.edge {
+    let bore = &sheet.plant.jet.bore;
+    let edge = match sheet.plant.entries.jet.shape.edge {
         Edge::Sharp => "thin sharp edge",
         Edge::Square => "square edge",
         Edge::Chamfered { .. } => "chamfered edge",
         Edge::Rounded { .. } => "rounded edge",
     };
-    let name = match sheet.rig.drill {
+    let name = match sheet.plant.drill {
         Some(drill) if drill.list() == DrillList::Tips => drill.to_string(),
         Some(drill) => format!("DRILL {}", drill.to_string().to_uppercase()),
         None => "measured bore".into(),
     };
-    let many = match (sheet.file.entries.jet.count, sheet.rig.heads) {
+    let many = match (sheet.plant.entries.jet.count, sheet.plant.heads) {
         (1, 1.0) => String::new(),
         (count, heads) => format!("{count} to a head, {heads:.0} heads: "),
     };
@@ -150,20 +150,20 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
 }
 
 fn set(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let currency = &sheet.file.entries.gas.currency;
+    let currency = &sheet.plant.entries.gas.currency;
     heading(page, "SET THE GAUGE AND THE DAMPER");
     let gauge = format!("gauge {}", shop.gauge_unit());
     let fire = format!("fire {}", shop.heat_unit());
     let gas = format!("gas {}", shop.gas_unit());
     let money = format!("{currency} an hour");
-    let leanest = leanest_air_ratio(&sheet.rig.gas, &sheet.rig.site).unwrap_or(0.0);
+    let leanest = leanest_air_ratio(&sheet.plant.gas, &sheet.plant.site).unwrap_or(0.0);
     let titles = ["", &gauge, "damper", "air ratio", &fire, &gas, &money, "the fire is"];
     let rows: Vec<Vec<String>> = sheet
         .settings
         .iter()
         .zip(&sheet.sure)
         .map(|(setting, sure)| {
-            let ratio = setting.air.as_ref().and_then(crate::plant::evaluation::SettingAir::air_ratio);
+            let ratio = setting.air.as_ref().and_then(crate::plant::SettingAir::air_ratio);
             vec![
                 String::from(setting.entry.name.as_str()),
                 shop.gauge_number(setting.gauge),
@@ -208,12 +208,12 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
         vec![format!("fire {}", shop.heat_unit())],
         vec![format!("gas {}", shop.gas_unit())],
     ];
-    if sheet.file.entries.gas.price.is_some() {
-        columns.push(vec![format!("{} an hour", sheet.file.entries.gas.currency)]);
+    if sheet.plant.entries.gas.price.is_some() {
+        columns.push(vec![format!("{} an hour", sheet.plant.entries.gas.currency)]);
     }
-    let has_damper = has_air && sheet.file.entries.damper.is_some();
+    let has_damper = has_air && sheet.plant.entries.damper.is_some();
     if has_damper {
-        columns.push(vec![format!("damper for {}", Shop::ratio(sheet.file.entries.air_ratio))]);
+        columns.push(vec![format!("damper for {}", Shop::ratio(sheet.plant.entries.air_ratio))]);
     }
     if has_air {
         let left =
@@ -226,7 +226,7 @@ fn by_gauge(page: &mut String, sheet: &Sheet, shop: &Shop) {
             shop.heat_number(rung.heat_gross, rung.heat_net),
             shop.gas_number(rung.gas),
         ];
-        if let Some(price) = sheet.file.entries.gas.price {
+        if let Some(price) = sheet.plant.entries.gas.price {
             cells.push(format!("{:.2}", price.per_kilogram() * rung.gas.kilograms_per_hour()));
         }
         if has_damper {
@@ -267,7 +267,7 @@ fn wrong_drill(page: &mut String, sheet: &Sheet, shop: &Shop) {
         name(index).map_or("-".into(), |drill| format!("{drill} ({:.2} mm)", drill.diameter().millimeters()))
     };
     let (below, above) = (title(0), title(1));
-    let own = sheet.rig.drill.map_or_else(|| "the measured bore".into(), |drill| drill.to_string());
+    let own = sheet.plant.drill.map_or_else(|| "the measured bore".into(), |drill| drill.to_string());
     let rows: Vec<Vec<String>> = sheet
         .settings
         .iter()
@@ -290,9 +290,9 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     } else {
         format!("IS TOO SMALL, short by {}", shop.low_pressure(-air.surplus.pascals()))
     };
-    let judged = sheet.settings.iter().find(|setting| *setting.entry.name == *air.judged);
-    let (open, held) = match judged.and_then(|setting| setting.air.as_ref()) {
-        _ if sheet.file.entries.damper.is_some() => (", damper wide open", String::new()),
+    let judged = sheet.judged(air);
+    let (open, held) = match judged.air.as_ref().filter(|_| air.judged != Fired::Work) {
+        _ if sheet.plant.entries.damper.is_some() => (", damper wide open", String::new()),
         // What is to spare goes through where nothing holds it back.
         Some(found) if air.surplus.pascals() > 0.0 => {
             let ratio = found.air_ratio().map_or(String::new(), |ratio| format!(" {} then", Shop::ratio(ratio)));
@@ -302,7 +302,7 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
     };
     let text = format!(
         "\"{}\" at {} and air ratio {} wants {} at {} here{open}. This blower {verdict}.{held}",
-        air.judged,
+        judged.entry.name,
         shop.gauge(air.gauge),
         Shop::ratio(air.air_ratio),
         shop.air(air.demand.air_flow),
@@ -339,7 +339,7 @@ fn blower(page: &mut String, sheet: &Sheet, air: &AirBlock, shop: &Shop) {
 
 /// The cures of one setting, with their numbers.
 fn cures(setting: &Setting, remedies: &Remedies, sheet: &Sheet, shop: &Shop) -> String {
-    let list = sheet.rig.drill.map_or(DrillList::Number, crate::orifice::Drill::list);
+    let list = sheet.plant.drill.map_or(DrillList::Number, crate::orifice::Drill::list);
     let mut cures: Vec<String> = vec![];
     if let Some(bore) = remedies.bore {
         let drill = list.neighbors(bore).0.map_or(String::new(), |drill| format!("{drill}, "));

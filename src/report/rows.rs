@@ -9,10 +9,9 @@ use serde_json::{Map, Value, json};
 use crate::combustion::AirNeed;
 use crate::orifice::{Edge, JetFlow};
 use crate::plant::entries::{AirAim, JetSize};
-use crate::plant::evaluation::{AirBlock, Setting, Sheet};
 use crate::plant::sweep::Rung;
+use crate::plant::{AirBlock, Setting, SettingSure, Sheet};
 use crate::quantity::{GaugePressure, MassFlow};
-use crate::report::certainty::SettingSure;
 use crate::report::warnings::{setting_name, warnings_json};
 
 /// Version of the keys; it rises when a key goes or changes its meaning.
@@ -90,8 +89,8 @@ pub fn csv_of(rows: &[Map<String, Value>]) -> Result<String, csv::Error> {
 pub fn sheet_json(sheet: &Sheet) -> Value {
     json!({
         "keys_version": KEYS_VERSION,
-        "name": sheet.file.entries.name.as_str(),
-        "note": sheet.file.entries.note.as_deref(),
+        "name": sheet.plant.entries.name.as_str(),
+        "note": sheet.plant.entries.note.as_deref(),
         "site": site(sheet),
         "gas": gas(sheet),
         "jet": jet(sheet),
@@ -99,7 +98,7 @@ pub fn sheet_json(sheet: &Sheet) -> Value {
         "budgets": crate::report::certainty::budget_rows(sheet),
         "gauge_table": sheet.rungs.iter().map(|rung| self::rung(rung, sheet)).collect::<Vec<_>>(),
         "evening": evening(sheet),
-        "air": sheet.air.as_ref().map(air),
+        "air": sheet.air.as_ref().map(|air| self::air(sheet, air)),
         "furnace": crate::report::furnace_rows::furnace_json(sheet),
         "lighting": crate::report::lighting_rows::lighting_json(sheet),
         "cylinder": crate::report::supply_rows::cylinder_json(sheet),
@@ -120,7 +119,7 @@ pub fn setting_rows(sheet: &Sheet) -> Vec<Map<String, Value>> {
 }
 
 fn site(sheet: &Sheet) -> Value {
-    let site = &sheet.rig.site;
+    let site = &sheet.plant.site;
     json!({
         "ambient_pressure_pa": site.ambient_pressure().pascals(),
         "air_temperature_k": site.air_temperature().kelvin(),
@@ -131,20 +130,20 @@ fn site(sheet: &Sheet) -> Value {
 }
 
 fn gas(sheet: &Sheet) -> Value {
-    let values = sheet.rig.gas.mixture().calorific_values(Default::default(), Default::default());
+    let values = sheet.plant.gas.mixture().calorific_values(Default::default(), Default::default());
     let composition: Map<String, Value> =
-        sheet.rig.gas.mixture().parts().map(|(species, share)| (species.symbol().into(), json!(share))).collect();
+        sheet.plant.gas.mixture().parts().map(|(species, share)| (species.symbol().into(), json!(share))).collect();
     json!({
-        "kind": sheet.file.entries.gas.kind.as_str(),
+        "kind": sheet.plant.entries.gas.kind.as_str(),
         "composition": composition,
         "gas_temperature_k": coldest(sheet),
         "heating_value_gross_j_per_kg": values.gross_mass.joules_per_kilogram(),
         "heating_value_net_j_per_kg": values.net_mass.joules_per_kilogram(),
         "relative_density": values.relative_density,
         "wobbe_gross_j_per_m3": values.wobbe_gross,
-        "air_stoichiometric_kg_per_kg": sheet.air_need.mass_ratio,
-        "price_per_kg": sheet.file.entries.gas.price.map(|price| price.per_kilogram()),
-        "currency": sheet.file.entries.gas.currency.as_str(),
+        "air_stoichiometric_kg_per_kg": sheet.plant.air_need.mass_ratio,
+        "price_per_kg": sheet.plant.entries.gas.price.map(|price| price.per_kilogram()),
+        "currency": sheet.plant.entries.gas.currency.as_str(),
     })
 }
 
@@ -155,32 +154,38 @@ fn coldest(sheet: &Sheet) -> f64 {
 }
 
 fn jet(sheet: &Sheet) -> Value {
-    let bore = &sheet.rig.jet.bore;
+    let bore = &sheet.plant.jet.bore;
     json!({
-        "name": match &sheet.file.entries.jet.size { JetSize::Drill(name) => name.as_str(), JetSize::Bore(_) => "bore" },
+        "name": match &sheet.plant.entries.jet.size { JetSize::Drill(name) => name.as_str(), JetSize::Bore(_) => "bore" },
         "bore_m": bore.diameter().meters(),
         "bore_length_m": bore.length_ratio() * bore.diameter().meters(),
-        "edge": match sheet.file.entries.jet.shape.edge {
+        "edge": match sheet.plant.entries.jet.shape.edge {
             Edge::Sharp => "sharp",
             Edge::Square => "square",
             Edge::Chamfered { .. } => "chamfered",
             Edge::Rounded { .. } => "rounded",
         },
-        "jets": sheet.file.entries.jet.count,
-        "heads": sheet.rig.heads,
+        "jets": sheet.plant.entries.jet.count,
+        "heads": sheet.plant.heads,
     })
 }
 
 fn setting_row(sheet: &Sheet, setting: &Setting, sure: Option<&SettingSure>) -> Map<String, Value> {
     let mut row = Map::new();
     row.insert("name".into(), json!(setting.entry.name.as_str()));
-    row.extend(flow_row(setting.gauge, &setting.jet, sheet.rig.heads, &sheet.air_need, setting.saturation_ratio));
+    row.extend(flow_row(
+        setting.gauge,
+        &setting.jet,
+        sheet.plant.heads,
+        &sheet.plant.air_need,
+        setting.saturation_ratio,
+    ));
     let air = setting.air.as_ref();
     let running = air.and_then(|air| air.running);
     extend(
         &mut row,
         json!({
-            "air_ratio": air.and_then(crate::plant::evaluation::SettingAir::air_ratio),
+            "air_ratio": air.and_then(crate::plant::SettingAir::air_ratio),
             "air_ratio_asked": match setting.entry.air { AirAim::AirRatio(ratio) => Some(ratio), AirAim::Damper(_) => None },
             "damper_opening": air.and_then(|air| air.opening),
             "too_much_air": air.map(|air| air.too_much_air),
@@ -225,7 +230,7 @@ fn rung(rung: &Rung, sheet: &Sheet) -> Value {
         "mass_flow_kg_per_s": rung.gas.kilograms_per_second(),
         "heat_gross_w": rung.heat_gross.watts(),
         "heat_net_w": rung.heat_net.watts(),
-        "air_stoichiometric_kg_per_s": needed(&sheet.air_need, rung.gas),
+        "air_stoichiometric_kg_per_s": needed(&sheet.plant.air_need, rung.gas),
         "air_ratio_damper_left": rung.air_ratio_damper_left,
         "damper_opening": rung.opening,
         "too_much_air": sheet.air.as_ref().map(|_| rung.too_much_air),
@@ -243,11 +248,11 @@ fn evening(sheet: &Sheet) -> Value {
     }
 }
 
-fn air(air: &AirBlock) -> Value {
+fn air(sheet: &Sheet, air: &AirBlock) -> Value {
     let duty = air.duty.as_ref();
     let standard = duty.map(|duty| &duty.as_standard_air);
     json!({
-        "setting": air.judged,
+        "setting": sheet.judged(air).entry.name.as_str(),
         "air_ratio": air.air_ratio,
         "air_kg_per_s": air.demand.air.kilograms_per_second(),
         "air_flow_m3_per_s": air.demand.air_flow.cubic_meters_per_second(),

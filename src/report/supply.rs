@@ -6,8 +6,8 @@ use std::vec;
 
 use crate::fuel::GAUGE_LIES;
 use crate::plant::cylinder::{CylinderBlock, CylinderEvening, CylinderRow};
-use crate::plant::evaluation::{Setting, Sheet};
 use crate::plant::hazards::supply::line_share;
+use crate::plant::{Setting, Sheet};
 use crate::quantity::Duration;
 use crate::report::page::{heading, paragraph};
 use crate::report::table::table;
@@ -35,7 +35,7 @@ fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop
     let many = if block.count == 1 { "one".into() } else { format!("{} on one manifold", block.count) };
     let money = block
         .cost
-        .map_or(String::new(), |cost| format!(", {} full", Shop::money(&sheet.file.entries.gas.currency, cost)));
+        .map_or(String::new(), |cost| format!(", {} full", Shop::money(&sheet.plant.entries.gas.currency, cost)));
     let text = format!(
         "{many} of {}{money}; {} left, {} in it at {} before anything is drawn",
         shop.mass(each),
@@ -108,7 +108,7 @@ pub(crate) fn evening_words(evening: &CylinderEvening, shop: &Shop) -> String {
 }
 
 fn before_jet(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let before = &sheet.rig.before;
+    let before = &sheet.plant.before;
     if before.line.is_none() && before.regulator.is_none() && before.vapor.is_none() {
         return;
     }

@@ -5,13 +5,13 @@ use std::prelude::rust_2024::*;
 use serde_json::{Value, json};
 
 use crate::plant::cylinder::CylinderEvening;
-use crate::plant::evaluation::{Setting, Sheet};
 use crate::plant::hazards::supply::line_share;
+use crate::plant::{Setting, Sheet};
 
 /// The keys that what lies before the jet adds to a setting.
 pub(crate) fn supply_keys(sheet: &Sheet, setting: &Setting) -> Value {
-    let line = sheet.rig.before.line.as_ref();
-    let regulator = sheet.rig.before.regulator.as_ref();
+    let line = sheet.plant.before.line.as_ref();
+    let regulator = sheet.plant.before.regulator.as_ref();
     json!({
         "gas_temperature_k": setting.gas_temperature.kelvin(),
         "jet_gauge_pressure_pa": line.map(|_| setting.at_jet.pascals()),

@@ -7,7 +7,6 @@ use jetwright::burner::{Burner, Conditions, Prepared};
 use jetwright::control::{ChipBurner, Readings};
 use jetwright::file::burner_file;
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
-use jetwright::plant::compose;
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, PressureDifference, Temperature};
 use jetwright::{Input, Site};
 
@@ -64,7 +63,7 @@ fn answers(bytes: &[u8]) -> Vec<Answer> {
 
 pub fn of_text(text: &str) -> ChipBurner {
     let file = burner_file::parse(text, "drawn").unwrap_or_else(|error| panic!("{error}\n{text}"));
-    compose(file, false).expect("a sheet").for_chip().expect("a burner")
+    file.evaluate(false).expect("a sheet").0.for_chip().expect("a burner")
 }
 
 pub fn of_file(path: &Path) -> ChipBurner {

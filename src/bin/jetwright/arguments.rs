@@ -9,7 +9,8 @@ use jetwright::file::shorten;
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
 use jetwright::plant::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, shortened, usual_bore_length};
-use jetwright::prose::{advice, jet_key};
+use jetwright::plant::installation::jet_key;
+use jetwright::prose::advice;
 use jetwright::quantity::{
     AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
     parse_count, parse_within,

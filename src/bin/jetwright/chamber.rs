@@ -2,7 +2,6 @@
 
 use jetwright::file::burner_file;
 use jetwright::furnace::Balance;
-use jetwright::plant::compose;
 use jetwright::plant::furnace::{available, gauge_for};
 use jetwright::quantity::{GaugePressure, Power, Temperature};
 use jetwright::report::rows::csv_of;
@@ -26,18 +25,17 @@ struct Line {
 /// Setting against temperature, both ways.
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
-    let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else {
-        return Err(sheet
-            .file
+    let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {
+        return Err(places
             .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
             .into());
     };
     let nothing = Power::from_watts(0.0);
     let mut lines = Vec::new();
     for setting in &sheet.settings {
-        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(sheet.file.entries.air_ratio);
-        let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("gas.kind", error))?;
+        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(sheet.plant.entries.air_ratio);
+        let share = available(&sheet.plant, ratio).map_err(|error| places.refuse("gas.kind", error))?;
         if let Ok(balance) = block.chamber.temperature_for(setting.heat_net, nothing, share) {
             lines.push(Line {
                 name: Some(String::from(setting.entry.name.as_str())),
@@ -46,11 +44,11 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
             });
         }
     }
-    let ratio = sheet.file.entries.air_ratio;
-    let share = available(&sheet.rig, ratio).map_err(|error| sheet.file.refuse("fire.air_ratio", error))?;
+    let ratio = sheet.plant.entries.air_ratio;
+    let share = available(&sheet.plant, ratio).map_err(|error| places.refuse("fire.air_ratio", error))?;
     for celsius in ROUND {
         if let Ok(balance) = block.chamber.fire_for(Temperature::from_celsius(celsius), nothing, &share) {
-            let gauge = gauge_for(&sheet.file, &sheet.rig, balance.fire);
+            let gauge = gauge_for(&sheet.plant, balance.fire);
             lines.push(Line { name: None, gauge, balance });
         }
     }

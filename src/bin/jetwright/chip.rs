@@ -1,16 +1,15 @@
 //! `jetwright chip`.
 
 use jetwright::file::burner_file;
-use jetwright::plant::compose;
 
 use crate::arguments::ChipArguments;
 use crate::command_error::CommandError;
 
 /// Writes the burner of a file as bytes for a chip.
 pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
-    let sheet = compose(burner_file::read(&arguments.file)?, false)?;
+    let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(false)?;
     let Some(chip) = sheet.for_chip() else {
-        return Err(sheet.file.refuse("blower", "a chip needs the blower and the head").into());
+        return Err(places.refuse("blower", "a chip needs the blower and the head").into());
     };
     let mut image = vec![0; chip.image_bytes()];
     chip.write_image(&mut image).expect("the bytes are as many as the image says");

@@ -2,6 +2,7 @@
 
 use jetwright::combustion::AirNeed;
 use jetwright::orifice::{Jet, JetFlow};
+use jetwright::prose::refusals::reason_words;
 use jetwright::quantity::GaugePressure;
 use jetwright::report::rows::{csv_of, flow_row};
 use jetwright::report::{Shop, table};
@@ -15,7 +16,8 @@ use crate::output;
 pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
-    let (diameter, _) = arguments.size()?.diameter().map_err(|accepted| CommandError::option("drill", accepted))?;
+    let (diameter, _) =
+        arguments.size()?.diameter().map_err(|why| CommandError::option("drill", reason_words(&why)))?;
     let bore = arguments.shape.bore(diameter)?;
     let jet = Jet { bore, count: f64::from(arguments.shape.jets), coefficient: arguments.shape.coefficient() };
     let need = AirNeed::new(&gas, &site);

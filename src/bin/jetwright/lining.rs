@@ -1,7 +1,6 @@
 //! `jetwright lining`.
 
 use jetwright::file::burner_file;
-use jetwright::plant::compose;
 use jetwright::report::rows::csv_of;
 use jetwright::report::{Shop, lining_json, lining_text};
 
@@ -12,10 +11,9 @@ use crate::output;
 /// The panels of a burner file's chamber added up.
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
-    let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
-    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.file.entries.furnace) else {
-        return Err(sheet
-            .file
+    let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
+    let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {
+        return Err(places
             .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
             .into());
     };

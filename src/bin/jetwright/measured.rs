@@ -2,16 +2,16 @@
 
 use std::path::Path;
 
-use jetwright::file::burner_file::{self, BurnerFile};
 use jetwright::file::measured::{measured_text, read_measured};
+use jetwright::file::{Places, burner_file};
 use jetwright::measure::{
     BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
     WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
 };
 use jetwright::orifice::{Coefficient, Jet, Supply};
+use jetwright::plant::Plant;
 use jetwright::plant::entries::MeasuredEntry;
 use jetwright::plant::spreads::{bore_spread, spreads};
-use jetwright::plant::{Assembled, assemble, compose};
 use jetwright::prose::advice;
 use jetwright::prose::refusals::reason_words;
 use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
@@ -82,25 +82,24 @@ pub fn answer(
     passed: &[Passed],
     reading: &Reading,
 ) -> Result<String, CommandError> {
-    let file = burner_file::read(&arguments.file)?;
-    let rig = assemble(&file)?;
-    let read = supplies(arguments, &file, &rig, passed.len().max(1))?;
+    let (plant, places) = burner_file::read(&arguments.file)?.plant()?;
+    let read = supplies(arguments, &plant, &places, passed.len().max(1))?;
     let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.into_iter().unzip();
-    let jet = Jet { coefficient: Coefficient::Model, ..rig.jet };
+    let jet = Jet { coefficient: Coefficient::Model, ..plant.jet };
     let highest = readings.iter().fold(readings[0], |most, &next| if next > most { next } else { most });
-    let bore = bore_spread(&file.entries, &rig);
-    let spreads = spreads(&file.entries, &rig, bore.unwrap_or_default(), highest);
+    let bore = bore_spread(&plant);
+    let spreads = spreads(&plant, bore.unwrap_or_default(), highest);
     let refuse = |error| CommandError::option("gauge", error);
-    let shape = &file.entries.jet.shape;
+    let shape = &plant.entries.jet.shape;
     let known = match bore {
         Some(_) => {
-            let before = UncertainJet::new(&jet, shape, &rig.gas, &supplies[0], None, &spreads).map_err(refuse)?;
+            let before = UncertainJet::new(&jet, shape, &plant.gas, &supplies[0], None, &spreads).map_err(refuse)?;
             of_hole(&before).map_err(refuse)?
         }
         None => UNKNOWN,
     };
-    let (gauge, others) = of_supply(&jet, shape, &rig.gas, &supplies[0], &spreads).map_err(refuse)?;
-    let flow = jet.flow(&rig.gas, &supplies[0]).map_err(refuse)?.mass_flow * rig.heads;
+    let (gauge, others) = of_supply(&jet, shape, &plant.gas, &supplies[0], &spreads).map_err(refuse)?;
+    let flow = jet.flow(&plant.gas, &supplies[0]).map_err(refuse)?.mass_flow * plant.heads;
     if flow.kilograms_per_second() <= 0.0 {
         return Err(CommandError::option("gauge", "no gas flows at this gauge").into());
     }
@@ -111,17 +110,17 @@ pub fn answer(
         refuse_idle(arguments)?;
         return measured_text::print(&answer, &arguments.answer);
     }
-    let runs = runs(kind, arguments, passed, &supplies, rig.heads)?;
-    let found = found(kind, arguments, (&jet, &file, &rig), (&runs, &readings, reading), &spreads, known)?;
+    let runs = runs(kind, arguments, passed, &supplies, plant.heads)?;
+    let found = found(kind, arguments, (&jet, &plant), (&runs, &readings, reading), &spreads, known)?;
     let entry =
-        MeasuredEntry::new(&file.entries.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
+        MeasuredEntry::new(&plant.entries.name, kind.word(), runs.len(), answer.bore, &found.measured, &found.joined);
     let earlier = match &arguments.earlier {
         Some(path) => {
             let before = read_measured(path)?;
             if let Some(refused) = before.refuses(answer.bore) {
                 return Err(CommandError::option("earlier", reason_words(&refused)).into());
             }
-            let same_gauge = !file.entries.uncertainty.is_other_gauge;
+            let same_gauge = !plant.entries.uncertainty.is_other_gauge;
             Some((path.display().to_string(), compare(&before.compared(), &entry.compared(), same_gauge)))
         }
         None => None,
@@ -152,15 +151,15 @@ fn refuse_idle(arguments: &MeasuredArguments) -> Result<(), CommandError> {
 /// What the gauge read in each run, and what stood before and behind the jet.
 fn supplies(
     arguments: &MeasuredArguments,
-    file: &BurnerFile,
-    rig: &Assembled,
+    plant: &Plant,
+    places: &Places,
     count: usize,
 ) -> Result<Vec<(GaugePressure, Supply)>, CommandError> {
     let (mut gauges, mut back) = (arguments.gauge.clone(), GaugePressure::default());
     if let Some(name) = &arguments.setting {
-        let sheet = compose(file.clone(), false)?;
-        let Some(setting) = sheet.settings.iter().find(|setting| *setting.entry.name == **name) else {
-            let known: Vec<&str> = sheet.settings.iter().map(|setting| setting.entry.name.as_str()).collect();
+        let settings = plant.settings().map_err(|refusal| places.told(&refusal))?;
+        let Some(setting) = settings.iter().find(|setting| *setting.entry.name == **name) else {
+            let known: Vec<&str> = settings.iter().map(|setting| setting.entry.name.as_str()).collect();
             return Err(CommandError::option("setting", format!("accepted are {}", known.join(", "))).into());
         };
         if gauges.is_empty() {
@@ -181,7 +180,7 @@ fn supplies(
     let back = arguments.back_pressure.unwrap_or(back);
     let mut supplies = Vec::new();
     for (index, &gauge) in gauges.iter().enumerate() {
-        let supply = supply(arguments, rig, gauge, back);
+        let supply = supply(arguments, plant, gauge, back);
         supplies.push((gauge, supply.map_err(|error| CommandError::option("gauge", advice(&error)).nth(index))?));
     }
     Ok(supplies)
@@ -190,16 +189,16 @@ fn supplies(
 /// What the line leaves of a reading, and how cold the gas comes to the jet.
 fn supply(
     arguments: &MeasuredArguments,
-    rig: &Assembled,
+    plant: &Plant,
     gauge: GaugePressure,
     back: GaugePressure,
 ) -> jetwright::Result<Supply> {
-    let mut conditions = rig.conditions_at(&rig.conditions, gauge)?;
+    let mut conditions = plant.conditions_at(&plant.conditions, gauge)?;
     conditions.gas_temperature = arguments.gas_temperature.unwrap_or(conditions.gas_temperature);
-    let (_, at_jet) = rig.run_at(&conditions, gauge, |at_jet| {
-        Ok((rig.jet.flow(&rig.gas, &rig.supply(&conditions, at_jet, back))?, back))
+    let (_, at_jet) = plant.run_at(&conditions, gauge, |at_jet| {
+        Ok((plant.jet.flow(&plant.gas, &plant.supply(&conditions, at_jet, back))?, back))
     })?;
-    Ok(rig.supply(&conditions, at_jet, back))
+    Ok(plant.supply(&conditions, at_jet, back))
 }
 
 /// The runs of one head.
@@ -225,15 +224,15 @@ fn runs(
 fn found(
     kind: Kind,
     arguments: &MeasuredArguments,
-    (jet, file, rig): (&Jet, &BurnerFile, &Assembled),
+    (jet, plant): (&Jet, &Plant),
     (runs, readings, reading): (&[Run], &[GaugePressure], &Reading),
     spreads: &Spreads,
     known: f64,
 ) -> Result<Found, CommandError> {
     // The readings are of all heads together, the runs of one.
-    let reading = Reading { mass: reading.mass * (1.0 / rig.heads), ..*reading };
+    let reading = Reading { mass: reading.mass * (1.0 / plant.heads), ..*reading };
     let refuse = |error| refused(kind, error);
-    let measured = measured_jet(jet, &file.entries.jet.shape, &rig.gas, runs, &reading, spreads).map_err(refuse)?;
+    let measured = measured_jet(jet, &plant.entries.jet.shape, &plant.gas, runs, &reading, spreads).map_err(refuse)?;
     let joined = join(&measured, known);
     if joined.trust == Trust::BeyondBelief {
         let at = if arguments.gauge.is_empty() { "setting" } else { "gauge" };
@@ -247,8 +246,8 @@ fn found(
     }
     let mut results = Vec::new();
     for (run, &gauge) in runs.iter().zip(readings) {
-        let found = run_result(jet, &rig.gas, run, &reading).map_err(refuse)?;
-        let flow = MassFlow::from_kilograms_per_second(found.flow.kilograms_per_second() * rig.heads);
+        let found = run_result(jet, &plant.gas, run, &reading).map_err(refuse)?;
+        let flow = MassFlow::from_kilograms_per_second(found.flow.kilograms_per_second() * plant.heads);
         results.push((gauge, RunResult { flow, ..found }));
     }
     Ok(Found { runs: results, measured, joined, earlier: None })

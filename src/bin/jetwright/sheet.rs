@@ -1,7 +1,6 @@
 //! `jetwright sheet`.
 
 use jetwright::file::burner_file;
-use jetwright::plant::compose;
 use jetwright::report::rows::{csv_of, setting_rows, sheet_json};
 use jetwright::report::{Extent, Shop, sheet_text};
 
@@ -16,7 +15,7 @@ pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<S
         return Err(CommandError::option("format", "with --wall text alone is accepted").into());
     }
     let inch = arguments.answer.units == Units::Inch;
-    let sheet = compose(burner_file::read(&arguments.file)?, inch)?;
+    let (sheet, _) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     Ok(match arguments.answer.format {
         Format::Text => sheet_text(&sheet, &Shop { inch }, extent),
         Format::Json => output::pretty(&sheet_json(&sheet)),

@@ -3,10 +3,10 @@
 use super::list::{Hazard, Hazards, at_setting};
 use super::table::HazardKind;
 use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
-use crate::plant::evaluation::{Setting, conditions_of};
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::refusal::Place;
+use crate::plant::setting::{Setting, conditions_of};
 use crate::quantity::{Length, Temperature};
 
 /// Sooner than this unlit gas is explosive before anyone has found the match: the longest trial for ignition of NFPA 86
@@ -14,14 +14,14 @@ use crate::quantity::{Length, Temperature};
 const SOON: f64 = 15.0;
 
 /// Everything lighting warns of.
-pub fn of_lighting(rig: &Assembled, settings: &[Setting], block: &LightingBlock, found: &mut Hazards) {
+pub fn of_lighting(plant: &Plant, settings: &[Setting], block: &LightingBlock, found: &mut Hazards) {
     found.extend(of_flash_back_known(block.runs_back_known));
-    let narrowest = rig.burner.as_ref().map_or(Length::from_meters(0.0), |burner| burner.head.narrowest());
+    let narrowest = plant.burner.as_ref().map_or(Length::from_meters(0.0), |burner| burner.head.narrowest());
     for (index, (setting, lighting)) in (0..).zip(settings.iter().zip(&block.settings)) {
         let place = at_setting(index);
         found.extend(lighting.ports.as_ref().and_then(|ports| of_ports(ports, narrowest, place)));
         found.extend(lighting.unlit.as_ref().and_then(|unlit| of_unlit_gas(unlit, place)));
-        let chamber = conditions_of(rig, &setting.entry).chamber_temperature;
+        let chamber = conditions_of(plant, &setting.entry).chamber_temperature;
         found.extend(of_blow_off(&lighting.lighting, chamber, place));
     }
 }

@@ -19,18 +19,19 @@ pub use supply::{of_cylinder, of_line, of_mixture};
 pub use table::{HazardKind, Measure, Severity};
 
 use crate::combustion::leanest_air_ratio;
+use crate::plant::blower::AirBlock;
 use crate::plant::cylinder::CylinderBlock;
 use crate::plant::entries::AirAim;
 use crate::plant::entries::FurnaceEntry;
-use crate::plant::evaluation::{AirBlock, Setting};
 use crate::plant::furnace::FurnaceBlock;
-use crate::plant::installation::Assembled;
+use crate::plant::installation::Plant;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::refusal::Place;
+use crate::plant::setting::Setting;
 use crate::quantity::GaugePressure;
 
 /// What a setting warns of by itself: its gas, its jet and its air.
-pub fn of_setting(rig: &Assembled, setting: &Setting, place: Place, found: &mut Hazards) {
+pub fn of_setting(plant: &Plant, setting: &Setting, place: Place, found: &mut Hazards) {
     found.extend(of_saturation(setting.saturation_ratio, place));
     found.extend(of_stream(setting.gas, setting.jet.reynolds_number, place));
     let Some(air) = &setting.air else { return };
@@ -46,44 +47,44 @@ pub fn of_setting(rig: &Assembled, setting: &Setting, place: Place, found: &mut 
         gas_flows: setting.gas.kilograms_per_second() > 0.0,
         gauge: setting.gauge,
         // A gas without limits of burning is refused before; were it not, every air would be too much.
-        leanest: leanest_air_ratio(&rig.gas, &rig.site).unwrap_or(0.0),
+        leanest: leanest_air_ratio(&plant.gas, &plant.site).unwrap_or(0.0),
         carbon_monoxide: setting.monoxide,
     };
     of_air(&supplied, place, found);
 }
 
 /// What the burner warns of at any setting; with an air side at the gauge of its largest.
-pub fn of_burner(rig: &Assembled, gauge: Option<GaugePressure>, found: &mut Hazards) {
-    found.extend(of_jet(&rig.jet.bore, rig.drill));
-    found.extend(of_gas(&rig.gas));
-    let temperature = rig.conditions.gas_temperature;
-    found.extend(gauge.and_then(|gauge| of_altitude(&rig.site, &rig.gas, &rig.jet, gauge, temperature)));
+pub fn of_burner(plant: &Plant, gauge: Option<GaugePressure>, found: &mut Hazards) {
+    found.extend(of_jet(&plant.jet.bore, plant.drill));
+    found.extend(of_gas(&plant.gas));
+    let temperature = plant.conditions.gas_temperature;
+    found.extend(gauge.and_then(|gauge| of_altitude(&plant.site, &plant.gas, &plant.jet, gauge, temperature)));
 }
 
 /// Everything an evaluated installation warns of; the heat input of the charge is judged as a setting.
 pub(crate) fn of_sheet(sheet: &Evaluated<'_>) -> Hazards {
     let mut found = Hazards::new();
-    let Evaluated { rig, settings, furnace, .. } = *sheet;
+    let Evaluated { plant, settings, furnace, .. } = *sheet;
     for (index, setting) in settings.iter().enumerate() {
-        of_setting(rig, setting, at_setting(index), &mut found);
+        of_setting(plant, setting, at_setting(index), &mut found);
     }
     let work = furnace.and_then(|(_, block)| block.work.as_ref()?.fire());
     if let Some(work) = work {
-        of_setting(rig, work, AT_WORK, &mut found);
+        of_setting(plant, work, AT_WORK, &mut found);
     }
-    of_burner(rig, sheet.air.map(|air| settings[air.setting].gauge), &mut found);
+    of_burner(plant, sheet.air.map(|air| settings[air.setting].gauge), &mut found);
     if let Some((entry, block)) = furnace {
         let fed = sheet.air.and_then(|air| air.largest_fire).map(|(_, net)| net);
         of_furnace(entry, block, fed, &mut found);
     }
-    if rig.before.line.is_some() {
+    if plant.before.line.is_some() {
         found.extend((0..).zip(settings).filter_map(|(index, it)| of_line(it.gauge, it.at_jet, at_setting(index))));
     }
     if let Some(block) = sheet.cylinder {
-        of_cylinder(block, rig.gas.mixture(), &mut found);
+        of_cylinder(block, plant.gas.mixture(), &mut found);
     }
     if let Some(block) = sheet.lighting {
-        of_lighting(rig, settings, block, &mut found);
+        of_lighting(plant, settings, block, &mut found);
     }
     found
 }
@@ -91,7 +92,7 @@ pub(crate) fn of_sheet(sheet: &Evaluated<'_>) -> Hazards {
 /// What [`of_sheet`] judges.
 #[derive(Clone, Copy)]
 pub(crate) struct Evaluated<'s> {
-    pub rig: &'s Assembled,
+    pub plant: &'s Plant,
     pub settings: &'s [Setting],
     pub air: Option<&'s AirBlock>,
     pub furnace: Option<(&'s FurnaceEntry, &'s FurnaceBlock)>,

@@ -5,8 +5,8 @@ use super::table::HazardKind;
 use crate::fuel::GAUGE_LIES;
 use crate::gas::Mixture;
 use crate::plant::cylinder::{CylinderBlock, CylinderRow};
-use crate::plant::evaluation::Setting;
 use crate::plant::refusal::Place;
+use crate::plant::setting::Setting;
 use crate::quantity::{GaugePressure, Temperature};
 
 /// Below this the wall of a cylinder grows frost, Celsius.
