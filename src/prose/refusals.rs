@@ -47,6 +47,18 @@ pub fn advice(error: &Error) -> String {
         Error::NoSolution { input: Input::PipeLength, .. } => {
             "the line cannot pass so much gas at any gauge of its range: a wider or a shorter one, or ask less".into()
         }
+        Error::NoSolution { input: Input::PanelArea, nearest } if nearest > 0.0 => format!(
+            "the panels do not close the chamber: {nearest:.4} m2 are open still; add flat panels, courses, a door or \
+             openings"
+        ),
+        Error::NoSolution { input: Input::PanelArea, nearest } => {
+            format!("the panels do not close the chamber: flat panels and openings are {:.4} m2 too large", -nearest)
+        }
+        Error::NoSolution { input: Input::AvailableHeat, nearest } => format!(
+            "no heat of this gas and air is left at this temperature ({:.0} % of the fire): ask less, or less air",
+            100.0 * nearest
+        ),
+        Error::Points { input: Input::WallArea } => "accepted are at most 6 openings".into(),
         Error::OutOfRange { input: Input::ApproachRatio, given } => format!(
             "the bore is {given:.2} times as wide as this tube, accepted is up to {} times",
             Input::ApproachRatio.range().max
