@@ -6,8 +6,11 @@
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
+use std::sync::LazyLock;
 
-use jetwright::file::burner_file::BLANK;
+use jetwright::file::blank::blank;
+
+static BLANK: LazyLock<String> = LazyLock::new(blank);
 
 fn jetwright(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_jetwright")).args(arguments).output().expect("the command starts")
@@ -138,7 +141,7 @@ fn every_help_ends_with_an_example_that_works() {
 #[test]
 fn the_blank_is_a_burner_file_on_any_system() {
     let blank = accepted(&["blank"]);
-    assert_eq!(blank, BLANK);
+    assert_eq!(blank, *BLANK);
     for caution in ["never a flame safeguard", "INVENTED", "carbon monoxide", "Wet castings"] {
         assert!(blank.contains(caution), "{caution}");
     }
@@ -457,7 +460,7 @@ fn a_chips_image_is_written_whole_or_not_at_all() {
     let directory = directory("chip");
     let (burner, image) = (directory.join("burner.toml"), directory.join("burner.bin"));
     let path = |path: &Path| path.to_str().expect("a path of text").to_owned();
-    std::fs::write(&burner, BLANK).expect("the directory can be written");
+    std::fs::write(&burner, &*BLANK).expect("the directory can be written");
     let answer = accepted(&["chip", &path(&burner), "--image", &path(&image)]);
     let bytes = std::fs::read(&image).expect("the image was written");
     assert!(answer.contains(&format!("in {} bytes", bytes.len())), "{answer}");

@@ -123,7 +123,7 @@ def test_the_foundrys_line_and_throttling_by_hand():
 
 
 def test_the_blank_has_a_cylinder_that_the_sheet_reads():
-    whole = tomllib.loads((ROOT / "src" / "sheet" / "blank.toml").read_text())
+    whole = tomllib.loads(subprocess.run([os.environ["JETWRIGHT_COMMAND"], "blank"], check=True, capture_output=True, text=True).stdout)
     block = jw.sheet(whole)["cylinder"]
     names = [setting["name"] for setting in whole["setting"]]
     assert block["cylinder_evening"]["lasts_evening"]

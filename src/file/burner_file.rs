@@ -10,9 +10,6 @@ use crate::file::node::{Node, describe};
 use crate::plant::entries::Entries;
 use crate::plant::{Plant, Sheet};
 
-/// A commented burner file to start from, which itself reads without an error.
-pub const BLANK: &str = include_str!("blank.toml");
-
 /// One burner as its file describes it, and where every field of the file stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BurnerFile {
@@ -74,8 +71,7 @@ pub fn read(path: &Path) -> Result<BurnerFile, FileError> {
 /// # Examples
 ///
 /// ```
-/// use jetwright::file::burner_file::{BLANK, parse};
-/// assert!(!parse(BLANK, "blank").unwrap().entries.settings.is_empty());
+/// use jetwright::file::burner_file::parse;
 /// let error = parse("name = 'bells'\n[site]\naltitude = 1600", "bells.toml").unwrap_err();
 /// assert_eq!((error.line, error.field.as_str(), error.given.as_str()), (Some(3), "site.altitude", "1600"));
 /// ```

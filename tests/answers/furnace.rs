@@ -32,7 +32,7 @@ pub fn evening(changes: &[(&str, &str)]) -> BurnerFile {
 
 /// The file to start from, with texts replaced.
 pub fn blank(changes: &[(&str, &str)]) -> BurnerFile {
-    BurnerFile::of(jetwright::file::burner_file::BLANK, changes)
+    BurnerFile::of(&jetwright::file::blank::blank(), changes)
 }
 
 const CRUCIBLE: &str = "crucible_mass = \"5 kg\"\ncrucible_wall = \"15 mm\"\ncrucible_area = \"1300 cm2\"\n";

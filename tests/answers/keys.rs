@@ -121,7 +121,7 @@ fn sheets() -> Vec<BurnerFile> {
     let tube = "mixing_tube_diameter = \"2 in\"\n";
     let shoulder = "edge = \"square\"";
     vec![
-        BurnerFile::of(jetwright::file::burner_file::BLANK, &[]),
+        BurnerFile::of(&jetwright::file::blank::blank(), &[]),
         bells(&[]),
         bells(&[("note = \"All numbers are invented.\"\n", ""), ("price = \"2.40 per kg\"\n", "")]),
         bells(&[("minutes = \"60 min\"", ""), ("minutes = \"20 min\"", ""), ("efficiency = \"40 %\"", "")]),

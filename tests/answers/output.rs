@@ -190,7 +190,7 @@ fn no_line_is_wider_than_the_page() {
         include_str!("../../examples/casting-evening.toml"),
         include_str!("../../examples/natural-gas.toml"),
         include_str!("../../examples/blower-too-small.toml"),
-        jetwright::file::burner_file::BLANK,
+        &jetwright::file::blank::blank(),
     ] {
         for units in ["inch", "metric"] {
             let page = BurnerFile::of(text, &[]).text(units);

@@ -52,6 +52,9 @@ pub enum Command {
     /// Print a commented burner file to start from.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml")]
     Blank,
+    /// Print a JSON schema of the burner file, for an editor or a check.
+    #[command(after_help = "Example:\n  jetwright schema > burner.schema.json")]
+    Schema,
     /// Gas flow and heat of a jet at gauge pressures.
     #[command(after_help = "Example:\n  jetwright flow --gas propane --gauge \"5 psi\" --gauge \"0.3 bar\" \
         --bore \"1.8 mm\" --bore-length \"12 mm\" --edge square --altitude \"1600 m\"")]

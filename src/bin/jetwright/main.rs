@@ -48,7 +48,8 @@ fn answer() -> Result<String, CommandError> {
     let matches = Arguments::command().try_get_matches().map_err(CommandError::Usage)?;
     let answered = match Arguments::from_arg_matches(&matches).map_err(CommandError::Usage)?.command {
         Command::Sheet(arguments) => sheet::run(&arguments),
-        Command::Blank => Ok(jetwright::file::burner_file::BLANK.into()),
+        Command::Blank => Ok(jetwright::file::blank::blank()),
+        Command::Schema => Ok(output::pretty(&jetwright::file::schema::schema())),
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),

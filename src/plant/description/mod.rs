@@ -3,6 +3,8 @@
 //! A [`Description`] is what was said of an installation, by a file, by options, by a mapping or by a program; half
 //! known by nature, so every field may be missing. Readers, options, documentation, schema and the blank file walk
 //! [`Description::SECTIONS`].
+//!
+#![doc = include_str!("inputs.md")]
 
 mod air_side;
 mod burner;
