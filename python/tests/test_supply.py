@@ -1,8 +1,10 @@
 """Cylinder, throttling and line: the reference equation, scipy's integrator and the code's formula typed again."""
 
 import csv
+import os
 import pathlib
 import pickle
+import subprocess
 import tomllib
 
 import CoolProp.CoolProp as coolprop
