@@ -1,6 +1,7 @@
 //! Combustion: how much air a gas needs, how hot and into what it burns, where it burns at all and how fast, and what
 //! its flue gas tells.
 
+mod air_enthalpy;
 mod air_need;
 mod atmosphere;
 mod autoignition;
@@ -12,6 +13,7 @@ mod flue_gas;
 mod flue_reading;
 mod thermochemistry;
 
+pub use air_enthalpy::dry_air_enthalpy;
 pub use air_need::{AirNeed, equivalence_ratio};
 pub use atmosphere::{Character, Scale, ScaleTendency};
 pub use autoignition::autoignition;

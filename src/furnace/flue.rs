@@ -54,12 +54,15 @@ impl<S: Scalar> AvailableHeat<S> {
     /// ```
     #[must_use]
     pub fn share(&self, flue: Temperature<S>) -> S {
+        self.share_and_slope(flue).0
+    }
+
+    /// The same and its slope, 1/K.
+    #[must_use]
+    pub fn share_and_slope(&self, flue: Temperature<S>) -> (S, S) {
         let place = (flue.kelvin() - S::c(COOLEST)) / S::c(STEP);
-        let mut low = 0;
-        while low + 2 < POINTS && place > S::c((low + 1) as f64) {
-            low += 1;
-        }
-        let (from, to) = (self.shares[low], self.shares[low + 1]);
-        from + (place - S::c(low as f64)) * (to - from)
+        let low = place.smaller(S::c((POINTS - 2) as f64)).whole().min(POINTS as u32 - 2);
+        let (from, to) = (self.shares[low as usize], self.shares[low as usize + 1]);
+        (from + (place - S::count(low)) * (to - from), (to - from) / S::c(STEP))
     }
 }

@@ -55,6 +55,12 @@ impl<S: Scalar> Line<S> {
         Self { points }
     }
 
+    /// The points, by rising temperature.
+    #[must_use]
+    pub fn points(&self) -> &[(S, S)] {
+        &self.points
+    }
+
     /// The same line with every value multiplied.
     ///
     /// # Errors

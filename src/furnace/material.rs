@@ -239,6 +239,11 @@ impl<S: Scalar> Material<S> {
     pub fn conductivity_line(&self) -> &Line<S> {
         &self.conductivity
     }
+    /// The specific heat over temperature.
+    #[must_use]
+    pub fn specific_heat_line(&self) -> &Line<S> {
+        &self.specific_heat
+    }
     /// Density.
     #[must_use]
     pub fn density(&self) -> Density<S> {

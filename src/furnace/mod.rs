@@ -6,6 +6,7 @@
 //! is known to a fifth at best.
 
 mod chamber;
+pub mod coupled;
 mod flue;
 mod grid;
 mod line;

@@ -1,0 +1,25 @@
+//! One coupled furnace: gas, walls, openings and what stands in the chamber, through time.
+//!
+//! [`Furnace`] is what it is: wall builds ([`Chain`]s of nodes), openings, a [`Stream`] from the burner that radiates
+//! ([`Radiation`]) through stirred zones in series. [`Firing`] takes it through stages: a fire, a temperature kept, air
+//! alone, everything off; things are put in and taken out. Steps are implicit, so that any length is stable.
+
+mod chain;
+mod draft;
+mod exchange;
+mod firing;
+mod gas;
+mod medium;
+mod model;
+mod radiation;
+mod stream;
+
+pub use chain::{Chain, End, NODE_CAP, Nodes};
+pub use draft::{Draft, LID_EXCHANGE, OPENING_DISCHARGE, Place, Vent};
+pub use exchange::{Exchange, Part, SURFACE_CAP, Surface};
+pub use firing::{FACE_CAP, Firing, LONGEST, Passed, Until};
+pub use gas::ZONE_CAP;
+pub use medium::{Medium, Metal, Track};
+pub use model::{BUILD_CAP, Build, CONTENT_CAP, Content, Drive, Films, Furnace, Ledger, Opening, State, VENT_CAP};
+pub use radiation::{GREY_GASES, Grey, Radiation, mean_beam_length};
+pub use stream::Stream;

@@ -1,0 +1,4 @@
+//! The coupled furnace held against an independent stiff solver's answers.
+
+mod cases;
+mod simple;
