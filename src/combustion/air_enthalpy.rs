@@ -1,11 +1,18 @@
 //! Heat that dry air carries.
 
-use super::flame::DRY_AIR;
-use super::thermochemistry::reactant_enthalpy;
+use super::thermochemistry::Product;
 use crate::gas::GAS_CONSTANT;
 use crate::quantity::Temperature;
 use crate::scalar::Scalar;
 use crate::site::DRY_AIR_MOLAR_MASS;
+
+/// Dry air by mole fraction, as the flame takes it.
+const DRY_AIR: [(Product, f64); 4] = [
+    (Product::Oxygen, 0.209_46),
+    (Product::Nitrogen, 0.780_84),
+    (Product::Argon, 0.009_34),
+    (Product::CarbonDioxide, 0.000_36),
+];
 
 /// Enthalpy of dry air, J/kg, on the scale of the elements: differences are what it means.
 ///
@@ -26,6 +33,6 @@ use crate::site::DRY_AIR_MOLAR_MASS;
 pub fn dry_air_enthalpy<S: Scalar>(temperature: Temperature<S>) -> S {
     let kelvin = temperature.kelvin();
     let molar =
-        DRY_AIR.iter().fold(S::zero(), |sum, &(species, share)| sum + S::c(share) * reactant_enthalpy(species, kelvin));
+        DRY_AIR.iter().fold(S::zero(), |sum, &(product, share)| sum + S::c(share) * product.fit().enthalpy(kelvin));
     molar * S::c(GAS_CONSTANT * 1e3 / DRY_AIR_MOLAR_MASS) * kelvin
 }

@@ -13,7 +13,7 @@ use crate::solve::{self, Root};
 /// Pascals in the atmosphere the constants are written in.
 const ATMOSPHERE: f64 = 101_325.0;
 /// Dry air by volume.
-pub(super) const DRY_AIR: [(Species, f64); 4] = [
+const DRY_AIR: [(Species, f64); 4] = [
     (Species::Oxygen, 0.209_46),
     (Species::Nitrogen, 0.780_84),
     (Species::Argon, 0.009_34),

@@ -1,4 +1,5 @@
 //! The coupled furnace held against an independent stiff solver's answers.
 
 mod cases;
+mod furnaces;
 mod simple;
