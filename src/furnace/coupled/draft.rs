@@ -97,7 +97,7 @@ impl<S: Scalar> Draft<S> {
         let zero = S::zero();
         let open = vents.iter().filter(|vent| vent.place != Place::Sealed);
         let area = open.clone().fold(zero, |sum, vent| sum + vent.area);
-        if !(area > zero) || !(self.lift() > zero) {
+        if area <= zero || self.lift() <= zero {
             return Ok(zero);
         }
         let (mut lowest, mut highest) = (S::c(1e6), S::c(-1e6));

@@ -111,7 +111,7 @@ impl<'f, S: Scalar> Firing<'f, S> {
     /// A fourth content; one that leaves no room for gas.
     pub fn put(&mut self, content: &Content<S>, kelvin: S) -> Result<()> {
         let taken = self.contents.iter().fold(content.volume, |sum, content| sum + content.volume);
-        if !(taken < self.furnace.volume) {
+        if taken >= self.furnace.volume {
             return Err(Error::OutOfRange { input: Input::WorkMass, given: taken.to_f32() });
         }
         let nodes = content.chain.uniform(kelvin);
@@ -182,7 +182,7 @@ impl<'f, S: Scalar> Firing<'f, S> {
         };
         let end = if let Until::Time(time) = until { time } else { S::c(LONGEST) };
         let mut dt = S::c(FIRST);
-        passed.ended = !(self.beyond(&self.state, &until) < zero);
+        passed.ended = self.beyond(&self.state, &until) >= zero;
         while !passed.ended && passed.time < end && passed.steps.0 + passed.steps.1 < STEP_CAP {
             let left = end - passed.time;
             let step = dt.smaller(left);

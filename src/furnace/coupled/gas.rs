@@ -58,23 +58,23 @@ pub(super) fn balance<S: Scalar>(
     let share = S::one() / S::c(zones as f64);
     let film = |i: usize| films[i] * surfaces[i].area;
     let mut sums = Sums { of_gas: [zero; GREY_GASES], without: zero, film: zero, film_heat: zero };
-    for i in 0..count {
+    for (i, surface) in surfaces.iter().enumerate() {
         for (sum, of) in sums.of_gas.iter_mut().zip(&received.of_gas[i]) {
             *sum += *of;
         }
         sums.without += received.without[i];
         sums.film += film(i);
-        sums.film_heat += film(i) * surfaces[i].kelvin;
+        sums.film_heat += film(i) * surface.kelvin;
     }
     let mut made = Balanced { zones: Vec::new(), heats: Vec::new(), slopes: Vec::new(), flue: zero };
-    for i in 0..count {
+    for (i, surface) in surfaces.iter().enumerate() {
         let mut row = [zero; SURFACE_CAP + 1];
         for (slope, of) in row.iter_mut().zip(&received.slopes[i]) {
             *slope = *of;
         }
         row[i] -= film(i);
         // One entry a surface, as many as the cap.
-        let _ = made.heats.push(received.without[i] - film(i) * surfaces[i].kelvin);
+        let _ = made.heats.push(received.without[i] - film(i) * surface.kelvin);
         let _ = made.slopes.push(row);
     }
     // What a zone hands on: its available heat and the air's enthalpy, with their slopes by each surface and the fire.

@@ -9,9 +9,11 @@ mod draft;
 mod exchange;
 mod firing;
 mod gas;
+mod linear;
 mod medium;
 mod model;
 mod radiation;
+mod step;
 mod stream;
 
 pub use chain::{Chain, End, NODE_CAP, Nodes};
