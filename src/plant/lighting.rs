@@ -237,7 +237,8 @@ fn opening_of(setting: &Setting) -> f64 {
     setting.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0)
 }
 
-fn setting_lighting(
+/// Lighting of one setting; `left` is where the damper is left alone.
+pub(crate) fn setting_lighting(
     burner: &Burner,
     plant: &Plant,
     setting: &Setting,

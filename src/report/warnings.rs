@@ -71,13 +71,14 @@ pub fn warnings_text<'n>(
     }
     heading(page, "WARNINGS");
     let print = |value, measure| printed(shop, value, measure);
-    let mut said: Vec<(&str, String, Vec<String>)> = vec![];
+    let mut said: Vec<(&str, String, Vec<(Option<usize>, String)>)> = vec![];
     for hazard in hazards {
         let text = sentence(hazard, &print);
         let place = match (name(hazard), number(hazard, &print)) {
             (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
             (setting, number) => setting.map(Into::into).or(number),
         };
+        let place = place.map(|place| (hazard.setting(), place));
         match said.iter_mut().find(|(_, said, _)| *said == text) {
             Some((_, _, places)) => places.extend(place),
             None => said.push((signal_word(hazard.severity()), text, place.into_iter().collect())),
@@ -85,11 +86,21 @@ pub fn warnings_text<'n>(
     }
     let more = said.len().saturating_sub(most);
     for (word, text, places) in said.into_iter().take(most) {
-        let place = if places.is_empty() { String::new() } else { format!("{}: ", places.join(", ")) };
+        let place = if places.is_empty() { String::new() } else { format!("{}: ", listed(&places)) };
         paragraph(page, &format!(" {word}"), &(place + &text));
     }
     if more > 0 {
         paragraph(page, "", &format!("{more} more in the whole sheet"));
+    }
+}
+
+/// The places of one warning; many settings in a row by the first and the last.
+fn listed(places: &[(Option<usize>, String)]) -> String {
+    const MANY: usize = 5;
+    let in_a_row = places.windows(2).all(|pair| pair[0].0.map(|index| index + 1) == pair[1].0 && pair[1].0.is_some());
+    match places {
+        [(_, first), .., (_, last)] if in_a_row && places.len() >= MANY => format!("{first} to {last}"),
+        _ => places.iter().map(|(_, place)| place.as_str()).collect::<Vec<_>>().join(", "),
     }
 }
 

@@ -1,6 +1,7 @@
 //! `jetwright air`.
 
 use jetwright::combustion::AirNeed;
+use jetwright::plant::hazards::of_flame;
 use jetwright::report::Shop;
 use jetwright::report::rows::csv_of;
 use serde_json::{Map, Value, json};
@@ -8,6 +9,7 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{AirArguments, Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// The air a heat needs at an air ratio.
 pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
@@ -35,11 +37,19 @@ pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     ] {
         row.insert(key.into(), json!(value));
     }
+    let shop = Shop { inch: shared.answer.units == Units::Inch };
+    let outside = site.air_temperature();
+    let warned = Warned::of(&of_flame(&gas, &site, outside, outside, arguments.air_ratio.0));
     Ok(match shared.answer.format {
-        Format::Json => output::pretty(&Value::Object(row)),
-        Format::Csv => csv_of(&[row]).map_err(CommandError::table)?,
+        Format::Json => {
+            row.insert("warnings".into(), warned.json());
+            output::pretty(&Value::Object(row))
+        }
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&[row]).map_err(CommandError::table)?
+        }
         Format::Text => {
-            let shop = Shop { inch: shared.answer.units == Units::Inch };
             format!(
                 "{} at air ratio {} (1 = just enough) needs {} {} of air: {} as the blower takes it in here.\n\
                  That burns {} {} of gas; one volume of gas takes {:.1} volumes of air to just burn.\n",
@@ -51,7 +61,7 @@ pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
                 shop.gas_number(gas_flow),
                 shop.gas_unit(),
                 need.volume_ratio,
-            )
+            ) + &warned.text(&shop)
         }
     })
 }

@@ -11,6 +11,7 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{Format, SheetArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// Temperatures the fire is told for, Celsius.
 const ROUND: [f64; 10] = [300.0, 500.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0, 1300.0, 1400.0];
@@ -53,12 +54,17 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
         }
     }
     let rows: Vec<_> = lines.iter().map(row).collect();
+    let (warned, shop) = (Warned::of_sheet(&sheet), Shop { inch });
     Ok(match arguments.answer.format {
         Format::Json => output::pretty(&json!({
             "rows": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
+            "warnings": warned.json(),
         })),
-        Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
-        Format::Text => text(&lines, entry.lining_spread(), Shop { inch }),
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&rows).map_err(CommandError::table)?
+        }
+        Format::Text => text(&lines, entry.lining_spread(), shop) + &warned.text(&shop),
     })
 }
 

@@ -1,9 +1,11 @@
 //! `jetwright chip`.
 
 use jetwright::file::burner_file;
+use jetwright::report::Shop;
 
 use crate::arguments::ChipArguments;
 use crate::command_error::CommandError;
+use crate::warned::Warned;
 
 /// Writes the burner of a file as bytes for a chip.
 pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
@@ -14,5 +16,6 @@ pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
     let mut image = vec![0; chip.image_bytes()];
     chip.write_image(&mut image).expect("the bytes are as many as the image says");
     std::fs::write(&arguments.image, &image).map_err(|error| CommandError::option("image", error))?;
-    Ok(format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display()))
+    let written = format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display());
+    Ok(written + &Warned::of_sheet(&sheet).text(&Shop { inch: false }))
 }

@@ -2,6 +2,7 @@
 
 use jetwright::fuel::{Charge, Cylinder};
 use jetwright::gas::Gas;
+use jetwright::plant::hazards::of_one_draw;
 use jetwright::plant::{CylinderRow, Store};
 use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, MassFlow};
@@ -13,6 +14,7 @@ use crate::arguments::{Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
 use crate::supply_arguments::CylinderArguments;
+use crate::warned::Warned;
 
 /// A cylinder under draw.
 pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
@@ -42,10 +44,19 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
     }
     let row = store.row(flow, arguments.needs, arguments.minutes);
     let row = row.map_err(|error| CommandError::option("air-temperature", advice(&error)))?;
+    let warned = Warned::of(&of_one_draw(&gas, &row));
+    let shop = Shop { inch: shared.answer.units == Units::Inch };
     Ok(match shared.answer.format {
-        Format::Json => output::pretty(&Value::Object(keys(&store, flow, pressure, &row))),
-        Format::Csv => csv_of(&[keys(&store, flow, pressure, &row)]).map_err(CommandError::table)?,
-        Format::Text => text(&store, flow, pressure, &row, Shop { inch: shared.answer.units == Units::Inch }),
+        Format::Json => {
+            let mut keys = keys(&store, flow, pressure, &row);
+            keys.insert("warnings".into(), warned.json());
+            output::pretty(&Value::Object(keys))
+        }
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&[keys(&store, flow, pressure, &row)]).map_err(CommandError::table)?
+        }
+        Format::Text => text(&store, flow, pressure, &row, shop) + &warned.text(&shop),
     })
 }
 
@@ -144,9 +155,6 @@ fn text(store: &Store<'_>, flow: MassFlow, pressure: GaugePressure, row: &Cylind
     }
     if let (Some(lasts), Some(full)) = (row.lasts, row.full_lasts) {
         text += &format!("Gas for {:.1} h, for {:.1} h when full.\n", lasts.hours(), full.hours());
-    }
-    if row.end.temperature.celsius() < 0.0 {
-        text += "Frost will keep heat from it, and it gives less than this.\n";
     }
     text + "An estimate within a tenth for a bare upright steel cylinder in still air. Never heat a cylinder with flame.\n"
 }

@@ -5,6 +5,7 @@ use jetwright::combustion::{
     Basis, BurningRange, Character, Flame, FlueReading, Leaving, LimitStandard, Product, Reactants, Scale,
     air_ratio_from_oxygen, autoignition, burning_range, burning_velocity, burning_velocity_bias_holds,
 };
+use jetwright::plant::hazards::of_flame;
 use jetwright::prose::fire::{character_words, scale_word, scale_words};
 use jetwright::quantity::{Speed, Temperature};
 use jetwright::report::rows::csv_of;
@@ -14,6 +15,7 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{FlameArguments, Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// The flame, and what is left of it in the chamber.
 struct Answer {
@@ -29,20 +31,26 @@ struct Answer {
     velocity: Option<Speed>,
     velocity_is_near: bool,
     scale: Option<Scale>,
+    warned: Warned,
 }
 
 /// The flame of a gas at an air ratio, and what is left of it in the chamber.
 pub fn run(arguments: &FlameArguments) -> Result<String, CommandError> {
     let answer = answer(arguments)?;
+    let shop = Shop { inch: arguments.shared.answer.units == Units::Inch };
     Ok(match arguments.shared.answer.format {
-        Format::Csv => csv_of(&[answer.row()]).map_err(CommandError::table)?,
+        Format::Csv => {
+            answer.warned.beside(&shop);
+            csv_of(&[answer.row()]).map_err(CommandError::table)?
+        }
         Format::Json => {
             let mut row = answer.row();
             row.insert("products_wet".into(), shares(|product| answer.flame.products.wet(product)));
             row.insert("products_dry".into(), shares(|product| answer.flame.products.dry(product)));
+            row.insert("warnings".into(), answer.warned.json());
             output::pretty(&Value::Object(row))
         }
-        Format::Text => answer.text(Shop { inch: arguments.shared.answer.units == Units::Inch }),
+        Format::Text => answer.text(shop) + &answer.warned.text(&shop),
     })
 }
 
@@ -82,6 +90,7 @@ fn answer(arguments: &FlameArguments) -> Result<Answer, CommandError> {
         // Outside its range nothing is known of scale, and the rest of the answer stands.
         scale: leaving.products.scale(chamber).ok(),
         leaving,
+        warned: Warned::of(&of_flame(&gas, &site, mixture, chamber, ratio)),
     })
 }
 

@@ -2,6 +2,7 @@
 
 use jetwright::combustion::AirNeed;
 use jetwright::orifice::{Jet, JetFlow};
+use jetwright::plant::hazards::{Flowing, of_gauges};
 use jetwright::prose::refusals::reason_words;
 use jetwright::quantity::GaugePressure;
 use jetwright::report::rows::{csv_of, flow_row};
@@ -11,12 +12,13 @@ use serde_json::{Value, json};
 use crate::arguments::{FlowArguments, Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// Gas flow and heat at each gauge pressure, in the order asked.
 pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
-    let (diameter, _) =
+    let (diameter, drill) =
         arguments.size()?.diameter().map_err(|why| CommandError::option("drill", reason_words(&why)))?;
     let bore = arguments.shape.bore(diameter)?;
     let jet = Jet { bore, count: f64::from(arguments.shape.jets), coefficient: arguments.shape.coefficient() };
@@ -30,12 +32,21 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     }
     let rows: Vec<_> =
         flows.iter().map(|(gauge, flow, saturation)| flow_row(*gauge, flow, 1.0, &need, *saturation)).collect();
+    let shop = Shop { inch: shared.answer.units == Units::Inch };
+    let flowing =
+        flows.iter().map(|(_, flow, saturation)| Flowing { bore: &bore, drill, flow, saturation_ratio: *saturation });
+    let names = flows.iter().map(|(gauge, ..)| shop.gauge(*gauge)).collect();
+    let warned = Warned::named(of_gauges(&gas, flowing), names);
     Ok(match shared.answer.format {
-        Format::Text => text(&flows, &need, Shop { inch: shared.answer.units == Units::Inch }),
-        Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
+        Format::Text => text(&flows, &need, shop) + &warned.text(&shop),
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&rows).map_err(CommandError::table)?
+        }
         Format::Json => output::pretty(&json!({
             "ambient_pressure_pa": site.ambient_pressure().pascals(),
             "rows": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
+            "warnings": warned.json(),
         })),
     })
 }

@@ -1,7 +1,8 @@
 //! `jetwright jet`.
 
 use jetwright::Error;
-use jetwright::orifice::{Drill, Jet, JetFlow, bore_for_heat, pressure_for_heat};
+use jetwright::orifice::{Bore, Drill, Jet, JetFlow, bore_for_heat, pressure_for_heat};
+use jetwright::plant::hazards::{Flowing, of_jets};
 use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, HeatRate};
 use jetwright::report::rows::csv_of;
@@ -11,9 +12,11 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{Format, JetArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// A size next to the wanted bore.
 struct Near {
+    bore: Bore,
     drill: Drill,
     flow: JetFlow,
     heat_error: f64,
@@ -43,25 +46,39 @@ pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
             HeatRate::Net(heat) => flow.heat_net.watts() / heat.watts() - 1.0,
         };
         let gauge = pressure_for_heat(&jet, &gas, &supply, arguments.heat).ok();
-        nearest.push(Near { drill, flow, heat_error, gauge });
+        nearest.push(Near { bore, drill, flow, heat_error, gauge });
     }
     let rows: Vec<_> = nearest.iter().map(row).collect();
+    let saturation_ratio =
+        gas.mixture().saturation_ratio(arguments.gauge.to_absolute(supply.ambient), supply.temperature);
+    let flowing = nearest.iter().map(|near| Flowing {
+        bore: &near.bore,
+        drill: Some(near.drill),
+        flow: &near.flow,
+        saturation_ratio,
+    });
+    let names = nearest.iter().map(|near| near.drill.to_string()).collect();
+    let warned = Warned::named(of_jets(&gas, flowing), names);
+    let shop = Shop { inch: shared.answer.units == Units::Inch };
     Ok(match shared.answer.format {
         Format::Json => output::pretty(&json!({
             "ambient_pressure_pa": site.ambient_pressure().pascals(),
             "gauge_pressure_pa": arguments.gauge.pascals(),
             "bore_m": bore.meters(),
             "nearest": rows.into_iter().map(Value::Object).collect::<Vec<_>>(),
+            "warnings": warned.json(),
         })),
-        Format::Csv => csv_of(&rows).map_err(CommandError::table)?,
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&rows).map_err(CommandError::table)?
+        }
         Format::Text => {
-            let shop = Shop { inch: shared.answer.units == Units::Inch };
             format!(
                 "The bore for it is {} at {}.\n{}",
                 shop.bore(bore),
                 shop.gauge(arguments.gauge),
                 text(&nearest, shop)
-            )
+            ) + &warned.text(&shop)
         }
     })
 }

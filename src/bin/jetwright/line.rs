@@ -2,6 +2,7 @@
 
 use jetwright::fuel::{low_pressure_pipe_diameter, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 use jetwright::gas::{Gas, parse};
+use jetwright::plant::hazards::of_gas;
 use jetwright::prose::advice;
 use jetwright::quantity::{ActualVolumeFlow, Temperature};
 use jetwright::report::Shop;
@@ -12,6 +13,7 @@ use crate::arguments::{Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
 use crate::supply_arguments::LineArguments;
+use crate::warned::Warned;
 
 /// What a low-pressure gas pipe passes.
 pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
@@ -47,9 +49,16 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
         row.insert(key.into(), value);
     }
     let shop = Shop { inch: arguments.answer.units == Units::Inch };
+    let warned = Warned::of(&of_gas(&gas));
     Ok(match arguments.answer.format {
-        Format::Json => output::pretty(&Value::Object(row)),
-        Format::Csv => csv_of(&[row]).map_err(CommandError::table)?,
+        Format::Json => {
+            row.insert("warnings".into(), warned.json());
+            output::pretty(&Value::Object(row))
+        }
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&[row]).map_err(CommandError::table)?
+        }
         Format::Text => {
             let mut text = format!(
                 "It passes {} of gas, {} {}: a fire of {}.\n",
@@ -68,7 +77,9 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
                 (Some(_), None) => text += "NOT ENOUGH, and no pipe in range would do.\n",
                 _ => {}
             }
-            text + "By the low-pressure formula of the fuel-gas codes. Local codes and a licensed gas fitter decide.\n"
+            text +=
+                "By the low-pressure formula of the fuel-gas codes. Local codes and a licensed gas fitter decide.\n";
+            text + &warned.text(&shop)
         }
     })
 }

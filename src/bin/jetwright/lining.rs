@@ -1,12 +1,14 @@
 //! `jetwright lining`.
 
 use jetwright::file::burner_file;
+use jetwright::plant::hazards::{Hazards, of_castable};
 use jetwright::report::rows::csv_of;
 use jetwright::report::{Shop, lining_json, lining_text};
 
 use crate::arguments::{Format, SheetArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// The panels of a burner file's chamber added up.
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
@@ -18,10 +20,17 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
             .into());
     };
     let castable = block.castable.as_ref();
+    let found: Hazards = castable.into_iter().flat_map(|cast| of_castable(cast.mix.water, cast.mix.dry)).collect();
+    let (warned, shop) = (Warned::of(&found), Shop { inch });
     Ok(match arguments.answer.format {
-        Format::Text => lining_text(&block.lining, entry, castable, &Shop { inch }),
-        Format::Json => output::pretty(&lining_json(&block.lining, entry, castable)),
+        Format::Text => lining_text(&block.lining, entry, castable, &shop) + &warned.text(&shop),
+        Format::Json => {
+            let mut answer = lining_json(&block.lining, entry, castable);
+            answer["warnings"] = warned.json();
+            output::pretty(&answer)
+        }
         Format::Csv => {
+            warned.beside(&shop);
             let row = lining_json(&block.lining, entry, castable);
             csv_of(&[row.as_object().cloned().unwrap_or_default()]).map_err(CommandError::table)?
         }

@@ -20,6 +20,7 @@ mod meter;
 mod output;
 mod setpoints;
 mod sheet;
+mod warned;
 mod weigh;
 mod supply_arguments;
 mod work;

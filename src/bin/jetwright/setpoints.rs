@@ -4,8 +4,10 @@ use std::fmt::Write;
 
 use jetwright::control::{Setpoint, USUAL_ROWS};
 use jetwright::file::burner_file;
+use jetwright::plant::Sheet;
+use jetwright::plant::hazards::of_rows;
 use jetwright::plant::setpoints::{Asked, BETWEEN, ChipTable, Off, Setpoints};
-use jetwright::quantity::GaugePressure;
+use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
 use jetwright::report::rows::csv_of;
 use jetwright::report::{Shop, table};
 use serde_json::{Map, Value, json};
@@ -13,6 +15,7 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{Format, SetpointArguments, Source, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
@@ -34,9 +37,11 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             std::fs::write(path, image).map_err(|error| CommandError::option("image", error))?;
         }
     }
+    let shop = Shop { inch };
+    let warned = warned(&chip, &sheet, &shop);
     Ok(match (arguments.source, arguments.answer.format) {
-        (Some(Source::C), _) => in_c(&image, ratio),
-        (Some(Source::Rust), _) => in_rust(&chip, ratio),
+        (Some(Source::C), _) => in_c(&image, ratio, &warned.text(&shop)),
+        (Some(Source::Rust), _) => in_rust(&chip, ratio, &warned.text(&shop)),
         (None, Format::Json) => output::pretty(&json!({
             "rows": rows(&chip).into_iter().map(Value::Object).collect::<Vec<_>>(),
             "gauge_bound_pa": chip.bound().gauge.pascals(),
@@ -44,13 +49,30 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             "air_ratio": ratio,
             "heat_off_share": off.heat,
             "air_ratio_off_share": off.air_ratio,
+            "warnings": warned.json(),
         })),
-        (None, Format::Csv) => csv_of(&rows(&chip)).map_err(CommandError::table)?,
+        (None, Format::Csv) => {
+            warned.beside(&shop);
+            csv_of(&rows(&chip)).map_err(CommandError::table)?
+        }
         (None, Format::Text) => {
-            let shop = Shop { inch };
-            text(&chip, ratio, &off, &shop) + &unread.map_or(String::new(), |least| unread_words(least, &shop))
+            let unread = unread.map_or(String::new(), |least| unread_words(least, &shop));
+            text(&chip, ratio, &off, &shop) + &unread + &warned.text(&shop)
         }
     })
+}
+
+/// What each row of a table warns of, by its heat input, and what the burner warns of at any.
+fn warned(table: &ChipTable, sheet: &Sheet, shop: &Shop) -> Warned {
+    let set = table.rows().iter();
+    let set = set.map(|set| (GaugePressure::from_pascals(f64::from(set.gauge.pascals())), f64::from(set.air)));
+    let gas = &sheet.plant.gas;
+    let names = heats(table).map(|watts| {
+        let net = NetHeatRate::from_watts(watts);
+        let gross = gas.flow_for(HeatRate::Net(net)).map(|flow| gas.gross_heating_value().of(flow));
+        gross.map_or_else(|_| String::new(), |gross| shop.heat(gross, net))
+    });
+    Warned::named(of_rows(sheet, set), names.collect())
 }
 
 /// That the smallest fire of a table cannot be read, where it was asked for.
@@ -100,9 +122,9 @@ fn text(setpoints: &ChipTable, ratio: f64, off: &Off, shop: &Shop) -> String {
 }
 
 /// The image as a constant of C.
-fn in_c(image: &[u8], ratio: f64) -> String {
+fn in_c(image: &[u8], ratio: f64, warnings: &str) -> String {
     let mut text = format!(
-        "/* Setpoints at an air ratio of {ratio}, for jetwright_table_read. Process control, never a flame safeguard. */\n\
+        "/* Setpoints at an air ratio of {ratio}, for jetwright_table_read. Process control, never a flame safeguard.{warnings} */\n\
          #include <stdint.h>\n\nstatic const uint8_t TABLE[{}] = {{\n",
         image.len()
     );
@@ -114,9 +136,10 @@ fn in_c(image: &[u8], ratio: f64) -> String {
 }
 
 /// The table as a constant of Rust.
-fn in_rust(table: &ChipTable, ratio: f64) -> String {
+fn in_rust(table: &ChipTable, ratio: f64, warnings: &str) -> String {
+    let warnings: String = warnings.trim().lines().map(|line| format!("// {line}\n")).collect();
     let mut text = format!(
-        "/// Setpoints at an air ratio of {ratio}. Process control, never a flame safeguard.\n\
+        "{warnings}/// Setpoints at an air ratio of {ratio}. Process control, never a flame safeguard.\n\
          pub const TABLE: SetpointTable<{USUAL_ROWS}, f32> = SetpointTable::stored(\n    \
          MadeFor {{ air_ratio: {:?}, burner: {:#010x} }},\n    NetHeatRate::from_watts({:?}),\n    {:?},\n    [\n",
         table.made_for().air_ratio,

@@ -7,6 +7,7 @@ use jetwright::report::{Extent, Shop, sheet_text};
 use crate::arguments::{Format, PageArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 
 /// The sheet of one burner file.
 pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<String, CommandError> {
@@ -19,6 +20,9 @@ pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<S
     Ok(match arguments.answer.format {
         Format::Text => sheet_text(&sheet, &Shop { inch }, extent),
         Format::Json => output::pretty(&sheet_json(&sheet)),
-        Format::Csv => csv_of(&setting_rows(&sheet)).map_err(CommandError::table)?,
+        Format::Csv => {
+            Warned::of_sheet(&sheet).beside(&Shop { inch });
+            csv_of(&setting_rows(&sheet)).map_err(CommandError::table)?
+        }
     })
 }

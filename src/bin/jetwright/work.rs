@@ -3,6 +3,7 @@
 use jetwright::Error;
 use jetwright::furnace::work::{Charge, Crucible, Melt, average};
 use jetwright::furnace::{HeatingTime, Method, Piece, SUBSTANCES, Shape, Soak, Substance, heating_time};
+use jetwright::plant::hazards::of_charge;
 use jetwright::quantity::Temperature;
 use jetwright::report::Shop;
 use jetwright::report::rows::csv_of;
@@ -11,6 +12,7 @@ use serde_json::{Map, Value, json};
 use crate::arguments::{Format, Units};
 use crate::command_error::CommandError;
 use crate::output;
+use crate::warned::Warned;
 use crate::work_arguments::WorkArguments;
 
 const COLDER: &str = "accepted is hotter than the temperature the work is brought to";
@@ -51,10 +53,18 @@ pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
     ] {
         row.insert(key.into(), value);
     }
+    let warned = Warned::of(&of_charge(&arguments.substance));
+    let shop = Shop { inch: arguments.answer.units == Units::Inch };
     Ok(match arguments.answer.format {
-        Format::Json => output::pretty(&Value::Object(row)),
-        Format::Csv => csv_of(&[row]).map_err(CommandError::table)?,
-        Format::Text => text(arguments, heat, mean.map(|power| power.watts()), melt, soak),
+        Format::Json => {
+            row.insert("warnings".into(), warned.json());
+            output::pretty(&Value::Object(row))
+        }
+        Format::Csv => {
+            warned.beside(&shop);
+            csv_of(&[row]).map_err(CommandError::table)?
+        }
+        Format::Text => text(arguments, heat, mean.map(|power| power.watts()), melt, soak) + &warned.text(&shop),
     })
 }
 

@@ -28,9 +28,7 @@ pub fn of_furnace(entry: &FurnaceEntry, block: &FurnaceBlock, fed: Option<NetHea
             let slow = Hazard::new(HazardKind::WorkTooSlow, AT_WORK);
             found.push(slow.with(melt.time.seconds(), work.time.seconds()));
         }
-        if work.name == "brass" {
-            found.push(Hazard::new(HazardKind::ZincFume, AT_WORK));
-        }
+        found.extend(of_charge(&work.name));
     }
     if block.relights.seconds() > 0.0 {
         found.push(Hazard::new(HazardKind::ReIgnites, Place::section("chamber")).with(block.relights.seconds(), None));
@@ -50,6 +48,12 @@ pub fn of_reach(work: &WorkBlock, fed: Option<NetHeatRate>) -> Option<Hazard> {
     let needed = work.leg.map(|leg| leg.mean_fire().watts());
     let fed = fed.filter(|_| why == OutOfReach::Blower).map(|fed| fed.watts());
     Some(Hazard::new(HazardKind::WorkOutOfReach, AT_WORK).with(needed, fed))
+}
+
+/// A charge of this material.
+#[must_use]
+pub fn of_charge(material: &str) -> Option<Hazard> {
+    (material == "brass").then(|| Hazard::new(HazardKind::ZincFume, AT_WORK))
 }
 
 /// Steel in the wall, by its temperature and its maximum.

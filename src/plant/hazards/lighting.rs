@@ -4,7 +4,7 @@ use super::list::{Hazard, Hazards, at_setting};
 use super::table::HazardKind;
 use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
 use crate::plant::installation::Plant;
-use crate::plant::lighting::LightingBlock;
+use crate::plant::lighting::{LightingBlock, SettingLighting};
 use crate::plant::refusal::Place;
 use crate::plant::setting::{Setting, conditions_of};
 use crate::quantity::{Length, Temperature};
@@ -16,14 +16,24 @@ const SOON: f64 = 15.0;
 /// Everything lighting warns of.
 pub fn of_lighting(plant: &Plant, settings: &[Setting], block: &LightingBlock, found: &mut Hazards) {
     found.extend(of_flash_back_known(block.runs_back_known));
-    let narrowest = plant.burner.as_ref().map_or(Length::from_meters(0.0), |burner| burner.head.narrowest());
     for (index, (setting, lighting)) in (0..).zip(settings.iter().zip(&block.settings)) {
-        let place = at_setting(index);
-        found.extend(lighting.ports.as_ref().and_then(|ports| of_ports(ports, narrowest, place)));
-        found.extend(lighting.unlit.as_ref().and_then(|unlit| of_unlit_gas(unlit, place)));
-        let chamber = conditions_of(plant, &setting.entry).chamber_temperature;
-        found.extend(of_blow_off(&lighting.lighting, chamber, place));
+        of_setting_lighting(plant, setting, lighting, at_setting(index), found);
     }
+}
+
+/// What the lighting of one setting warns of.
+pub fn of_setting_lighting(
+    plant: &Plant,
+    setting: &Setting,
+    lighting: &SettingLighting,
+    place: Place,
+    found: &mut Hazards,
+) {
+    let narrowest = plant.burner.as_ref().map_or(Length::from_meters(0.0), |burner| burner.head.narrowest());
+    found.extend(lighting.ports.as_ref().and_then(|ports| of_ports(ports, narrowest, place)));
+    found.extend(lighting.unlit.as_ref().and_then(|unlit| of_unlit_gas(unlit, place)));
+    let chamber = conditions_of(plant, &setting.entry).chamber_temperature;
+    found.extend(of_blow_off(&lighting.lighting, chamber, place));
 }
 
 /// A gas whose flames are not measured.

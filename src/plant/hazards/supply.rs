@@ -7,7 +7,7 @@ use crate::gas::Mixture;
 use crate::plant::cylinder::{CylinderBlock, CylinderRow};
 use crate::plant::refusal::Place;
 use crate::plant::setting::Setting;
-use crate::quantity::{GaugePressure, Temperature};
+use crate::quantity::{Duration, GaugePressure, Temperature};
 
 /// Below this the wall of a cylinder grows frost, Celsius.
 const FROST: f64 = 0.0;
@@ -47,11 +47,7 @@ pub fn of_cylinder(block: &CylinderBlock, mixture: &Mixture, found: &mut Hazards
     let rows = (0..).zip(&block.rows).map(|(index, row)| (at_setting(index), row));
     found.extend(rows.chain(block.work.as_ref().map(|row| (AT_WORK, row))).filter_map(|(at, row)| of_draw(row, at)));
     let short = block.evening.as_ref().and_then(|evening| evening.too_cold_after.or(evening.empty_after));
-    found.extend(
-        short.map(|after| {
-            Hazard::new(HazardKind::CylinderShort, Place::section("cylinder")).with(after.seconds(), None)
-        }),
-    );
+    found.extend(of_short(short));
     let coldest = block.rows.iter().chain(&block.work).map(|row| row.end.temperature);
     let coldest = coldest.chain(block.evening.as_ref().map(|evening| evening.liquid));
     found.extend(coldest.reduce(|least, next| if next < least { next } else { least }).and_then(of_frost));
@@ -62,6 +58,12 @@ pub fn of_cylinder(block: &CylinderBlock, mixture: &Mixture, found: &mut Hazards
 pub fn of_draw(row: &CylinderRow, place: Place) -> Option<Hazard> {
     let after = row.too_cold_after.filter(|after| *after < row.used)?;
     Some(Hazard::new(HazardKind::CannotKeepUp, place).with(after.seconds(), row.used.seconds()))
+}
+
+/// Cylinders that give no more gas after a time.
+#[must_use]
+pub fn of_short(after: Option<Duration>) -> Option<Hazard> {
+    Some(Hazard::new(HazardKind::CylinderShort, Place::section("cylinder")).with(after?.seconds(), None))
 }
 
 /// Frost, by the coldest liquid.

@@ -1,0 +1,35 @@
+//! Hazards of a controller's setpoint table: each of its rows judged as a setting of the burner.
+
+use super::lighting::of_setting_lighting;
+use super::list::{Hazards, at_setting};
+use super::of_setting;
+use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
+use crate::plant::evaluation::Sheet;
+use crate::plant::lighting::setting_lighting;
+use crate::plant::setting::set;
+use crate::quantity::GaugePressure;
+
+/// What the rows of a table warn of, each a gauge reading and a damper opening, and what the installation warns of
+/// whatever is set. Rows are the settings of the answer, counted from 0.
+#[must_use]
+pub fn of_rows(sheet: &Sheet, rows: impl IntoIterator<Item = (GaugePressure, f64)>) -> Hazards {
+    let mut found: Hazards = sheet.hazards.iter().filter(|hazard| hazard.setting().is_none()).copied().collect();
+    for (index, (gauge, opening)) in rows.into_iter().enumerate() {
+        let entry = SettingEntry {
+            name: shortened("row"),
+            gas: GasAim::Gauge(gauge),
+            air: AirAim::Damper(opening),
+            chamber_temperature: None,
+            minutes: None,
+            purpose: None,
+        };
+        let Ok(row) = set(&sheet.plant, &entry) else { continue };
+        let place = at_setting(index);
+        of_setting(&sheet.plant, &row, place, &mut found);
+        let (Some(burner), Some(block)) = (&sheet.plant.burner, &sheet.lighting) else { continue };
+        if let Ok(lighting) = setting_lighting(burner, &sheet.plant, &row, block.left, &block.known) {
+            of_setting_lighting(&sheet.plant, &row, &lighting, place, &mut found);
+        }
+    }
+    found
+}
