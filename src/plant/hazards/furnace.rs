@@ -1,6 +1,6 @@
 //! Hazards of the furnace.
 
-use super::list::{AT_WORK, Hazard, Hazards};
+use super::list::{Hazard, Hazards};
 use super::table::HazardKind;
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::FurnaceBlock;
@@ -25,7 +25,7 @@ pub fn of_furnace(entry: &FurnaceEntry, block: &FurnaceBlock, fed: Option<NetHea
     found.extend(of_steel(block.steel));
     if let Some(work) = &entry.work {
         if let Some(melt) = block.work.as_ref().and_then(|work| work.melt).filter(|melt| melt.time > work.time) {
-            let slow = Hazard::new(HazardKind::WorkTooSlow, AT_WORK);
+            let slow = Hazard::new(HazardKind::WorkTooSlow, Place::key("work", "minutes"));
             found.push(slow.with(melt.time.seconds(), work.time.seconds()));
         }
         found.extend(of_charge(&work.name));
@@ -47,13 +47,13 @@ pub fn of_reach(work: &WorkBlock, fed: Option<NetHeatRate>) -> Option<Hazard> {
     let why = work.out_of_reach()?;
     let needed = work.leg.map(|leg| leg.mean_fire().watts());
     let fed = fed.filter(|_| why == OutOfReach::Blower).map(|fed| fed.watts());
-    Some(Hazard::new(HazardKind::WorkOutOfReach, AT_WORK).with(needed, fed))
+    Some(Hazard::new(HazardKind::WorkOutOfReach, Place::key("work", "minutes")).with(needed, fed))
 }
 
 /// A charge of this material.
 #[must_use]
 pub fn of_charge(material: &str) -> Option<Hazard> {
-    (material == "brass").then(|| Hazard::new(HazardKind::ZincFume, AT_WORK))
+    (material == "brass").then(|| Hazard::new(HazardKind::ZincFume, Place::key("work", "substance")))
 }
 
 /// Steel in the wall, by its temperature and its maximum.
