@@ -28,16 +28,21 @@ pub struct Supplied {
     pub gas_flows: bool,
     /// The gauge reading.
     pub gauge: GaugePressure,
-    /// The leanest air ratio that burns cold.
-    pub leanest: f64,
+    /// The leanest air ratio that burns cold; none for a gas without limits of burning.
+    pub leanest: Option<f64>,
     /// Carbon monoxide of the dry products; none where no flame is calculated.
     pub carbon_monoxide: Option<f64>,
 }
 
 /// Leaner than a cold mixture burns, or so rich that it makes carbon monoxide.
 #[must_use]
-pub fn of_air_ratio(air_ratio: f64, leanest: f64, carbon_monoxide: Option<f64>, place: Place) -> Option<Hazard> {
-    if air_ratio > leanest {
+pub fn of_air_ratio(
+    air_ratio: f64,
+    leanest: Option<f64>,
+    carbon_monoxide: Option<f64>,
+    place: Place,
+) -> Option<Hazard> {
+    if let Some(leanest) = leanest.filter(|leanest| air_ratio > *leanest) {
         return Some(Hazard::new(HazardKind::TooLean, place).with(air_ratio, leanest));
     }
     poisons(air_ratio, carbon_monoxide)

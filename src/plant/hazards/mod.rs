@@ -50,8 +50,7 @@ pub fn of_setting(plant: &Plant, setting: &Setting, place: Place, found: &mut Ha
         too_much: air.too_much_air,
         gas_flows: setting.gas.kilograms_per_second() > 0.0,
         gauge: setting.gauge,
-        // A gas without limits of burning is refused before; were it not, every air would be too much.
-        leanest: leanest_air_ratio(&plant.gas, &plant.site).unwrap_or(0.0),
+        leanest: leanest_air_ratio(&plant.gas, &plant.site).ok(),
         carbon_monoxide: setting.monoxide,
     };
     of_air(&supplied, place, found);

@@ -64,7 +64,7 @@ pub fn of_flame(gas: &Gas, site: &Site, mixture: Temperature, chamber: Temperatu
     let carbon_monoxide = at_hottest(gas, site, mixture, &[chamber], air_ratio);
     let place = Place::section("fire");
     let mut found: Hazards = of_gas(gas).into_iter().collect();
-    found.extend(of_air_ratio(air_ratio, leanest_air_ratio(gas, site), carbon_monoxide, place));
+    found.extend(of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place));
     found.extend(of_flash_back_known(flames_measured(gas).is_ok()));
     found
 }
