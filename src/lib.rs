@@ -14,6 +14,7 @@ pub mod error;
 pub mod limits;
 pub mod quantity;
 pub mod solve;
+pub mod interpolate;
 pub mod friction;
 
 pub mod site;

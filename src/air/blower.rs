@@ -2,8 +2,8 @@
 
 use heapless::Vec;
 
-use super::curve::{Curve, POINT_CAP};
 use crate::error::{Error, Result};
+use crate::interpolate::{Curve, POINT_CAP};
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Power, PressureDifference};
 use crate::scalar::Scalar;

@@ -1,8 +1,8 @@
 //! Dampers: what a gate or a butterfly takes, against how far it stands open.
 
-use super::curve::Curve;
 use super::resistance::Resistance;
 use crate::error::{Error, Result};
+use crate::interpolate::Curve;
 use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference};
 use crate::scalar::Scalar;

@@ -6,7 +6,6 @@
 //! so that a jet, a head and a chamber can join in.
 
 mod blower;
-mod curve;
 mod damper;
 mod duct;
 mod duty;
@@ -16,8 +15,8 @@ mod operating_point;
 mod path;
 mod resistance;
 
+pub use crate::interpolate::{Curve, POINT_CAP};
 pub use blower::{Blower, BlowerPoint};
-pub use curve::{Curve, POINT_CAP};
 pub use damper::{Damper, DamperKind};
 pub use duct::{Duct, air_viscosity};
 pub use duty::{Duty, STANDARD_AIR_DENSITY, StandardAirDuty};

@@ -2,6 +2,7 @@
 
 use crate::error::Result;
 use crate::friction::Wall;
+use crate::interpolate::polyline::in_table;
 use crate::limits::{Input, check};
 use crate::quantity::{Area, Density, Length, MassFlow, PressureDifference, Speed};
 use crate::scalar::Scalar;
@@ -251,16 +252,7 @@ fn entry_loss<S: Scalar>(length_ratio: S, open_fraction: S) -> S {
 
 /// The settling term at a length over diameter, between the rows of the table.
 fn settling<S: Scalar>(length_ratio: S) -> S {
-    let mut below = SETTLING[0];
-    for row in SETTLING {
-        let (low, high) = (S::c(below.0), S::c(row.0));
-        if length_ratio <= high && high > low {
-            let share = (length_ratio - low) / (high - low);
-            return S::c(below.1) + share * S::c(row.1 - below.1);
-        }
-        below = row;
-    }
-    S::zero()
+    in_table(SETTLING.len(), |index| SETTLING[index], length_ratio)
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use super::burner_image::mark;
 use super::control_error::ControlError;
 use super::image::ImageError;
 use crate::burner::{AirSetting, Burner, Conditions};
+use crate::interpolate::polyline::at_share;
 use crate::limits::{Input, check};
 use crate::quantity::{GaugePressure, HeatRate, NetHeatRate, PressureDifference};
 use crate::scalar::Scalar;
@@ -238,10 +239,9 @@ impl<const N: usize> SetpointTable<N, f32> {
 /// The point at a share of the way from one setting to another.
 #[inline]
 fn line<S: Scalar>(start: Setpoint<S>, end: Setpoint<S>, share: S) -> Setpoint<S> {
-    let (from, to) = (start.gauge.pascals(), end.gauge.pascals());
     Setpoint {
-        gauge: GaugePressure::from_pascals(from + share * (to - from)),
-        air: start.air + share * (end.air - start.air),
+        gauge: GaugePressure::from_pascals(at_share(start.gauge.pascals(), end.gauge.pascals(), share)),
+        air: at_share(start.air, end.air, share),
     }
 }
 

@@ -1,7 +1,7 @@
 //! A regulator droops: the more gas flows, the lower the pressure it holds.
 
-use crate::air::Curve;
 use crate::error::{Error, Result};
+use crate::interpolate::{Curve, POINT_CAP};
 use crate::limits::{Input, check};
 use crate::quantity::{GaugePressure, MassFlow};
 use crate::scalar::Scalar;
@@ -25,7 +25,7 @@ impl<S: Scalar> Regulator<S> {
     /// A pressure out of range; [`Error::Points`] when the flow does not rise from nought or a pressure rises with it.
     pub fn new(points: &[(MassFlow<S>, GaugePressure<S>)]) -> Result<Self> {
         let refused = Error::Points { input: Input::GasDraw };
-        let mut plain = heapless::Vec::<(S, S), { crate::air::POINT_CAP }>::new();
+        let mut plain = heapless::Vec::<(S, S), POINT_CAP>::new();
         for (flow, gauge) in points {
             let flow = check(Input::GasDraw, flow.kilograms_per_second())?;
             let gauge = check(Input::GaugePressure, gauge.pascals())?;

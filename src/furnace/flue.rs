@@ -2,6 +2,7 @@
 
 use crate::combustion::Reactants;
 use crate::error::Result;
+use crate::interpolate::polyline::at_share;
 use crate::quantity::Temperature;
 use crate::scalar::Scalar;
 
@@ -63,6 +64,6 @@ impl<S: Scalar> AvailableHeat<S> {
         let place = (flue.kelvin() - S::c(COOLEST)) / S::c(STEP);
         let low = place.smaller(S::c((POINTS - 2) as f64)).whole().min(POINTS as u32 - 2);
         let (from, to) = (self.shares[low as usize], self.shares[low as usize + 1]);
-        (from + (place - S::count(low)) * (to - from), (to - from) / S::c(STEP))
+        (at_share(from, to, place - S::count(low)), (to - from) / S::c(STEP))
     }
 }

@@ -1,8 +1,8 @@
 //! What linings are made of: generic classes, no brands, with their spread.
 
 use super::grid::Matter;
-use super::line::Line;
 use crate::error::Result;
+use crate::interpolate::Polyline;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, Temperature};
 use crate::scalar::Scalar;
@@ -175,8 +175,8 @@ pub const MATERIALS: &[MaterialData] = &[
 #[derive(Clone, Debug, PartialEq)]
 pub struct Material<S = f64> {
     density: S,
-    conductivity: Line<S>,
-    specific_heat: Line<S>,
+    conductivity: Polyline<S>,
+    specific_heat: Polyline<S>,
     limit: Temperature<S>,
     spread: S,
 }
@@ -190,8 +190,8 @@ impl<S: Scalar> Material<S> {
         let data = MATERIALS.iter().find(|data| data.key == key)?;
         Some(Self {
             density: S::c(data.density),
-            conductivity: Line::of_table(data.conductivity),
-            specific_heat: Line::of_table(data.specific_heat),
+            conductivity: Polyline::of_table(data.conductivity),
+            specific_heat: Polyline::of_table(data.specific_heat),
             limit: Temperature::from_celsius(S::c(data.limit_celsius)),
             spread: S::c(data.spread),
         })
@@ -212,8 +212,8 @@ impl<S: Scalar> Material<S> {
         check(Input::ChamberTemperature, limit.kelvin())?;
         Ok(Self {
             density: density.kilograms_per_cubic_meter(),
-            conductivity: Line::new(Input::Conductivity, conductivity)?,
-            specific_heat: Line::new(Input::SpecificHeat, specific_heat)?,
+            conductivity: Polyline::new(Input::Conductivity, conductivity)?,
+            specific_heat: Polyline::new(Input::SpecificHeat, specific_heat)?,
             limit,
             spread: S::c(0.1),
         })
@@ -236,7 +236,7 @@ impl<S: Scalar> Material<S> {
     }
     /// The conductivity over temperature.
     #[must_use]
-    pub fn conductivity_line(&self) -> &Line<S> {
+    pub fn conductivity_line(&self) -> &Polyline<S> {
         &self.conductivity
     }
     /// The specific heat over temperature.
@@ -301,7 +301,7 @@ pub const STEELS: &[SteelGrade] = &[
 #[cfg(test)]
 mod tests {
     use super::{MATERIALS, Material};
-    use crate::furnace::Line;
+    use crate::interpolate::Polyline;
     use crate::{Input, limits};
 
     #[test]
@@ -310,8 +310,8 @@ mod tests {
             let kelvin = |points: &[(f64, f64)]| {
                 points.iter().map(|(celsius, value)| (celsius + 273.15, *value)).collect::<std::vec::Vec<_>>()
             };
-            assert!(Line::new(Input::Conductivity, &kelvin(data.conductivity)).is_ok(), "{}", data.key);
-            assert!(Line::new(Input::SpecificHeat, &kelvin(data.specific_heat)).is_ok(), "{}", data.key);
+            assert!(Polyline::new(Input::Conductivity, &kelvin(data.conductivity)).is_ok(), "{}", data.key);
+            assert!(Polyline::new(Input::SpecificHeat, &kelvin(data.specific_heat)).is_ok(), "{}", data.key);
             assert!(limits::check(Input::MaterialDensity, data.density).is_ok(), "{}", data.key);
             assert!(!data.source.is_empty() && data.spread >= 0.07, "{}", data.key);
             assert!(Material::<f32>::named(data.key).is_some());

@@ -1,8 +1,8 @@
 //! What is heated: heat from one temperature to another, melting included.
 
 use super::grid::Matter;
-use super::line::Line;
 use crate::error::Result;
+use crate::interpolate::Polyline;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, Temperature};
 use crate::scalar::Scalar;
@@ -157,8 +157,8 @@ pub const SUBSTANCES: &[SubstanceData] = &[
 pub struct Substance<S = f64> {
     is_steel: bool,
     density: S,
-    conductivity: Line<S>,
-    solid_heat: Line<S>,
+    conductivity: Polyline<S>,
+    solid_heat: Polyline<S>,
     solidus: S,
     liquidus: S,
     latent: S,
@@ -176,8 +176,8 @@ impl<S: Scalar> Substance<S> {
         Some(Self {
             is_steel: key == "steel",
             density: S::c(data.density),
-            conductivity: Line::of_table(data.conductivity),
-            solid_heat: Line::of_table(data.solid_heat),
+            conductivity: Polyline::of_table(data.conductivity),
+            solid_heat: Polyline::of_table(data.solid_heat),
             solidus: S::c(data.melting.0 + 273.15),
             liquidus: S::c(data.melting.1 + 273.15),
             latent: S::c(data.latent),
@@ -198,12 +198,12 @@ impl<S: Scalar> Substance<S> {
         limit: Temperature<S>,
         emissivity: S,
     ) -> Result<Self> {
-        let solid_heat = Line::new(Input::SpecificHeat, specific_heat)?;
+        let solid_heat = Polyline::new(Input::SpecificHeat, specific_heat)?;
         let solidus = check(Input::ChamberTemperature, limit.kelvin())?;
         Ok(Self {
             is_steel: false,
             density: check(Input::MaterialDensity, density.kilograms_per_cubic_meter())?,
-            conductivity: Line::new(Input::Conductivity, conductivity)?,
+            conductivity: Polyline::new(Input::Conductivity, conductivity)?,
             liquid_heat: solid_heat.value(solidus),
             solid_heat,
             solidus,

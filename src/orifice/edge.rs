@@ -1,6 +1,7 @@
 //! The mouth of a bore and what it loses.
 
 use crate::error::Result;
+use crate::interpolate::polyline::{at_share, in_table, place};
 use crate::limits::{Input, check};
 use crate::quantity::{Angle, Length};
 use crate::scalar::Scalar;
@@ -124,36 +125,19 @@ impl<S: Scalar> Edge<S> {
             Edge::Sharp | Edge::Square => S::c(SQUARE_ENTRY_LOSS),
             Edge::Rounded { radius } => {
                 let radius = check(Input::EdgeRadius, radius.meters())?;
-                scale * interpolated(ROUNDED.len(), |index| ROUNDED[index], radius / diameter.meters())
+                scale * in_table(ROUNDED.len(), |index| ROUNDED[index], radius / diameter.meters())
             }
             Edge::Chamfered { depth, angle } => {
                 let depth = check(Input::ChamferDepth, depth.meters())? / diameter.meters();
                 let degrees = Angle::from_radians(check(Input::ChamferAngle, angle.radians())?).degrees();
                 let (row, share) = place(CONICAL.len(), |index| CONICAL[index].0, depth);
                 let at = |row: usize| {
-                    interpolated(CONE_ANGLES.len(), |index| (CONE_ANGLES[index], CONICAL[row].1[index]), degrees)
+                    in_table(CONE_ANGLES.len(), |index| (CONE_ANGLES[index], CONICAL[row].1[index]), degrees)
                 };
-                scale * (at(row) + share * (at(row + 1) - at(row)))
+                scale * at_share(at(row), at(row + 1), share)
             }
         })
     }
-}
-
-/// The interval of a rising table that holds `x`, and how far along it `x` lies, from 0 to 1.
-fn place<S: Scalar>(count: usize, at: impl Fn(usize) -> f64, x: S) -> (usize, S) {
-    let mut low = 0;
-    while low + 2 < count && x >= S::c(at(low + 1)) {
-        low += 1;
-    }
-    let (from, to) = (S::c(at(low)), S::c(at(low + 1)));
-    (low, ((x - from) / (to - from)).clamped(S::zero(), S::one()))
-}
-
-/// A table joined by straight lines, held at its ends.
-fn interpolated<S: Scalar>(count: usize, row: impl Fn(usize) -> (f64, f64), x: S) -> S {
-    let (low, share) = place(count, |index| row(index).0, x);
-    let (from, to) = (S::c(row(low).1), S::c(row(low + 1).1));
-    from + share * (to - from)
 }
 
 #[cfg(test)]

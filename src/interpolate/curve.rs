@@ -28,7 +28,7 @@ pub const POINT_CAP: usize = 16;
 /// A straight row of points gives the straight line, and a valley stays as deep as its lowest point:
 ///
 /// ```
-/// use jetwright::{Input, air::Curve};
+/// use jetwright::{Input, interpolate::Curve};
 /// let line = Curve::new(Input::AirFlow, &[(0.0, 3.0), (1.0, 5.0), (4.0, 11.0)]).unwrap();
 /// assert!((line.value(2.5) - 8.0_f64).abs() < 1e-12);
 /// let valley = Curve::new(Input::AirFlow, &[(0.0, 2.0), (1.0, 0.0), (2.0, 2.0)]).unwrap();
@@ -148,7 +148,7 @@ impl<S: Scalar> Curve<S> {
 
     /// The same curve with both axes stretched, by factors above zero.
     #[must_use]
-    pub(super) fn stretched(&self, x_factor: S, y_factor: S) -> Self {
+    pub(crate) fn stretched(&self, x_factor: S, y_factor: S) -> Self {
         let mut curve = self.clone();
         for knot in &mut curve.knots {
             knot.x = knot.x * x_factor;

@@ -1,4 +1,4 @@
-//! A property that runs straight between points, with its exact integral and the inverse of that.
+//! Straight lines between points: the steps of a lookup, and a property with its exact integral and the inverse of that.
 
 use heapless::Vec;
 
@@ -6,26 +6,48 @@ use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::scalar::Scalar;
 
-/// Most points a [`Line`] takes.
-pub const LINE_CAP: usize = 8;
+/// The value at a share of the way from one to another.
+#[inline]
+pub(crate) fn at_share<S: Scalar>(from: S, to: S, share: S) -> S {
+    from + share * (to - from)
+}
+
+/// The interval of a rising table that holds `x`, and how far along it `x` lies, from 0 to 1.
+pub(crate) fn place<S: Scalar>(count: usize, at: impl Fn(usize) -> f64, x: S) -> (usize, S) {
+    let mut low = 0;
+    while low + 2 < count && x > S::c(at(low + 1)) {
+        low += 1;
+    }
+    let (from, to) = (S::c(at(low)), S::c(at(low + 1)));
+    (low, ((x - from) / (to - from)).clamped(S::zero(), S::one()))
+}
+
+/// A table joined by straight lines, held at its ends.
+pub(crate) fn in_table<S: Scalar>(count: usize, row: impl Fn(usize) -> (f64, f64), x: S) -> S {
+    let (low, share) = place(count, |index| row(index).0, x);
+    at_share(S::c(row(low).1), S::c(row(low + 1).1), share)
+}
+
+/// Most points a [`Polyline`] takes.
+pub const POLYLINE_CAP: usize = 8;
 
 /// A property over temperature, straight between up to 8 points and level beyond its ends.
 ///
 /// # Examples
 ///
 /// ```
-/// use jetwright::{Input, furnace::Line};
-/// let line = Line::new(Input::Conductivity, &[(300.0, 1.0), (500.0, 2.0_f64)]).unwrap();
+/// use jetwright::{Input, interpolate::Polyline};
+/// let line = Polyline::new(Input::Conductivity, &[(300.0, 1.0), (500.0, 2.0_f64)]).unwrap();
 /// assert_eq!((line.value(400.0), line.value(900.0)), (1.5, 2.0));
 /// assert!((line.integral(300.0, 600.0) - 500.0).abs() < 1e-9); // 200 K at 1.5, 100 K at 2
 /// assert!((line.end_for(300.0, 500.0) - 600.0).abs() < 1e-9);
 /// ```
 #[derive(Clone, Debug, PartialEq)]
-pub struct Line<S = f64> {
-    points: Vec<(S, S), LINE_CAP>,
+pub struct Polyline<S = f64> {
+    points: Vec<(S, S), POLYLINE_CAP>,
 }
 
-impl<S: Scalar> Line<S> {
+impl<S: Scalar> Polyline<S> {
     /// The line through points, temperatures in K rising, values within the range of `input`.
     ///
     /// # Errors
@@ -46,9 +68,9 @@ impl<S: Scalar> Line<S> {
     }
 
     /// From a table of this crate: Celsius and value, known to be sound.
-    pub(super) fn of_table(table: &[(f64, f64)]) -> Self {
+    pub(crate) fn of_table(table: &[(f64, f64)]) -> Self {
         let mut points = Vec::new();
-        for &(celsius, value) in table.iter().take(LINE_CAP) {
+        for &(celsius, value) in table.iter().take(POLYLINE_CAP) {
             // The table is no longer than the capacity.
             let _ = points.push((S::c(celsius + 273.15), S::c(value)));
         }
@@ -115,7 +137,7 @@ impl<S: Scalar> Line<S> {
         let up = integral > S::zero();
         let (mut at, mut left) = (from, integral);
         // Each point is passed once at most.
-        for _ in 0..=LINE_CAP {
+        for _ in 0..=POLYLINE_CAP {
             let beyond = |point: &&(S, S)| if up { point.0 > at } else { point.0 < at };
             let next = if up { self.points.iter().find(beyond) } else { self.points.iter().rev().find(beyond) };
             let here = self.value(at);
@@ -137,7 +159,7 @@ impl<S: Scalar> Line<S> {
 
 #[cfg(test)]
 mod tests {
-    use super::Line;
+    use super::{Polyline, in_table};
     use crate::Input;
     use proptest::prelude::*;
 
@@ -150,7 +172,7 @@ mod tests {
             for (index, value) in values.iter().enumerate() {
                 points.push((300.0 + 200.0 * index as f64, *value));
             }
-            let line = Line::new(Input::Conductivity, &points).unwrap();
+            let line = Polyline::new(Input::Conductivity, &points).unwrap();
             let integral = line.integral(from, to);
             prop_assert!((line.end_for(from, integral) - to).abs() < 1e-6);
             // Simpson's rule on each of many small steps, straight pieces: an independent sum.
@@ -162,10 +184,23 @@ mod tests {
     }
 
     #[test]
+    fn a_table_is_met_at_its_rows_and_held_at_its_ends() {
+        let rows = [(0.0, 1.0), (2.0, 5.0), (3.0, 4.0), (7.0, 0.0)];
+        let at = |x: f64| in_table(rows.len(), |index| rows[index], x);
+        for (x, y) in rows {
+            assert_eq!(at(x), y);
+        }
+        // By hand: half, a quarter and three quarters of the way.
+        for (x, y) in [(1.0, 3.0), (2.25, 4.75), (6.0, 1.0), (-3.0, 1.0), (9.0, 0.0)] {
+            assert_eq!(at(x), y);
+        }
+    }
+
+    #[test]
     fn points_that_do_not_rise_are_refused() {
-        assert!(Line::new(Input::Conductivity, &[(500.0, 1.0), (400.0, 1.0)]).is_err());
-        assert!(Line::<f64>::new(Input::Conductivity, &[]).is_err());
-        assert!(Line::new(Input::Conductivity, &[(500.0, -1.0)]).is_err());
-        assert!(Line::new(Input::Conductivity, &[(500.0, f64::NAN)]).is_err());
+        assert!(Polyline::new(Input::Conductivity, &[(500.0, 1.0), (400.0, 1.0)]).is_err());
+        assert!(Polyline::<f64>::new(Input::Conductivity, &[]).is_err());
+        assert!(Polyline::new(Input::Conductivity, &[(500.0, -1.0)]).is_err());
+        assert!(Polyline::new(Input::Conductivity, &[(500.0, f64::NAN)]).is_err());
     }
 }

@@ -1,0 +1,12 @@
+//! Points, and what runs between them.
+//!
+//! A [`Curve`] is smooth and never swings beyond its points: blowers, dampers, regulators. A [`Polyline`] is straight
+//! between them and has an exact integral: properties over temperature. Tables of this crate and evenly spaced rows
+//! take the straight line from [`polyline`] too.
+
+pub(crate) mod polyline;
+
+mod curve;
+
+pub use curve::{Curve, POINT_CAP};
+pub use polyline::{POLYLINE_CAP, Polyline};
