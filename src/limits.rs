@@ -3,6 +3,8 @@
 
 use core::fmt;
 
+// The one import against the order of the modules: an error names the input it refuses, and `check`, which refuses, stands
+// beside the ranges, so that every module asks for both in one place.
 use crate::error::{Error, Result};
 use crate::scalar::Scalar;
 

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::wall::Body;
+use super::body::{Body, LAYER_CAP, Matter};
 use crate::quantity::Duration;
 use crate::scalar::Scalar;
 
@@ -12,18 +12,6 @@ pub const CELLS: usize = 48;
 const NODES: usize = CELLS + 2;
 /// Most Newton steps of one stage.
 const NEWTON_CAP: usize = 12;
-
-/// What a cell is made of. Temperatures in kelvin.
-pub trait Matter<S> {
-    /// Density, kg/m3.
-    fn density(&self) -> S;
-    /// Conductivity, W/(m K).
-    fn conductivity(&self, kelvin: S) -> S;
-    /// Specific heat, J/(kg K).
-    fn specific_heat(&self, kelvin: S) -> S;
-    /// Heat from one temperature to another, J/kg.
-    fn heat_between(&self, from: S, to: S) -> S;
-}
 
 /// Heat that crossed the two faces in a step, J.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -67,7 +55,7 @@ impl<'m, S: Scalar, M: Matter<S>> Grid<'m, S, M> {
     /// each cell is `growth` times as wide as the one before: 1 for a piece, 1.08 for a wall under a sudden fire.
     #[must_use]
     pub fn new(layers: impl Iterator<Item = (&'m M, S)> + Clone, body: &Body<S>, kelvin: S, growth: S) -> Self {
-        let layers = layers.take(super::wall::LAYER_CAP);
+        let layers = layers.take(LAYER_CAP);
         let count = layers.clone().count().max(1);
         let whole = layers.clone().fold(S::zero(), |sum, layer| sum + layer.1);
         let spare = CELLS - 4 * count;

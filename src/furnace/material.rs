@@ -1,6 +1,6 @@
 //! What linings are made of: generic classes, no brands, with their spread.
 
-use super::grid::Matter;
+use super::body::Matter;
 use crate::error::Result;
 use crate::interpolate::Polyline;
 use crate::limits::{Input, check};

@@ -5,6 +5,7 @@
 //! [`warming`] everything that changes with time, [`room`] the air around it. Every number is an estimate: a lining
 //! is known to a fifth at best.
 
+mod body;
 mod chamber;
 pub mod coupled;
 mod flue;
@@ -22,9 +23,10 @@ pub mod warming;
 pub mod work;
 
 pub use crate::interpolate::{POLYLINE_CAP as LINE_CAP, Polyline};
+pub use body::{Body, LAYER_CAP, Matter};
 pub use chamber::{Balance, Chamber, OPENING_CAP, WALL_CAP};
 pub use flue::AvailableHeat;
-pub use grid::{CELLS, Exchange, Grid, Matter};
+pub use grid::{CELLS, Exchange, Grid};
 pub use lining::{Castable, DryingStep, Lining, Mix, PANEL_CAP, Panel, Sling, TakeOff, anchors, drying, drying_heat};
 pub use material::{MATERIALS, Material, MaterialData, STEELS, SteelGrade};
 pub use opening::{Opening, passed_share};
@@ -32,4 +34,4 @@ pub use soak::{HeatingTime, Method, Piece, Shape, Soak, heating_time};
 pub use stopping::{draught_flow, draught_pressure};
 pub use substance::{SUBSTANCES, Substance, SubstanceData};
 pub use surface::{Facing, Surroundings};
-pub use wall::{Body, LAYER_CAP, Layer, SteadyWall, Wall, box_shape_factor};
+pub use wall::{Layer, SteadyWall, Wall, box_shape_factor};

@@ -1,9 +1,9 @@
 //! How long a piece takes to heat through in a hot chamber.
 
-use super::grid::{Grid, Matter};
+use super::body::{Body, Matter};
+use super::grid::Grid;
 use super::substance::Substance;
 use super::surface::black;
-use super::wall::Body;
 use crate::error::{Error, Result};
 use crate::limits::{Input, check};
 use crate::quantity::{Area, Duration, Length, Temperature};

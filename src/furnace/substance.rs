@@ -1,6 +1,6 @@
 //! What is heated: heat from one temperature to another, melting included.
 
-use super::grid::Matter;
+use super::body::Matter;
 use crate::error::Result;
 use crate::interpolate::Polyline;
 use crate::limits::{Input, check};

@@ -2,6 +2,7 @@
 
 use heapless::Vec;
 
+use super::body::{Body, LAYER_CAP};
 use super::material::Material;
 use super::surface::Surroundings;
 use crate::error::{Error, Result};
@@ -10,9 +11,6 @@ use crate::quantity::{Area, Length, Power, Temperature};
 use crate::scalar::Scalar;
 use crate::solve;
 
-/// Most layers of a wall.
-pub const LAYER_CAP: usize = 6;
-
 /// One layer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layer<S = f64> {
@@ -20,51 +18,6 @@ pub struct Layer<S = f64> {
     pub material: Material<S>,
     /// How thick it is.
     pub thickness: Length<S>,
-}
-
-/// The shape of a wall.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Body<S = f64> {
-    /// Flat, or so little curved that it counts as flat.
-    Flat {
-        /// Area of the hot face.
-        area: Area<S>,
-    },
-    /// Round about the chamber.
-    Round {
-        /// Radius of the hot face.
-        inner_radius: Length<S>,
-        /// Length along the axis.
-        length: Length<S>,
-    },
-}
-
-impl<S: Scalar> Body<S> {
-    /// Area at a depth behind the hot face, m2.
-    pub(super) fn area_at(&self, depth: S) -> S {
-        match *self {
-            Body::Flat { area } => area.square_meters(),
-            Body::Round { inner_radius, length } => {
-                S::c(2.0 * core::f64::consts::PI) * (inner_radius.meters() + depth) * length.meters()
-            }
-        }
-    }
-
-    /// Resistance of a stretch times its conductivity, 1/m: thickness / A, or ln(r2/r1) / (2 pi L).
-    pub(super) fn resistance(&self, from: S, to: S) -> S {
-        match *self {
-            Body::Flat { area } => (to - from) / area.square_meters(),
-            Body::Round { inner_radius, length } => {
-                let ratio = (to - from) / (inner_radius.meters() + from);
-                ratio.ln_1p() / (S::c(2.0 * core::f64::consts::PI) * length.meters())
-            }
-        }
-    }
-
-    /// Volume of a stretch, m3.
-    pub(super) fn volume(&self, from: S, to: S) -> S {
-        S::c(0.5) * (self.area_at(from) + self.area_at(to)) * (to - from)
-    }
 }
 
 /// A wall of up to six layers, the hot one first.

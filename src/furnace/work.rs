@@ -1,6 +1,6 @@
 //! The heat a charge takes and the time a loaded crucible needs.
 
-use super::grid::Matter;
+use super::body::Matter;
 use super::substance::Substance;
 use super::surface::black;
 use crate::error::{Error, Result};

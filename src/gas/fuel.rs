@@ -2,7 +2,7 @@
 
 use super::heating::CombustionReference;
 use super::mixture::Mixture;
-use super::saturation::DewPoint;
+use super::saturation::{DewPoint, SCALE};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::quantity::{Density, GrossHeatPerMass, HeatRate, MassFlow, NetHeatPerMass, ReferenceState};
@@ -12,8 +12,6 @@ use crate::words::words;
 
 /// Molar gas constant, J/(mol K), exact since 2019.
 pub(crate) const GAS_CONSTANT: f64 = 8.314_462_618;
-/// Temperature the coefficients are scaled by, K.
-pub(super) const SCALE: f64 = 300.0;
 /// Temperature the viscosities of the table stand at, K.
 const VISCOSITY_TEMPERATURE: f64 = 293.15;
 

@@ -1,12 +1,14 @@
 //! How near the gas is to condensing.
 
-use super::fuel::SCALE;
 use super::mixture::Mixture;
 use crate::limits::Input;
 use crate::quantity::{AbsolutePressure, Temperature};
 use crate::scalar::Scalar;
 use crate::species::SpeciesRow;
 use crate::words::words;
+
+/// Temperature the coefficients of a gas are scaled by, K.
+pub(super) const SCALE: f64 = 300.0;
 
 /// Above this share of its dew-point pressure a supply is called near condensing.
 pub const NEAR_CONDENSING: f64 = 0.85;

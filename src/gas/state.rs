@@ -2,7 +2,8 @@
 //!
 //! Everything is written per unit of R: volumes as p V / R in kelvin, enthalpy over R in kelvin.
 
-use super::fuel::{Gas, SCALE};
+use super::fuel::Gas;
+use super::saturation::SCALE;
 use crate::error::{Error, Result};
 use crate::quantity::{AbsolutePressure, Density, Temperature};
 use crate::scalar::Scalar;
