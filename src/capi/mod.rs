@@ -42,8 +42,9 @@ pub use physics::{
 pub use refused::{JETWRIGHT_NAME_BYTES, JetwrightRefused};
 pub use status::JetwrightStatus;
 pub use table::{
-    JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightSetpoint, JetwrightTable, jetwright_table_air_ratio,
-    jetwright_table_at, jetwright_table_range, jetwright_table_read,
+    JETWRIGHT_EVERY_ROW, JETWRIGHT_HAZARDS, JETWRIGHT_ROWS, JETWRIGHT_TABLE_WORDS, JetwrightHazard, JetwrightHazards,
+    JetwrightSetpoint, JetwrightTable, jetwright_table_air_ratio, jetwright_table_at, jetwright_table_hazards,
+    jetwright_table_range, jetwright_table_read,
 };
 
 /// On a bare chip the static library brings its own handler, for no program of C has one. Nothing here panics; were

@@ -47,6 +47,8 @@ pub enum JetwrightStatus {
     ImageOtherBurner = 17,
     /// The table of species has no such property of a gas, and the answer needs it.
     MissingProperty = 18,
+    /// The image has a part that this program does not know and must not pass over.
+    ImageSection = 19,
 }
 
 impl From<Error> for JetwrightStatus {
@@ -90,6 +92,7 @@ impl From<ImageError> for JetwrightStatus {
             ImageError::Content => JetwrightStatus::ImageContent,
             ImageError::NotABurner => JetwrightStatus::ImageNotABurner,
             ImageError::OtherBurner => JetwrightStatus::ImageOtherBurner,
+            ImageError::Section { .. } => JetwrightStatus::ImageSection,
         }
     }
 }

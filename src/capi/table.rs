@@ -4,7 +4,7 @@
 
 use super::kept::{MADE, keep, kept};
 use super::status::{JetwrightStatus, bytes, given, status};
-use crate::control::{Setpoint, SetpointTable};
+use crate::control::{HAZARD_CAP, ImageHazard, Setpoint, SetpointImage, SetpointTable};
 use crate::quantity::NetHeatRate;
 
 /// Rows of a table of the C interface.
@@ -13,7 +13,14 @@ pub const JETWRIGHT_ROWS: usize = 17;
 /// Words of a `JetwrightTable`.
 pub const JETWRIGHT_TABLE_WORDS: usize = 41;
 
+/// Most hazards of an image.
+pub const JETWRIGHT_HAZARDS: usize = 16;
+
+/// In place of a row: at every one.
+pub const JETWRIGHT_EVERY_ROW: u8 = 255;
+
 const _: () = assert!(JETWRIGHT_ROWS == crate::control::USUAL_ROWS);
+const _: () = assert!(JETWRIGHT_HAZARDS == HAZARD_CAP && JETWRIGHT_EVERY_ROW == ImageHazard::EVERY_ROW);
 
 pub(super) type Table = SetpointTable<JETWRIGHT_ROWS, f32>;
 
@@ -35,6 +42,30 @@ pub struct JetwrightSetpoint {
     pub gauge_pa: f32,
     /// What the air's actuator is set to, such as a damper's opening.
     pub air: f32,
+}
+
+/// Something that can hurt at the settings of a table, as the image says it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[repr(C)]
+pub struct JetwrightHazard {
+    /// What it is.
+    pub kind: u16,
+    /// How much it can hurt; the more, the worse.
+    pub severity: u8,
+    /// The row it is met at, from 0, or `JETWRIGHT_EVERY_ROW`.
+    pub row: u8,
+    /// How much there is of it, in SI; zero for a kind that has no number.
+    pub number: f32,
+}
+
+/// What can hurt at the settings of a table.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[repr(C)]
+pub struct JetwrightHazards {
+    /// How many there are; -1 where the image does not say, which is not the same as none.
+    pub count: i32,
+    /// The first `count` of these.
+    pub hazards: [JetwrightHazard; JETWRIGHT_HAZARDS],
 }
 
 impl From<Setpoint<f32>> for JetwrightSetpoint {
@@ -68,6 +99,32 @@ pub unsafe extern "C" fn jetwright_table_read(
         let read = Table::read_image(unsafe { bytes(image, length) }?)?;
         keep(&mut table.words, read);
         table.made = MADE;
+        Ok(())
+    })
+}
+
+/// Lists what can hurt at a table's settings, from the same bytes, refused as by `jetwright_table_read`.
+///
+/// # Safety
+///
+/// `image` is null or points at `length` bytes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn jetwright_table_hazards(
+    hazards: Option<&mut JetwrightHazards>,
+    image: *const u8,
+    length: usize,
+) -> JetwrightStatus {
+    status(|| {
+        let hazards = given(hazards)?;
+        // SAFETY: the caller answers for the length.
+        let read = SetpointImage::<JETWRIGHT_ROWS>::read(unsafe { bytes(image, length) }?)?;
+        *hazards = JetwrightHazards { count: -1, ..JetwrightHazards::default() };
+        if let Some(read) = read.hazards {
+            hazards.count = read.len() as i32;
+            for (to, &ImageHazard { kind, severity, row, number }) in hazards.hazards.iter_mut().zip(&read) {
+                *to = JetwrightHazard { kind, severity, row, number };
+            }
+        }
         Ok(())
     })
 }

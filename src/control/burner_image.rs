@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::image::{Checksum, ImageError, Sealed, image_bytes, seal};
+use super::seal::{BURNER, ImageError, WORD, image_bytes, mark, numbers, open, seal};
 use super::setpoints::SetpointTable;
 use crate::burner::{Burner, Conditions};
 use crate::quantity::{GaugePressure, Temperature};
@@ -14,7 +14,7 @@ pub const SETTING_CAP: usize = 12;
 /// Longest name of a setting, bytes.
 pub const NAME_CAP: usize = 16;
 
-const BURNER: [u8; 4] = *b"JWBN";
+const MAGIC: [u8; 4] = *b"JWBN";
 
 /// A setting of the burner file, worked out.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,20 +48,6 @@ pub struct ChipBurner<S = f64> {
 
 words!(ChipBurner { burner, conditions, settings });
 
-/// A number that two burners, or one under two conditions, hardly share.
-pub(super) fn mark<S: Scalar>(burner: &Burner<S>, conditions: &Conditions<S>) -> u32 {
-    let mut sum = Checksum::new();
-    // A call a word: its steps within each of some hundred words would be thirty kilobytes on a chip.
-    #[inline(never)]
-    fn add(sum: &mut Checksum, word: f32) {
-        *sum = sum.with(&word.to_le_bytes());
-    }
-    let mut put = |word: f32| add(&mut sum, word);
-    burner.write(&mut put);
-    conditions.write(&mut put);
-    sum.value()
-}
-
 impl<S: Scalar> ChipBurner<S> {
     fn count(&self) -> usize {
         let mut count = 0;
@@ -72,7 +58,7 @@ impl<S: Scalar> ChipBurner<S> {
     /// Bytes the image takes.
     #[must_use]
     pub fn image_bytes(&self) -> usize {
-        image_bytes(self.count())
+        image_bytes(1, WORD * self.count())
     }
 
     /// The mark of the burner and what it runs under, as they are now: the CRC-32 of their numbers. A table made for
@@ -91,15 +77,17 @@ impl<S: Scalar> ChipBurner<S> {
         table.made_for().check_burner(self.mark())
     }
 
-    /// Writes the burner as bytes: mark `JWBN`, version and count of words as 16-bit numbers, its own
-    /// [`mark`](Self::mark), the words as single-precision numbers, and the CRC-32 of all before it. All little-endian.
+    /// Writes the burner as bytes, with its own [`mark`](Self::mark).
     ///
     /// # Errors
     ///
     /// [`ImageError::Length`] unless `image` has [`image_bytes`](Self::image_bytes).
     pub fn write_image(&self, image: &mut [u8]) -> Result<(), ImageError> {
-        let count = self.count();
-        seal(image, (BURNER, count as u16, self.mark()), count, |mut put| self.write(&mut put))
+        let contents = WORD * self.count();
+        seal(image, MAGIC, self.mark(), image_bytes(1, contents), |writer| {
+            writer.required(BURNER, contents);
+            self.write(&mut |word| writer.word(word));
+        })
     }
 
     /// Reads a burner back, and refuses bytes that are not the whole of one.
@@ -108,10 +96,11 @@ impl<S: Scalar> ChipBurner<S> {
     ///
     /// [`ImageError`] says which way they are not.
     pub fn read_image(image: &[u8]) -> Result<Self, ImageError> {
-        let sealed = Sealed::open(image, BURNER, ImageError::NotABurner, image_bytes(0))?;
-        let mut words = sealed.words(usize::from(sealed.count))?;
+        let opened = open(image, MAGIC, ImageError::NotABurner, [BURNER])?;
+        let [contents] = opened.sections;
+        let mut words = numbers(contents.ok_or(ImageError::Content)?)?;
         let burner = Self::read(&mut || words.next()).ok_or(ImageError::Content)?;
-        if words.next().is_some() || burner.mark() != sealed.burner {
+        if words.next().is_some() || burner.mark() != opened.burner {
             return Err(ImageError::Content);
         }
         Ok(burner)

@@ -58,10 +58,11 @@ mod controller;
 mod crosslimit;
 mod estimate;
 mod estimate_spread;
-mod image;
 mod position;
+mod seal;
 mod sensors;
 mod sequence;
+mod setpoint_image;
 mod setpoints;
 mod sum;
 mod totals;
@@ -73,10 +74,11 @@ pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, R
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
 pub use estimate::{Estimate, Readings, air_without_gas};
 pub use estimate_spread::{EstimateSpread, ReadingSpreads};
-pub use image::ImageError;
 pub use position::Travel;
+pub use seal::ImageError;
 pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 pub use sequence::{Event, State};
+pub use setpoint_image::{HAZARD_CAP, ImageHazard, SetpointImage};
 pub use setpoints::{InterpolationBound, MadeFor, Setpoint, SetpointTable, USUAL_ROWS};
 pub use totals::Totals;
 

@@ -1,8 +1,7 @@
 //! The table of settings: heat wanted to gauge pressure and air setting, evenly spaced, joined by straight lines.
 
-use super::burner_image::mark;
 use super::control_error::ControlError;
-use super::image::ImageError;
+use super::seal::{ImageError, mark};
 use crate::burner::{AirSetting, Burner, Conditions};
 use crate::interpolate::polyline::at_share;
 use crate::limits::{Input, check};
@@ -216,6 +215,26 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
     #[must_use]
     pub fn step(&self) -> NetHeatRate<S> {
         NetHeatRate::from_watts(self.step)
+    }
+
+    /// The table in single precision, with the rounding of its rows in its bound.
+    #[must_use]
+    pub fn to_single(&self) -> SetpointTable<N, f32> {
+        let last = self.rows.last().copied().unwrap_or_default();
+        let rounding = 8.0 * f32::EPSILON;
+        let bound = InterpolationBound {
+            gauge: PressureDifference::from_pascals(
+                self.bound.gauge.pascals().to_f32() + rounding * last.gauge.pascals().to_f32(),
+            ),
+            air: self.bound.air.to_f32() + rounding * last.air.to_f32(),
+        };
+        let rows = self.rows.map(|row| Setpoint {
+            gauge: GaugePressure::from_pascals(row.gauge.pascals().to_f32()),
+            air: row.air.to_f32(),
+        });
+        let lowest = NetHeatRate::from_watts(self.lowest.watts().to_f32());
+        let made_for = MadeFor { air_ratio: self.made_for.air_ratio.to_f32(), burner: self.made_for.burner };
+        SetpointTable::stored(made_for, lowest, self.step.to_f32(), rows, bound)
     }
 }
 

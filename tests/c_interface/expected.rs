@@ -14,7 +14,7 @@ use jetwright::quantity::{
 };
 use jetwright::site::Site;
 
-use super::invented::{burner_image, table};
+use super::invented::{burner_image, table, table_image};
 
 fn travel() -> Travel<f32> {
     Travel { slowest: 5_000.0, fastest: 20_000.0 }
@@ -49,6 +49,12 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let flow = ActualVolumeFlow::from_cubic_meters_per_second;
     let table = table();
     line("target", &[table.made_for().air_ratio]);
+    line("refused-on-purpose", &[13.0]);
+    let hazards = table_image().hazards.unwrap();
+    line("hazards", &[hazards.len() as f32]);
+    for hazard in hazards {
+        line("hazard", &[f32::from(hazard.kind), f32::from(hazard.severity), f32::from(hazard.row), hazard.number]);
+    }
     line("range", &[9_000.0, 24_000.0]);
     for kilowatts in [8.0, 12.0, 16.0, 20.0, 24.0] {
         let set = table.at(watts(1_000.0 * kilowatts));

@@ -5,9 +5,8 @@ use std::path::Path;
 use std::process::Command;
 
 use super::expected::expected;
-use super::invented::{burner_image, table};
+use super::invented::{burner_image, table_image};
 use super::{root, run, static_library};
-use jetwright::control::SetpointTable;
 
 /// What a line tells: its name, its numbers.
 pub type Line = (String, Vec<f64>);
@@ -25,8 +24,9 @@ pub fn numbers(text: &str) -> Vec<Line> {
 
 /// The images that the calls are made on.
 pub fn write_images(directory: &Path) {
-    let mut image = [0; SetpointTable::<17, f32>::IMAGE_BYTES];
-    table().write_image(&mut image).unwrap();
+    let table = table_image();
+    let mut image = vec![0; table.bytes()];
+    table.write(&mut image).unwrap();
     fs::write(directory.join("table.jwt"), image).unwrap();
     fs::write(directory.join("burner.jwt"), burner_image()).unwrap();
 }

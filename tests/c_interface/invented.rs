@@ -2,7 +2,7 @@
 
 use jetwright::air::{AirPath, Blower, BlowerPoint, Damper, DamperKind, Duct};
 use jetwright::burner::{Burner, Conditions, Exhaust, Head};
-use jetwright::control::{ChipBurner, MadeFor, Setpoint, SetpointTable};
+use jetwright::control::{ChipBurner, ImageHazard, MadeFor, Setpoint, SetpointImage, SetpointTable};
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
 use jetwright::quantity::{
@@ -19,6 +19,15 @@ pub fn table() -> SetpointTable<17, f32> {
         Ok(Setpoint { gauge: GaugePressure::from_pascals(60e3 * share * share), air: 0.9 * share })
     });
     table.unwrap().to_single()
+}
+
+/// That one with two hazards; kinds and numbers invented.
+pub fn table_image() -> SetpointImage<17> {
+    let hazards = [
+        ImageHazard { kind: 300, severity: 3, row: ImageHazard::EVERY_ROW, number: 0.12 },
+        ImageHazard { kind: 7, severity: 1, row: 16, number: -2.5 },
+    ];
+    SetpointImage { table: table(), hazards: Some(hazards.into_iter().collect()) }
 }
 
 /// A small blower on a head of 42 holes at 1 600 m: invented.

@@ -62,6 +62,14 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     CHECK(jetwright_table_read(&table, image, length));
     CHECK(jetwright_table_air_ratio(&table, &target));
     TELL("target", target);
+    JetwrightHazards hazards;
+    refused(jetwright_table_hazards(&hazards, image, length - 1));
+    CHECK(jetwright_table_hazards(&hazards, image, length));
+    TELL("hazards", (float)hazards.count);
+    for (int index = 0; index < hazards.count; index++) {
+        const JetwrightHazard *hazard = &hazards.hazards[index];
+        TELL("hazard", (float)hazard->kind, (float)hazard->severity, (float)hazard->row, hazard->number);
+    }
     float lowest = 0.0f, highest = 0.0f;
     CHECK(jetwright_table_range(&table, &lowest, &highest));
     TELL("range", lowest, highest);

@@ -49,6 +49,16 @@
 #define JETWRIGHT_TABLE_WORDS 41
 
 /*
+ Most hazards of an image.
+ */
+#define JETWRIGHT_HAZARDS 16
+
+/*
+ In place of a row: at every one.
+ */
+#define JETWRIGHT_EVERY_ROW 255
+
+/*
  How a call went. Anything but `Ok` leaves what it should have written as it was.
  */
 enum JetwrightStatus
@@ -132,6 +142,10 @@ enum JetwrightStatus
    The table of species has no such property of a gas, and the answer needs it.
    */
   JETWRIGHT_STATUS_MISSING_PROPERTY = 18,
+  /*
+   The image has a part that this program does not know and must not pass over.
+   */
+  JETWRIGHT_STATUS_IMAGE_SECTION = 19,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -943,6 +957,42 @@ typedef struct JetwrightFlow {
   bool choked;
 } JetwrightFlow;
 
+/*
+ Something that can hurt at the settings of a table, as the image says it.
+ */
+typedef struct JetwrightHazard {
+  /*
+   What it is.
+   */
+  uint16_t kind;
+  /*
+   How much it can hurt; the more, the worse.
+   */
+  uint8_t severity;
+  /*
+   The row it is met at, from 0, or `JETWRIGHT_EVERY_ROW`.
+   */
+  uint8_t row;
+  /*
+   How much there is of it, in SI; zero for a kind that has no number.
+   */
+  float number;
+} JetwrightHazard;
+
+/*
+ What can hurt at the settings of a table.
+ */
+typedef struct JetwrightHazards {
+  /*
+   How many there are; -1 where the image does not say, which is not the same as none.
+   */
+  int32_t count;
+  /*
+   The first `count` of these.
+   */
+  struct JetwrightHazard hazards[JETWRIGHT_HAZARDS];
+} JetwrightHazards;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1144,6 +1194,17 @@ JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperatu
  `image` is null or points at `length` bytes.
  */
 JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
+
+/*
+ Lists what can hurt at a table's settings, from the same bytes, refused as by `jetwright_table_read`.
+
+ # Safety
+
+ `image` is null or points at `length` bytes.
+ */
+JetwrightStatus jetwright_table_hazards(struct JetwrightHazards *hazards,
+                                        const uint8_t *image,
+                                        uintptr_t length);
 
 /*
  The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.

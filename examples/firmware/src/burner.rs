@@ -44,6 +44,7 @@ fn why(error: ImageError) -> &'static CStr {
         ImageError::Rows { .. } => c"of another number of rows",
         ImageError::Length { .. } => c"cut off or too long",
         ImageError::Damaged => c"damaged, the checksum does not fit",
+        ImageError::Section { .. } => c"with a part that this program does not know",
         ImageError::OtherBurner => c"of another burner, make both images of one burner file",
         _ => c"its numbers are not usable",
     }
