@@ -98,11 +98,10 @@ impl<S: Scalar> ChipBurner<S> {
     pub fn read_image(image: &[u8]) -> Result<Self, ImageError> {
         let opened = open(image, MAGIC, ImageError::NotABurner, [BURNER])?;
         let [contents] = opened.sections;
-        let mut words = numbers(contents.ok_or(ImageError::Content)?)?;
-        let burner = Self::read(&mut || words.next()).ok_or(ImageError::Content)?;
-        if words.next().is_some() || burner.mark() != opened.burner {
-            return Err(ImageError::Content);
+        let mut numbers = numbers(contents.ok_or(ImageError::Content)?)?;
+        match Self::read(&mut || numbers.next()) {
+            Some(burner) if numbers.next().is_none() && burner.mark() == opened.burner => Ok(burner),
+            _ => Err(ImageError::Content),
         }
-        Ok(burner)
     }
 }
