@@ -9,6 +9,7 @@ mod blower;
 mod damper;
 mod duct;
 mod duty;
+mod fan_laws;
 #[cfg(test)]
 mod fixture;
 mod operating_point;

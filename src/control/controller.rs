@@ -1,127 +1,16 @@
 //! The whole controller: readings in, what to set and whether to ask for gas out, once a tick.
 
 use super::air_changes::AirChanges;
-use super::clock::{Clock, lasts};
+use super::clock::Clock;
+use super::controller_settings::ControllerSettings;
 use super::crosslimit::{CrossLimit, Doubt};
 use super::sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 use super::sequence::{Event, State};
 use super::setpoints::{Setpoint, SetpointTable};
+use super::tick::{Command, Inputs, Outputs, Reason};
 use crate::control::ControlError;
 use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
 use crate::scalar::Scalar;
-
-/// What a person asks for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Command {
-    /// Nothing new.
-    #[default]
-    Nothing,
-    /// Air on, and blow through.
-    Start,
-    /// Light, with the person at the burner.
-    Light,
-    /// Gas off, then blow out.
-    Stop,
-    /// What was in doubt has been looked at.
-    Reset,
-}
-
-/// Times and heats of a [`Controller`], all finite.
-///
-/// Where a field names a value to start from, it is common practice without a source: watch your own burner.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ControllerSettings<S = f64> {
-    /// Heat the fire is lit at, within the limiter's range: one that the sheet says lights a cold chamber.
-    pub lighting: NetHeatRate<S>,
-    /// Longest time from asking for gas until it reads what it was set to: as little more than its line takes to fill
-    /// as the ticks allow, because so long the mixture may be too lean. Above nought; some seconds.
-    pub lighting_time: Duration<S>,
-    /// How long the gas must then read so, before the fire follows the heat wanted: longer than its line takes to fill.
-    /// Above nought; half a second to two for a few metres of hose.
-    pub steady_time: Duration<S>,
-    /// Longest wait for the person after blowing through, before it is done again. Above nought; a minute.
-    pub ready_time: Duration<S>,
-    /// Longest time gas may still read after it was last asked for. Above nought; a second or two more than the gauge
-    /// was seen to take to nought.
-    pub closing_time: Duration<S>,
-    /// Longest time between two ticks, milliseconds; less than half of what the counter holds, that a step back is told
-    /// from one forward. A thousand ticks without a millisecond count as a clock that has stopped.
-    pub longest_tick: u32,
-    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: the clock's
-    /// own error, its milliseconds, and by how much the readings of a tick come before or after it.
-    ///
-    /// Air changes count the least time that can have passed, and actuators are reckoned for the whole range of it. The
-    /// other times here, and what a sensor changes in a second, are by the controller's clock as it runs.
-    ///
-    /// From nought to under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms: one millisecond of them is 0.01.
-    pub clock_tolerance: S,
-    /// Air under this is lost. Above nought; half of what the smallest fire has.
-    pub least_air: ActualVolumeFlow<S>,
-    /// How far two readings of the air flow may differ, as a share, and for how long. Both above nought; 0.1 and a
-    /// second for two sensors of 3 %. Without a second reading they decide nothing.
-    pub air_agreement: (S, Duration<S>),
-}
-
-/// What a controller is told each tick.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Inputs<const K: usize, S = f64> {
-    /// A counter of milliseconds; it may wrap.
-    pub now: u32,
-    /// What the person asks for. One that stays the same acts once, except to stop.
-    pub command: Command,
-    /// Heat wanted.
-    pub wanted: NetHeatRate<S>,
-    /// The sensors' readings in their own units, in the order of their limits.
-    pub readings: [S; K],
-    /// Heat of the gas as it is read between its valve and the jet; no number where the readings mean nothing.
-    ///
-    /// A zero may lie a twentieth of the smallest fire low; further below nought is in doubt, as no number is.
-    pub gas: NetHeatRate<S>,
-    /// What the air, as it is read, would burn at the target air ratio; as for the gas.
-    pub air: NetHeatRate<S>,
-    /// The same air as a volume flow. Work it out of the same reading: only a second one is compared with it.
-    pub air_flow: ActualVolumeFlow<S>,
-    /// A second reading of it, where there is one: one that was there and is gone is in doubt. The lesser of the two
-    /// counts for the air changes.
-    pub second_air_flow: Option<ActualVolumeFlow<S>>,
-    /// Whether the listed safeguard permits gas.
-    pub permitted: bool,
-}
-
-/// Why gas was last refused on doubt.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Reason {
-    /// A tick came too late, or the clock went backward or stands still.
-    Late,
-    /// A sensor, by its place among the readings.
-    Sensor(usize, SensorFault),
-    /// The air's two readings: they contradict, one is no number, or the second is gone.
-    Air(SensorFault),
-    /// Gas and air while they are limited.
-    Mixture(Doubt),
-    /// Gas reads although none is asked for.
-    GasUnasked,
-}
-
-/// What a controller answers each tick.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Outputs<S = f64> {
-    /// Where it is.
-    pub state: State,
-    /// Whether gas is asked for: a request to the safeguard, never a command to a valve.
-    pub asks_for_gas: bool,
-    /// Whether the blower is to run.
-    pub blower_on: bool,
-    /// Heat the gas is set for.
-    pub gas: NetHeatRate<S>,
-    /// Heat the air is set for; nought where the blower is off.
-    pub air: NetHeatRate<S>,
-    /// Gauge pressure and air setting of both.
-    pub set: Setpoint<S>,
-    /// What was in doubt in this tick.
-    pub reason: Option<Reason>,
-}
 
 /// A burner's controller with a table of `N` settings and `K` sensors. Process control, **not a flame safeguard**.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -154,28 +43,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         sensors: [SensorLimits<S>; K],
         settings: ControllerSettings<S>,
     ) -> Result<Self, ControlError> {
-        let share = settings.air_agreement.0;
-        // The limiter stays within the table, but for the rounding of its ends.
-        let ((lowest, highest), wider) = (limit.range(), S::c(1.00001));
-        for (usable, name) in [
-            (lowest <= settings.lighting && settings.lighting <= highest, "heat the fire is lit at"),
-            (table.lowest() <= lowest * wider && highest <= table.highest() * wider, "range of heat of the limiter"),
-            (lasts(settings.lighting_time), "lighting time"),
-            (lasts(settings.steady_time), "steady time"),
-            (lasts(settings.ready_time), "waiting time"),
-            (lasts(settings.closing_time), "closing time"),
-            ((1..=u32::MAX / 2).contains(&settings.longest_tick), "longest tick"),
-            (CrossLimit::<S>::is_tolerable(settings.clock_tolerance), "tolerance of the clock"),
-            (settings.least_air.cubic_meters_per_second() > S::zero(), "least air flow"),
-            (
-                share > S::zero() && share.is_finite() && lasts(settings.air_agreement.1),
-                "agreement of the air's readings",
-            ),
-        ] {
-            if !usable {
-                return Err(ControlError::Setting { name });
-            }
-        }
+        settings.check(&table, &limit)?;
         for (place, sensor) in sensors.iter().enumerate() {
             if let Some(name) = sensor.refused() {
                 return Err(ControlError::Sensor { place, name });
@@ -187,7 +55,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             changes,
             settings,
             sensors: sensors.map(Sensor::new),
-            agreement: Agreement::new(share, S::zero(), settings.air_agreement.1),
+            agreement: Agreement::new(settings.air_agreement.0, S::zero(), settings.air_agreement.1),
             has_second_air: false,
             clock: Clock::default(),
             state: State::Off,

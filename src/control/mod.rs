@@ -55,6 +55,7 @@ mod burner_image;
 mod clock;
 mod control_error;
 mod controller;
+mod controller_settings;
 mod crosslimit;
 mod estimate;
 mod estimate_spread;
@@ -65,12 +66,14 @@ mod sequence;
 mod setpoint_image;
 mod setpoints;
 mod sum;
+mod tick;
 mod totals;
 
 pub use air_changes::AirChanges;
 pub use burner_image::{ChipBurner, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
-pub use controller::{Command, Controller, ControllerSettings, Inputs, Outputs, Reason};
+pub use controller::Controller;
+pub use controller_settings::ControllerSettings;
 pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Doubt, Limited};
 pub use estimate::{Estimate, Readings, air_without_gas};
 pub use estimate_spread::{EstimateSpread, ReadingSpreads};
@@ -80,6 +83,7 @@ pub use sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 pub use sequence::{Event, State};
 pub use setpoint_image::{HAZARD_CAP, ImageHazard, SetpointImage};
 pub use setpoints::{InterpolationBound, MadeFor, Setpoint, SetpointTable, USUAL_ROWS};
+pub use tick::{Command, Inputs, Outputs, Reason};
 pub use totals::Totals;
 
 #[cfg(test)]

@@ -5,6 +5,7 @@
 //! data first, one file a model, one file that joins them, inverses last.
 
 mod bore;
+mod bore_equations;
 mod discharge;
 mod drills;
 mod edge;
