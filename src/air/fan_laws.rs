@@ -17,7 +17,7 @@ impl<S: Scalar> Blower<S> {
     ///
     /// # Errors
     ///
-    /// [`Error::NotFinite`] or [`Error::OutOfRange`].
+    /// [`Error::NotFinite`](crate::Error::NotFinite) or [`Error::OutOfRange`](crate::Error::OutOfRange).
     ///
     /// # Source
     ///

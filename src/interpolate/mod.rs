@@ -2,7 +2,7 @@
 //!
 //! A [`Curve`] is smooth and never swings beyond its points: blowers, dampers, regulators. A [`Polyline`] is straight
 //! between them and has an exact integral: properties over temperature. Tables of this crate and evenly spaced rows
-//! take the straight line from [`polyline`] too.
+//! take their straight line here too.
 
 pub(crate) mod polyline;
 
