@@ -241,7 +241,7 @@ impl<S: Scalar> Material<S> {
     }
     /// The specific heat over temperature.
     #[must_use]
-    pub fn specific_heat_line(&self) -> &Line<S> {
+    pub fn specific_heat_line(&self) -> &Polyline<S> {
         &self.specific_heat
     }
     /// Density.
