@@ -18,4 +18,4 @@ for tool in clang ld.lld:lld qemu-system-arm; do
     command -v "${tool%:*}" >/dev/null || install "--no-install-recommends ${tool#*:}"
     command -v "${tool%:*}" >/dev/null || skip "no ${tool%:*}, with which the C example is built for a chip and run."
 done
-JETWRIGHT_CHIP_LIBRARIES="$chip_directory" cargo test --quiet --features capi --test c_interface chip
+JETWRIGHT_CHIP_LIBRARIES="$chip_directory" cargo test --quiet --all-features --test c_interface chip

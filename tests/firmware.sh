@@ -25,4 +25,4 @@ if [ "${1:-}" = build ]; then
     exit
 fi
 
-JETWRIGHT_FIRMWARE="$target" cargo test --quiet --features cli --test firmware -- --test-threads 1 "$@"
+JETWRIGHT_FIRMWARE="$target" cargo test --quiet --all-features --test firmware -- --test-threads 1 "$@"

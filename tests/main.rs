@@ -3,4 +3,5 @@
 mod laws;
 mod properties;
 mod reference;
+mod sample;
 mod tolerance;

@@ -19,7 +19,7 @@ fi
 cargo build --quiet --release --features cli
 
 export JETWRIGHT_COMMAND="$PWD/target/release/jetwright"
-"$python" -m pytest --quiet python/tests
+"$python" -m pytest --quiet --hypothesis-seed="${JETWRIGHT_SEED:-1}" python/tests
 # From another folder, so that the installed package is looked at.
 config=$PWD/python/mypy.ini
 python_path=$PWD/$python

@@ -1,5 +1,6 @@
 //! Jets drawn from the accepted ranges, one recipe for both number types.
 
+use crate::sample::sample;
 use jetwright::friction::{Friction, Wall};
 use jetwright::gas::{Gas, Mixture, NAMED};
 use jetwright::orifice::{BoreFlow, BoreLength, BoreShape, Edge, Jet, JetFlow, Stream, Supply, frictional_bore};
@@ -124,9 +125,9 @@ impl JetCase {
         }
     }
 
-    /// Jets that cover the ranges evenly.
+    /// Jets that cover the ranges evenly; more of them in `tests/long.sh`.
     pub fn cover(ranges: &Ranges, count: usize) -> impl Iterator<Item = Self> {
-        (0..count).map(|index| Self::drawn(ranges, spread(index)))
+        sample(count).map(|index| Self::drawn(ranges, spread(index)))
     }
 
     /// Its gas.

@@ -1,6 +1,7 @@
 //! An invented burner of a bell foundry, and others drawn around it, one recipe for both number types.
 
 use super::cases::{named_gas, narrow, spread};
+use crate::sample::sample;
 use jetwright::air::{AirPath, Blower, BlowerPoint, Damper, DamperKind, Duct};
 use jetwright::burner::{Burner, Conditions, Exhaust, Head};
 use jetwright::orifice::{BoreLength, BoreShape, Jet};
@@ -63,9 +64,9 @@ pub const BELL_FOUNDRY: Rig = Rig {
 
 impl Rig {
     /// Burners that cover what a shop may build: the jet, the head and the blower each from a third to three times
-    /// the foundry's, in every gas, weather and warmth.
+    /// the foundry's, in every gas, weather and warmth; more of them in `tests/long.sh`.
     pub fn cover(count: usize) -> impl Iterator<Item = Self> {
-        (0..count).map(|index| {
+        sample(count).map(|index| {
             let unit: [f64; 19] = spread(index);
             let times = |value: f64, share: f64| narrow(value * 9.0_f64.powf(share - 0.5));
             let between = |low: f64, high: f64, share: f64| narrow(low + (high - low) * share);
