@@ -120,25 +120,6 @@ fn numbers_below_zero_and_every_option_are_accepted() {
 }
 
 #[test]
-fn every_help_ends_with_an_example_that_works() {
-    for name in ["flow", "jet", "air", "work", "cylinder", "line"] {
-        let help = accepted(&[name, "--help"]);
-        let (_, example) = help.split_once("Example:\n").expect("an example");
-        let line = example.trim().strip_prefix("jetwright ").expect("the command's name");
-        // Arguments in quotes are every second piece.
-        let words: Vec<&str> = line
-            .split('"')
-            .enumerate()
-            .flat_map(|(at, piece)| if at % 2 == 1 { vec![piece] } else { piece.split_whitespace().collect() })
-            .collect();
-        accepted(&words);
-    }
-    for name in ["sheet", "blank", "chamber", "lining", "weigh", "meter", "setpoints"] {
-        assert!(accepted(&[name, "--help"]).contains("Example:\n  jetwright blank > burner.toml"));
-    }
-}
-
-#[test]
 fn the_blank_is_a_burner_file_on_any_system() {
     let blank = accepted(&["blank"]);
     assert_eq!(blank, *BLANK);

@@ -332,13 +332,3 @@ fn a_csv_row_has_the_lighting_of_its_setting() {
     assert!(lines.next().unwrap().contains(",lights,goes_out_cold,"));
     assert!(lines.any(|line| line.starts_with("low,") && line.contains(",glowing,too_lean,")));
 }
-
-#[test]
-fn the_readme_shows_the_picture_that_the_demo_burner_prints() {
-    let readme = include_str!("../../README.md");
-    let start = readme.find("  The gauge from left to right").unwrap();
-    let picture = &readme[start..start + readme[start..].find("```").unwrap()];
-    let page =
-        answer(&["sheet", concat!(env!("CARGO_MANIFEST_DIR"), "/examples/bell-foundry.toml"), "--units", "metric"]);
-    assert!(page.contains(picture), "README.md has\n{picture}");
-}

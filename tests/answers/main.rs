@@ -8,6 +8,7 @@ mod keys;
 mod lighting;
 mod numbers;
 mod output;
+mod pages;
 mod supply;
 mod surfaces;
 mod uncertainty;

@@ -49,46 +49,6 @@ fn a_reader_that_leaves_ends_every_answer_quietly() {
     }
 }
 
-/// The example lines under a help, split into arguments.
-fn examples(name: &str) -> Vec<Vec<String>> {
-    let help = answer(&[name, "--help"]);
-    let (_, lines) = help.split_once("Example:\n").expect("an example");
-    let words = |line: &str| {
-        // Arguments in quotes are every second piece.
-        let pieces = line.split('"').enumerate();
-        pieces
-            .flat_map(|(at, piece)| if at % 2 == 1 { vec![piece] } else { piece.split_whitespace().collect() })
-            .map(str::to_owned)
-            .collect()
-    };
-    lines.lines().map(|line| words(line.trim().strip_prefix("jetwright ").expect("the command's name"))).collect()
-}
-
-#[test]
-fn the_examples_of_every_help_run_as_printed() {
-    let directory = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("examples");
-    std::fs::create_dir_all(&directory).unwrap();
-    let mut run = 0;
-    for name in ["flow", "jet", "air", "sheet", "blank", "weigh", "meter"] {
-        for mut words in examples(name) {
-            let target = match words.iter().position(|word| word == ">") {
-                Some(at) => words.split_off(at).pop(),
-                None => None,
-            };
-            let output =
-                Command::new(env!("CARGO_BIN_EXE_jetwright")).args(&words).current_dir(&directory).output().unwrap();
-            let message = String::from_utf8_lossy(&output.stderr);
-            assert_eq!((output.status.code(), message.as_ref()), (Some(0), ""), "{words:?}");
-            assert!(!output.stdout.is_empty(), "{words:?}");
-            if let Some(target) = target {
-                std::fs::write(directory.join(target), output.stdout).unwrap();
-            }
-            run += 1;
-        }
-    }
-    assert_eq!(run, 11);
-}
-
 #[test]
 fn a_refusal_names_what_was_given_and_what_it_stands_beside() {
     let flow = ["flow", "--gas", "propane", "--gauge", "1 psi"];

@@ -196,49 +196,6 @@ fn a_meter_and_a_scale_say_the_same_of_the_same_gas() {
     assert_eq!(found["how"], "meter");
 }
 
-const README: &str = include_str!("../../README.md");
-
-/// The rows of a printed sheet that begin with a setting's name.
-fn printed(file: &str, setting: &str) -> String {
-    let text = answer(&["sheet", &format!("{}/examples/{file}.toml", env!("CARGO_MANIFEST_DIR"))]);
-    let is_row = |line: &&str| line.trim_start().starts_with(setting) && line.contains('±');
-    text.lines().find(is_row).unwrap_or_else(|| panic!("{setting} is not in {text}")).to_owned()
-}
-
-#[test]
-fn the_readme_shows_the_bells_before_and_after_they_were_weighed() {
-    for file in ["bell-foundry", "bell-foundry-weighed"] {
-        for setting in ["melt", "hold"] {
-            let row = printed(file, setting);
-            assert!(README.lines().any(|line| line == row), "README.md lacks: {row}");
-        }
-    }
-    let before = README.find("fires unsure").unwrap();
-    let place = |file: &str| README.find(&printed(file, "melt")).unwrap();
-    assert!(before < place("bell-foundry") && place("bell-foundry") < place("bell-foundry-weighed"));
-}
-
-#[test]
-fn the_bells_measured_jet_is_what_the_readmes_command_writes() {
-    let (_, command) = README.split_once("jetwright weigh examples/bell-foundry.toml").unwrap();
-    let (_, command) =
-        command.split_once("jetwright weigh examples/bell-foundry.toml").expect("the second is with readings");
-    let (command, _) = command.split_once("--save").unwrap();
-    let directory = concat!(env!("CARGO_MANIFEST_DIR"), "/examples");
-    let (file, saved) = (format!("{directory}/bell-foundry.toml"), place("readme"));
-    let mut options = vec!["weigh", &file];
-    for (at, piece) in command.split('"').enumerate() {
-        match at % 2 {
-            1 => options.push(piece),
-            _ => options.extend(piece.split_whitespace().filter(|word| *word != "\\")),
-        }
-    }
-    answer(&[&options[..], &["--save", &saved]].concat());
-    let kept = std::fs::read_to_string(format!("{directory}/bell-foundry-jet.toml")).unwrap();
-    assert_eq!(std::fs::read_to_string(&saved).unwrap(), kept);
-    std::fs::remove_file(saved).unwrap();
-}
-
 #[test]
 fn the_two_bell_foundries_differ_by_the_weighing_alone() {
     let read = |name: &str| std::fs::read_to_string(format!("{}/examples/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
