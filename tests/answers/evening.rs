@@ -32,13 +32,6 @@ fn the_work_says_its_damper_with_its_gauge() {
     let file = evening(&[]);
     let sheet = file.json();
     let of = |key: &str| number(&sheet, &format!("/furnace/{key}"));
-    let text = file.text("metric");
-    let told = block(&text, "THE EVENING");
-    let damper = |share: f64| format!("damper {:.0} %, air ratio 1.05", 100.0 * share);
-    for share in [number(&sheet, "/settings/0/damper_opening"), of("work_damper_opening")] {
-        assert!(told.contains(&damper(share)), "{share} is not in {told}");
-    }
-    assert!(told.contains(&format!("work goes in: gauge {:.3} bar, damper", of("work_gauge_pressure_pa") / 1e5)));
     // Set so, the burner gives the fire asked and its air; with the damper left it is starved by the gas alone, as much
     // as the root of the gauges is apart, or a little less.
     let set = |damper: f64| {
@@ -65,16 +58,8 @@ fn no_evening_asks_for_a_fire_that_is_out_of_reach() {
         assert_eq!(has(&sheet, "work_out_of_reach"), out, "{minutes} min");
         assert_eq!(sheet["furnace"]["work_gauge_pressure_pa"].is_null(), out, "{minutes} min");
         assert_eq!(sheet["furnace"]["plan"].as_array().unwrap().is_empty(), out, "{minutes} min");
-        let told = block(&file.text("metric"), "THE EVENING");
-        assert_eq!(told.contains("no plan: "), out, "{told}");
-        assert_eq!(told.contains("work goes in"), !out, "{told}");
-        let needed = block(&file.text("metric"), "FIRE NEEDED");
-        assert_eq!(needed.contains("for this charge"), !out, "no money for what cannot be: {needed}");
     }
     assert!(met[0] > 1 && met[1] > 1, "{met:?}");
-    // In four minutes no gauge of the jet's range gives it, with or without a blower.
-    let file = evening(&[("minutes = \"40 min\"", "minutes = \"4 min\"")]);
-    assert!(block(&file.text("metric"), "THE EVENING").contains("no gauge of this jet"));
 }
 
 #[test]
@@ -109,25 +94,18 @@ fn an_evening_begins_with_air_and_ends_with_the_valve() {
             from += at + step.len();
         }
     }
-    // Without the chamber's volume the four changes of NFPA 86 (from memory) are left to the reader.
-    let unknown = foundry(&[("chamber_volume = \"20 L\"\n", "")]);
-    assert!(block(&unknown.text("metric"), "TONIGHT").contains("for 60 s, longer where that is not four changes"));
 }
 
 #[test]
 fn a_sheet_has_one_time_to_blow_through() {
-    for (volume, at_least) in [("20 L", 60.0), ("200 L", 0.0)] {
-        let file = foundry(&[("chamber_volume = \"20 L\"", &format!("chamber_volume = \"{volume}\""))]);
-        let sheet = file.json();
-        let settings = sheet["settings"].as_array().unwrap();
-        let longest = settings.iter().filter_map(|setting| setting["air_changes_s"].as_f64()).fold(at_least, f64::max);
-        let words = format!("{:.0} s", longest.ceil());
-        let text = file.text("metric");
-        assert!(block(&text, "TONIGHT").contains(&format!("blow the chamber through for {words} ")), "{words}: {text}");
-        let table = &text[text.find("blow through for\n").unwrap()..];
-        let rows: Vec<_> = table.lines().skip(1).take(settings.len()).collect();
-        assert!(rows.iter().all(|row| row.ends_with(&format!(" {words}"))), "{words}: {rows:?}");
-    }
+    // Four changes of 20 L by any blower here take less than the 60 s that are the least, of 200 L more.
+    let times = |volume: &str| {
+        let sheet = foundry(&[("chamber_volume = \"20 L\"", &format!("chamber_volume = \"{volume}\""))]).json();
+        let settings = sheet["settings"].as_array().unwrap().clone();
+        settings.iter().filter_map(|setting| setting["air_changes_s"].as_f64()).fold(0.0, f64::max)
+    };
+    let (small, large) = (times("20 L"), times("200 L"));
+    assert!(small < 60.0 && large > 60.0 && (large / small - 10.0).abs() < 1e-6, "{small} {large}");
     let sheet = evening(&[]).json();
     let first = sheet["furnace"]["plan"][0]["what"].as_str().unwrap();
     assert!(first.ends_with(&format!("for {:.0} s", number(&sheet, "/furnace/blow_through_s"))), "{first}");
@@ -136,16 +114,12 @@ fn a_sheet_has_one_time_to_blow_through() {
 #[test]
 fn a_sheet_has_one_evening() {
     let cylinder = |sheet: &Value| number(sheet, "/cylinder/cylinder_evening/gas_used_kg");
-    let text = blank(&[]).text("metric");
     let sheet = blank(&[]).json();
-    assert!(text.contains("\nTHE EVENING\n") && !text.contains("\nTONIGHT\n"));
-    assert!(block(&text, "THE EVENING").contains("not from the settings' own minutes: those add up to 1:25"));
     assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], true);
     assert!((cylinder(&sheet) / plan_gas(&sheet) - 1.0).abs() < 1e-9);
     // Without a plan the settings' minutes are the evening.
     let hurried = blank(&[("minutes = \"60 min\"\ncrucible", "minutes = \"5 min\"\ncrucible")]);
-    let (text, sheet) = (hurried.text("metric"), hurried.json());
-    assert!(block(&text, "THE EVENING").contains("no plan: ") && text.contains("\nTONIGHT\n"));
+    let sheet = hurried.json();
     assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], false);
     assert!((cylinder(&sheet) / number(&sheet, "/evening/gas_used_kg") - 1.0).abs() < 1e-9);
 }

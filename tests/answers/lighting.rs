@@ -5,7 +5,9 @@ use serde_json::Value;
 use super::{BurnerFile, answer, number, refused};
 
 /// The invented bell foundry.
-const FOUNDRY: &str = include_str!("../../examples/bell-foundry.toml");
+pub const FOUNDRY: &str = include_str!("../../examples/bell-foundry.toml");
+/// The same on pipeline gas.
+pub const PIPELINE: &str = include_str!("../../examples/natural-gas.toml");
 const SEEN: &str = "lights_at = \"6.5 psi\"\n";
 const VOLUME: &str = "chamber_volume = \"20 L\"\n";
 
@@ -31,9 +33,8 @@ pub fn sheets() -> Vec<BurnerFile> {
 
 /// The invented foundry on pipeline gas, with another gas in the pipe and a hold turned far down.
 fn unmeasured(gas: &str) -> BurnerFile {
-    let pipeline = include_str!("../../examples/natural-gas.toml");
     BurnerFile::of(
-        pipeline,
+        PIPELINE,
         &[
             ("\"natural-gas\"", &format!("\"{gas}\"")),
             ("\"0.5 psi\"", "\"0.03 psi\""),
@@ -43,10 +44,10 @@ fn unmeasured(gas: &str) -> BurnerFile {
 }
 
 /// Holes so wide and many that the flame may run back.
-const WIDE: [(&str, &str); 3] =
+pub const WIDE: [(&str, &str); 3] =
     [("ports = 42", "ports = 120"), ("port_diameter = \"4 mm\"", "port_diameter = \"9 mm\""), ("4 psi", "2 psi")];
 /// A light setting too low for its damper.
-const GOES_OUT: [(&str, &str); 1] = [("gauge = \"7 psi\"", "gauge = \"6 psi\"\ndamper = \"38 %\"")];
+pub const GOES_OUT: [(&str, &str); 1] = [("gauge = \"7 psi\"", "gauge = \"6 psi\"\ndamper = \"38 %\"")];
 
 fn setting<'v>(sheet: &'v Value, name: &str) -> &'v Value {
     sheet["settings"].as_array().unwrap().iter().find(|setting| setting["name"] == name).expect(name)
@@ -84,20 +85,6 @@ fn the_foundry_has_a_setting_of_each_kind_and_says_why() {
     let (hold, low) = (setting(&sheet, "hold"), setting(&sheet, "low"));
     assert_eq!(hold["gauge_pressure_pa"], low["gauge_pressure_pa"]);
     assert!(hold["air_ratio_cold"].as_f64().unwrap() < 0.6 * low["air_ratio_cold"].as_f64().unwrap());
-    let text = foundry(&[]).text("inch");
-    let wrapped = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    for words in ["thins the fire until", "light high, go down when it glows", "# lights", "^ too low", "let go"] {
-        assert!(wrapped.contains(words), "{words:?} is missing:\n{text}");
-    }
-    let block = &text[text.find("\nLIGHTING\n").unwrap()..text.find("\nBLOWER\n").unwrap()];
-    let wide: Vec<_> = block.lines().filter(|line| line.chars().count() > 96).collect();
-    assert!(wide.is_empty(), "{wide:?}");
-}
-
-/// What stands between one heading and another, its lines joined.
-fn block(text: &str, from: &str, to: &str) -> String {
-    let block = &text[text.find(from).expect(from)..text.find(to).expect(to)];
-    block.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 #[test]
@@ -113,12 +100,6 @@ fn what_blower_damper_and_gauge_give_is_one_number_everywhere() {
     for key in ["air_ratio", "port_gradient_per_s", "head_pressure_pa"] {
         near(of(&format!("/lighting/heads_tried/0/{key}")), of(&format!("/settings/0/{key}")));
     }
-    let text = foundry(&[]).text("metric");
-    assert!(text.contains("\n  air ratio cold  "), "{text}");
-    assert!(text.contains("today's level") && !text.contains("for ever"), "{text}");
-    // A gauge of 3-2-3 % and 15 psi errs by 0.45 psi at its lower end: twice that is the least that sets a fire.
-    let least = format!("at {:.4} bar (lower this gauge cannot be read)", 2.0 * 0.45 * 0.068_947_57);
-    assert!(block(&text, "\nLIGHTING\n", "\nBLOWER\n").contains(&least), "{least}: {text}");
     // With a gauge that errs by nothing the damper at its least ends it: a fire that asks a tenth of it.
     let exact = foundry(&[("[fire]\n", "[uncertainty]\ngauge_error = \"0 psi\"\n\n[fire]\n")]);
     let lowest = number(&exact.json(), "/lighting/lowest_heat_net_w");
@@ -127,19 +108,6 @@ fn what_blower_damper_and_gauge_give_is_one_number_everywhere() {
     let least = foundry(&[(&FOUNDRY[last..], &asked)]).json();
     let damper = setting(&least, "least")["damper_opening"].as_f64().unwrap();
     assert!((damper - 0.1).abs() < 0.002, "{damper}");
-    assert!(exact.text("metric").contains("the damper closes no further"));
-}
-
-#[test]
-fn each_sentence_of_lighting_says_where_the_damper_stands() {
-    let text = block(&foundry(&[("\"6.5 psi\"", "\"9 psi\"")]).text("metric"), "\nLIGHTING\n", "\nBLOWER\n");
-    for words in [
-        "with the damper left at 38 % a cold chamber lights from 0.621 bar",
-        "with the damper left at 38 % it burns from",
-        "with the damper moved along with the gauge, so that the air ratio stays 1.05, it lights cold at every gauge up to",
-    ] {
-        assert!(text.contains(words), "{words:?} is missing: {text}");
-    }
 }
 
 #[test]
@@ -150,14 +118,6 @@ fn without_a_damper_nothing_is_told_of_turning_it() {
     assert!(sheet["lighting"]["lowest_heat_net_w"].is_null() && sheet["lighting"]["runs_back_below_pa"].is_null());
     let range = sheet["lighting"]["air_turned_down_range"].as_object().unwrap();
     assert!(range.values().all(Value::is_null), "{range:?}");
-    let text = bare.text("metric");
-    for words in ["damper wide open", "  Damper", "so turned", "damper where it stands", "damper for"] {
-        assert!(!text.contains(words), "{words:?} is told: {text}");
-    }
-    let ratio = setting(&sheet, "light")["air_ratio"].as_f64().unwrap();
-    let told = format!("There is no damper to hold that back: the air ratio is {ratio:.2} then.");
-    assert!(block(&text, "\nBLOWER\n", "\nCYLINDER\n").contains(&told), "{told}: {text}");
-    assert!(foundry(&[]).text("metric").contains("damper wide"));
 }
 
 #[test]
@@ -228,60 +188,36 @@ fn hydrogen_is_not_said_to_stay_out_of_the_head() {
     assert_eq!(sheet["lighting"]["runs_back_known"], false);
     assert!(sheet["lighting"]["lowest_heat_net_w"].is_null(), "how far it can be turned down is not known");
     assert_eq!(foundry(&[]).json()["lighting"]["runs_back_known"], true);
-    let text = unmeasured("hydrogen").text("metric").split_whitespace().collect::<Vec<_>>().join(" ");
-    for words in ["WHERE THE FLAME RUNS BACK IS NOT KNOWN", "FLASHBACK of this gas is not known here"] {
-        assert!(text.contains(words), "{words:?} is missing: {text}");
-    }
-    // Both of these contradict what stands beside them.
-    for words in [
-        "so turned, the fire goes",
-        "at every gauge (what it loses is not known, so this is the least it can be). Lower",
-    ] {
-        assert!(!text.contains(words), "{text}");
-    }
 }
 
 /// The gauge stands below what the running blower holds against it, so that no gas flows until the blower stops.
 #[test]
 fn a_stopped_blower_is_not_called_too_lean() {
-    let pipeline = include_str!("../../examples/natural-gas.toml");
     let light = ("gauge = \"2 psi\"", "gauge = \"2 inH2O\"\ndamper = \"100 %\"");
     let volume = ("[fire]\n", "[lighting]\nchamber_volume = \"20 L\"\n\n[fire]\n");
-    let file = BurnerFile::of(pipeline, &[light, volume]);
+    let file = BurnerFile::of(PIPELINE, &[light, volume]);
     let sheet = file.json();
     let light = setting(&sheet, "light");
     assert!(light["unlit_burnable_s"].is_null());
     // 0.313 kg/h of natural gas into no pressure fills 20 L to 4 % or so in some 8 s.
     let after = light["unlit_burnable_without_air_s"].as_f64().unwrap();
     assert!((6.0..10.0).contains(&after), "{after}");
-    let row = file.text("metric");
-    let row = row.lines().skip_while(|line| !line.contains("blower stopped")).nth(1).unwrap().to_owned();
-    assert!(row.contains(&format!("{after:.1} s")), "{row}");
 }
 
 #[test]
 fn a_flame_says_how_sure_its_speed_is_and_whether_it_reaches_the_chamber() {
-    let asks = |gas: &str, ratio: &str| {
-        let arguments = ["flame", "--gas", gas, "--air-ratio", ratio];
-        (answer(&arguments).replace('\n', " "), super::json(&arguments))
-    };
+    let asks = |gas: &str, ratio: &str| super::json(&["flame", "--gas", gas, "--air-ratio", ratio]);
     for (gas, ratio, near) in
         [("methane", "1", true), ("methane", "0.77", false), ("propane", "1.4", false), ("CH4=0.2,N2=0.8", "1", false)]
     {
-        let (text, row) = asks(gas, ratio);
-        assert_eq!(text.contains("cm/s, within 15 %"), near, "{text}");
-        assert_eq!(text.contains("from a third of that to a third more"), !near, "{text}");
-        assert_eq!(row["burning_velocity_bias_holds"], near, "{gas} {ratio}");
+        assert_eq!(asks(gas, ratio)["burning_velocity_bias_holds"], near, "{gas} {ratio}");
     }
     // Three times the air is heated to some 875 degC; the chamber asked for is one of 1200.
-    let (text, row) = asks("propane", "3");
-    assert!(text.contains("It cannot get a chamber to 1200 C") && !text.contains("stays in the chamber"), "{text}");
+    let row = asks("propane", "3");
     assert_eq!(row["flame_reaches_chamber"], false);
     assert!(row["available_heat"].as_f64().unwrap() < 0.0);
-    let (text, row) = asks("propane", "1");
-    assert!(text.contains("stays in the chamber") && !text.contains("cannot get"), "{text}");
-    assert_eq!(row["flame_reaches_chamber"], true);
-    assert!(asks("hydrogen", "1").1["burning_velocity_bias_holds"].is_null());
+    assert_eq!(asks("propane", "1")["flame_reaches_chamber"], true);
+    assert!(asks("hydrogen", "1")["burning_velocity_bias_holds"].is_null());
 }
 
 #[test]

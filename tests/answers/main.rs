@@ -9,6 +9,7 @@ mod lighting;
 mod numbers;
 mod output;
 mod pages;
+mod situations;
 mod supply;
 mod surfaces;
 mod uncertainty;
@@ -63,6 +64,14 @@ fn number(answer: &Value, pointer: &str) -> f64 {
     found.unwrap_or_else(|| panic!("no number at {pointer} in {answer}"))
 }
 
+/// A text with others in the place of some of its own.
+fn changed(text: &str, changes: &[(&str, &str)]) -> String {
+    changes.iter().fold(text.to_owned(), |text, (old, new)| {
+        assert!(text.contains(old), "{old:?} is not in the file");
+        text.replace(old, new)
+    })
+}
+
 /// A burner file on disk, gone when it is dropped.
 struct BurnerFile(std::path::PathBuf);
 
@@ -73,10 +82,7 @@ impl BurnerFile {
     }
 
     fn of(text: &str, changes: &[(&str, &str)]) -> Self {
-        let changed = changes.iter().fold(text.to_owned(), |text, (old, new)| {
-            assert!(text.contains(old), "{old:?} is not in the file");
-            text.replace(old, new)
-        });
+        let changed = changed(text, changes);
         static COUNT: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);
         let count = COUNT.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
         let path = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("answers-{count}.toml"));

@@ -1,8 +1,8 @@
-//! The numbers of good answers: against outside ones, against each other, and text against JSON.
+//! The numbers of good answers: against outside ones and against each other.
 
 use std::f64::consts::FRAC_PI_4;
 
-use super::{BurnerFile, GAUGE, answer, json, number};
+use super::{BurnerFile, GAUGE, json, number};
 
 fn close(found: f64, wanted: f64, share: f64) {
     assert!((found / wanted - 1.0).abs() <= share, "{found} instead of {wanted}");
@@ -110,106 +110,5 @@ fn gross_and_net_ask_for_different_bores() {
         let name = answer["nearest"][index]["name"].as_str().unwrap();
         let back = json(&["flow", "--gas", "propane", "--gauge", &gauge, "--drill", name]);
         close(number(&back, "/rows/0/heat_net_w"), 26_000.0, 1e-6);
-    }
-}
-
-/// The cells of the rows of a printed table under the line that begins with a heading. What is broken of a title or of
-/// a cell stands further in than the note under the table.
-fn rows<'t>(text: &'t str, heading: &str) -> Vec<Vec<&'t str>> {
-    let lines = text.lines().skip_while(|line| !line.trim_start().starts_with(heading)).skip(1);
-    lines
-        .take_while(|line| line.starts_with("  ") && line.find(|c: char| c != ' ') != Some(9))
-        .filter(|line| !line.starts_with("          ") && line.contains(|c: char| c.is_ascii_digit()))
-        .map(|line| line.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect())
-        .collect()
-}
-
-/// Holds a printed number to the value it rounds, and to at most four figures before or behind the point.
-fn printed(cell: &str, value: f64) {
-    let cell = cell.trim_end_matches(" %");
-    let shown: f64 = cell.parse().unwrap_or_else(|_| panic!("{cell:?} is not a number"));
-    let decimals = cell.split_once('.').map_or(0, |(_, decimals)| decimals.len() as i32);
-    // Numbers above 9999 are rounded to three figures.
-    let step = if value.abs() < 9999.5 { 10_f64.powi(-decimals) } else { value.abs() / 100.0 };
-    assert!((shown - value).abs() <= 0.5 * step * (1.0 + 1e-9), "{cell} is not {value}");
-    let figures = cell.trim_start_matches(['-', '+', '0', '.']).chars().filter(char::is_ascii_digit).count();
-    assert!(figures <= 4 || value.abs() > 9999.5, "{cell} has {figures} figures");
-    assert!(!cell.starts_with("-0.0 ") && cell != "-0", "{cell}");
-}
-
-/// Holds a number and the half width behind it.
-fn surely(cell: &str, value: f64, half_width: f64) {
-    let (number, width) = cell.split_once(" ±").unwrap_or_else(|| panic!("{cell} has no half width"));
-    printed(number, value);
-    printed(width.trim_end_matches('*'), half_width);
-}
-
-const PSI: f64 = 6_894.757_293_168;
-const BTU_PER_HOUR: f64 = 1_055.055_852_62 / 3600.0;
-const POUND: f64 = 0.453_592_37;
-
-#[test]
-fn a_printed_flow_is_the_json_rounded() {
-    let base = ["flow", "--gas", "propane", "--bore", "1.8 mm", "--gauge", "0 psi", "--gauge", "0.01 psi"];
-    let base = [&base[..], &["--gauge", "0.25 psi", "--gauge", "5 psi", "--gauge", "60 psi", "--jets", "64"]].concat();
-    let values = json(&base);
-    for (units, gauge, heat, mass, key) in
-        [("metric", 1e5, 1e3, 1.0, "heat_net_w"), ("inch", PSI, 1e3 * BTU_PER_HOUR, POUND, "heat_gross_w")]
-    {
-        let text = answer(&[&base[..], &["--units", units]].concat());
-        let table = rows(&text, "gauge");
-        assert_eq!(table.len(), 5, "{text}");
-        for (index, cells) in table.iter().enumerate() {
-            let at = |key: &str| number(&values, &format!("/rows/{index}/{key}"));
-            printed(cells[0], at("gauge_pressure_pa") / gauge);
-            printed(cells[1], at(key) / heat);
-            printed(cells[2], 3600.0 * at("mass_flow_kg_per_s") / mass);
-            printed(cells[3], 3600.0 * at("air_stoichiometric_kg_per_s") / mass);
-            printed(cells[4], at("discharge_coefficient"));
-            printed(cells[5], 100.0 * at("discharge_coefficient_uncertainty"));
-        }
-    }
-}
-
-#[test]
-fn a_printed_sheet_is_the_json_rounded() {
-    let changes = [(GAUGE, "gauge = \"0.5 psi\"\ndamper = \"20 %\"")];
-    for file in [BurnerFile::bells(&[]), BurnerFile::bells(&changes), BurnerFile::bells(&[("26 kW", "60 kW")])] {
-        let values = file.json();
-        for (units, gauge, heat, mass, key) in
-            [("metric", 1e5, 1e3, 1.0, "heat_net_w"), ("inch", PSI, 1e3 * BTU_PER_HOUR, POUND, "heat_gross_w")]
-        {
-            let text = file.text(units);
-            assert!(!text.contains("NaN") && !text.contains("inf ") && !text.contains(" -0"), "{text}");
-            let table = rows(&text, "gauge");
-            assert_eq!(table.len(), 2, "{text}");
-            for (index, cells) in table.iter().enumerate() {
-                let at = |key: &str| number(&values, &format!("/settings/{index}/{key}"));
-                printed(cells[1], at("gauge_pressure_pa") / gauge);
-                if cells[2].ends_with('%') && !cells[2].starts_with("shut") {
-                    printed(cells[2], 100.0 * at("damper_opening"));
-                }
-                // "wide, too little" has one blank between its words.
-                surely(cells[3], at("air_ratio"), at("air_ratio_half_width"));
-                let half_width = at(&key.replace("_w", "_half_width_w"));
-                surely(cells[4], at(key) / heat, half_width / heat);
-                printed(cells[5], 3600.0 * at("mass_flow_kg_per_s") / mass);
-                let cost: f64 = cells[6].parse().unwrap();
-                assert!((cost - at("cost_per_hour")).abs() <= 0.005 + 1e-9, "{cost}");
-            }
-            let (_, below) = text.split_once("WHAT EACH GAUGE READING DOES").unwrap();
-            // The sheet's own units choose the round readings, so that JSON has those of metric text.
-            if units == "metric" {
-                let table = rows(below, "gauge");
-                assert_eq!(table.len(), values["gauge_table"].as_array().unwrap().len());
-                for (index, cells) in table.iter().enumerate() {
-                    let at = |key: &str| number(&values, &format!("/gauge_table/{index}/{key}"));
-                    printed(cells[0], at("gauge_pressure_pa") / gauge);
-                    printed(cells[1], at(key) / heat);
-                    printed(cells[2], 3600.0 * at("mass_flow_kg_per_s") / mass);
-                    printed(cells[5], at("air_ratio_damper_left"));
-                }
-            }
-        }
     }
 }

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use jetwright::sheet::burner_file::BLANK;
 
-use super::answer;
+use super::{answer, situations};
 
 const README: &str = include_str!("../../README.md");
 const OF_FIRMWARE: &str = include_str!("../../examples/firmware/README.md");
@@ -77,7 +77,7 @@ fn of_examples() -> Vec<String> {
     inches.into_iter().chain(["sheet examples/bell-foundry-weighed.toml".to_owned()]).collect()
 }
 
-/// The files that the commands read, in a directory of their own: the examples and a blank.
+/// The files that the commands read, in a directory of their own: the examples, a blank, and the situations.
 fn files_for(case: &Path) {
     let directory = case.with_extension("in");
     let _ = fs::remove_dir_all(&directory);
@@ -87,8 +87,9 @@ fn files_for(case: &Path) {
             fs::copy(entry.path(), directory.join("examples").join(entry.file_name())).expect("a copy");
         }
     }
-    for name in ["burner.toml", "mine.toml"] {
-        fs::write(directory.join(name), BLANK).expect("a file for the test");
+    let blanks = ["burner", "mine"].map(|name| (name, BLANK.to_owned()));
+    for (name, text) in blanks.into_iter().chain(situations::files()) {
+        fs::write(directory.join(name).with_extension("toml"), text).expect("a file for the test");
     }
 }
 
@@ -110,6 +111,7 @@ fn every_documented_command_prints_the_page_that_is_kept() {
         ("firmware", readmes(OF_FIRMWARE)),
         ("c", readmes(OF_C)),
         ("examples", of_examples()),
+        ("situations", situations::commands()),
     ];
     for (name, mut wanted) in sources {
         let mut seen = std::collections::HashSet::new();
@@ -130,6 +132,10 @@ fn every_documented_command_prints_the_page_that_is_kept() {
         cases.case(&case);
     }
     cases.run();
+    for page in ["help", "readme", "firmware", "c", "examples", "situations"] {
+        let kept = fs::read_to_string(pages.join(page).with_extension("trycmd")).expect("kept pages");
+        assert!(!kept.lines().any(|line| line.starts_with("? ")), "{page} has a command that is refused");
+    }
     // The measured jet of the bells is what README.md's command writes.
     let jet = |directory: &Path| fs::read_to_string(directory.join("examples/bell-foundry-jet.toml")).expect("a jet");
     assert_eq!(jet(&pages.join("readme.in")), jet(root()));

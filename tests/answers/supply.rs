@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{BELLS, BurnerFile, GAUGE, HOLD, answer, json, number, refused};
+use super::{BELLS, BurnerFile, GAUGE, HOLD, json, number, refused};
 
 /// A cylinder of the class at its height, without its draw.
 pub const CYLINDER: [&str; 13] = [
@@ -185,8 +185,6 @@ fn the_plan_of_the_casting_evening_asks_its_cylinder() {
     assert!((liquid - 245.4).abs() < 0.3, "{liquid}");
     let low = super::furnace::evening(&[("left = \"30 kg\"", "left = \"1 kg\"")]);
     assert_eq!(low.json()["cylinder"]["cylinder_evening"]["lasts_evening"], false);
-    let text = answer(&["sheet", low.path()]);
-    assert!(text.contains("IT DOES NOT LAST"), "{text}");
 }
 
 #[test]
@@ -201,13 +199,7 @@ fn the_command_tells_what_the_cylinder_holds() {
     // So many of them do keep up, and one fewer does not.
     let with = |count: f64| question(&["--draw", "8 kg/h", "--count", &count.to_string()])["keeps_up"].as_bool();
     assert_eq!((with(count), with(count - 1.0)), (Some(true), Some(false)));
-    let text = answer(&[&CYLINDER[..], &["--draw", "12 kg/h", "--left", "8 kg"]].concat());
-    assert!(
-        text.contains("IT DOES NOT KEEP UP")
-            && text.contains("at today's level it holds")
-            && !text.contains("for ever"),
-        "{text}"
-    );
+    assert_eq!(question(&["--draw", "12 kg/h", "--left", "8 kg"])["keeps_up"], false);
 }
 
 #[test]
@@ -217,7 +209,7 @@ fn the_pipe_is_the_codes_table() {
     let flow = number(&pipe, "/code_flow_m3_per_s") * 3600.0 / 0.028_316_846_592;
     assert!((flow / 748.0 - 1.0).abs() < 0.03, "{flow}");
     assert_eq!(pipe["passes"], true);
-    assert!(answer(&[&PIPE[..], &["--heat", "600 kW net"]].concat()).contains("NOT ENOUGH"));
+    assert_eq!(json(&[&PIPE[..], &["--heat", "600 kW net"]].concat())["passes"], false);
 }
 
 #[test]

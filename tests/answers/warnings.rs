@@ -235,29 +235,14 @@ fn no_fire_that_poisons_is_called_clean() {
         let count = sheet["settings"].as_array().unwrap().len();
         let told = found(&sheet).iter().filter(|(word, _)| word == "carbon_monoxide").count();
         assert_eq!(told, count, "{ratio}: settings of one air ratio share the warning");
-        let text = file.text("metric");
-        let row = text.lines().find(|line| line.starts_with("  melt")).unwrap();
-        assert!(!row.contains("clean"), "{row}");
-        assert!(!text.contains(" 0 ppm at least"), "{text}");
+        let ends = sheet["settings"].as_array().unwrap().iter().map(|setting| &setting["carbon_monoxide_dry"]);
+        assert!(ends.clone().all(|share| share.as_f64().unwrap() > 200e-6), "{ratio}: {:?}", ends.collect::<Vec<_>>());
     }
     let missing = 2.0 * 0.01 * 5.0;
     let dry = 3.0 + 18.8;
     let by_hand = 0.65 * missing / dry;
     let share = setting(&BurnerFile::bells(&[("air_ratio = 1.05", "air_ratio = 0.99")]).json(), "carbon_monoxide_dry");
     assert!((share / by_hand - 1.0).abs() < 0.25, "{share} {by_hand}");
-    // The words follow the warning: none of carbon monoxide without one.
-    for (ratio, words) in [
-        ("0.95", "a little rich"),
-        ("1.00", "barely enough air"),
-        ("1.01", "barely enough air"),
-        ("1.02", "clean"),
-        ("1.05", "clean"),
-    ] {
-        let asked = format!("air_ratio = {ratio}");
-        let text = BurnerFile::bells(&[("air_ratio = 1.05", &asked)]).text("metric");
-        let row = text.lines().find(|line| line.starts_with("  melt")).unwrap();
-        assert!(row.contains(words), "{ratio}: {row}");
-    }
 }
 
 #[test]
@@ -286,7 +271,6 @@ fn gas_alone_that_needs_more_than_the_blower_has_blows_back() {
     let sheet = weak.json();
     assert_eq!(found(&sheet)[0], ("blows_back".into(), Some("melt".into())), "the most dangerous stands first");
     assert!(sheet["settings"][0]["air_ratio"].is_null());
-    assert!(weak.text("metric").contains("never light"));
     let sheet = strong.json();
     assert!(!has(&sheet, "blows_back") && has(&sheet, "carbon_monoxide"));
     // At next to no flow the blower holds its shut-off pressure in the air here: 0.61 inches of water of
@@ -305,7 +289,7 @@ fn gas_stops_where_the_gauge_meets_the_blower() {
     // Without air side too: a gauge of nought passes nothing.
     let (start, end) = (super::BELLS.find("[blower]").unwrap(), super::BELLS.find("[head]").unwrap());
     let file = BurnerFile::bells(&[(&super::BELLS[start..end], ""), (GAUGE, "gauge = \"0 psi\"")]);
-    assert!(has(&file.json(), "no_gas") && file.text("inch").contains("no gas flows"));
+    assert!(has(&file.json(), "no_gas"));
 }
 
 #[test]
@@ -314,9 +298,6 @@ fn a_damper_that_cannot_follow_is_not_told_as_an_opening() {
     let sheet = file.json();
     assert_eq!(sheet["settings"][0]["too_much_air"], true);
     assert!(has(&sheet, "damper_too_wide") && !has(&sheet, "damper_nearly_shut"));
-    let text = file.text("metric");
-    let row = text.lines().find(|line| line.starts_with("  melt")).unwrap();
-    assert!(row.contains("less than 10 %"), "{row}");
     let warning = warning(&sheet, "damper_too_wide");
     assert_eq!(
         (warning["number"].as_f64().unwrap(), warning["limit"].as_f64()),
@@ -335,12 +316,11 @@ fn a_damper_that_cannot_follow_is_not_told_as_an_opening() {
 #[test]
 fn a_heat_is_met_at_the_air_there_is() {
     // 4 kW wants less air than the damper can give, 60 kW more than the blower has.
-    for (heat, word) in [("4 kW net", "damper_too_wide"), ("60 kW net", "blower_too_small")] {
-        let sheet = BurnerFile::bells(&[("26 kW net", heat)]).json();
+    for (kilowatts, word) in [(4.0, "damper_too_wide"), (60.0, "blower_too_small")] {
+        let sheet = BurnerFile::bells(&[("26 kW net", &format!("{kilowatts} kW net"))]).json();
         assert!(has(&sheet, word), "{:?}", found(&sheet));
-        let asked: f64 = heat.split(' ').next().unwrap().parse::<f64>().unwrap() * 1e3;
         let given = number(&sheet, "/settings/1/heat_net_w");
-        assert!((given / asked - 1.0).abs() < 1e-6, "{given} instead of {asked}");
+        assert!((given / (1e3 * kilowatts) - 1.0).abs() < 1e-6, "{given} instead of {kilowatts} kW");
     }
 }
 
@@ -364,8 +344,6 @@ fn a_mixture_too_lean_to_burn_cold_is_no_fire() {
         let lean = setting(&sheet, "air_ratio") > 1.95 * 1.01;
         if lean || setting(&sheet, "air_ratio") < 1.95 * 0.99 {
             assert_eq!(has(&sheet, "too_lean"), lean, "{opening}");
-            // The words are broken where the table is wide.
-            assert_eq!(file.text("inch").contains("too lean to"), lean, "{opening}");
             met[usize::from(lean)] += 1;
         }
     }

