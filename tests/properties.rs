@@ -104,8 +104,10 @@ fn the_flow_rises_and_falls_as_it_must() {
 
 #[test]
 fn the_flow_does_rise_and_fall() {
-    // The laws above would be met by a constant. Unchoked jets: a tenth more drop is 3 to 12 % more flow, a tenth
-    // more bore at least 19 %. Creeping streams feel friction begin and are left out.
+    // The laws above would be met by a constant. Unchoked jets: a tenth more drop is from next to nothing near choking to
+    // ln 1.1 = 0.095 and the gas's compression in a laminar bore; a tenth more bore from the square to the fourth power,
+    // 0.19 to 0.38, and what the gas's compression and a bore shorter in diameters add or take. Creeping streams feel
+    // friction begin and are left out. What can be told closely is a thin plate of fast but hardly compressed gas, below.
     let mut seen = 0;
     for case in JetCase::cover(&ACCEPTED, COVER).filter(|case| case.gauge - case.back > 100.0) {
         if case.flow::<f64>().map_or(true, |flow| flow.choked) {
@@ -114,14 +116,29 @@ fn the_flow_does_rise_and_fall() {
         let before = case.log_flow().unwrap();
         let rise = |change: Change| change(&case, 0.1).and_then(|other| other.log_flow()).map(|after| after - before);
         if let Some(rise) = rise(drop) {
-            assert!(rise > 0.01 && rise < 0.20, "{rise} {case:?}");
+            assert!(rise > 0.02 && rise < 0.12, "{rise} {case:?}");
         }
         if let Some(rise) = rise(bore) {
-            assert!(rise > 0.10 && rise < 0.60, "{rise} {case:?}");
+            assert!(rise > 0.15 && rise < 0.45, "{rise} {case:?}");
         }
         seen += 1;
     }
     assert!(seen > COVER / 4);
+}
+
+#[test]
+fn a_thin_plate_follows_bernoulli() {
+    // The root of the drop and the square of the bore, less what the contraction's Reynolds number and the expansion of
+    // a drop of some hundredths of the pressure take.
+    for case in JetCase::cover(&ACCEPTED, 200) {
+        let thin = JetCase { length: 0.0, edge: Edge::Sharp, approach: None, gauge: 2500.0, back: 0.0, ..case };
+        let thin = JetCase { bore: 2e-3 + 0.5 * thin.bore, ..thin };
+        let before = thin.log_flow().unwrap();
+        for (change, power) in [(drop as Change, 0.5), (bore, 2.0)] {
+            let rise = change(&thin, 0.1).and_then(|other| other.log_flow()).unwrap() - before;
+            assert!((rise / (power * 1.1_f64.ln()) - 1.0).abs() < 0.03, "{rise} {thin:?}");
+        }
+    }
 }
 
 /// The steepest 1e-7 between two shares of a change, found by halving towards the larger difference: a jump, however

@@ -208,6 +208,7 @@ mod tests {
                 let ratio = damper.loss_coefficient(opening).unwrap() / fit(opening);
                 assert!((0.74..1.34).contains(&ratio), "{kind:?} {opening}: {ratio}");
             }
+            // Beyond, the two sources themselves part: an order of magnitude. The rows are held within 9 % below.
             for step in 0..=10 {
                 let opening = 0.35 + 0.04 * f64::from(step);
                 let ratio = damper.loss_coefficient(opening).unwrap() / fit(opening);

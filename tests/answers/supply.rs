@@ -137,8 +137,9 @@ fn throttling_decides_the_gas_temperature_unless_it_is_given() {
     assert!((at(&bells(&tank, &[]).json()) - 15.0).abs() < 1e-9);
     assert!((at(&bells("", &[(GAS, "")]).json()) - 20.0).abs() < 1e-9);
     let warmed = at(&bells(&(tank + LINE + "outside_diameter = \"15 mm\"\n"), &[(GAS, "")]).json());
-    // 8 W/(m2 K) on 0.141 m2 over some 0.6 g/s of 1.6 kJ/(kg K): a third of 22 K is left.
-    assert!(warmed > 8.0 && warmed < 17.0, "{warmed}");
+    // 8 W/(m2 K) on 0.141 m2 over some 0.6 g/s of 1.6 kJ/(kg K): exp(-1.175) of the 22 K under the air's 20 degC is left;
+    // the film is sure within a sixth or so, which moves it by 1.2 K.
+    assert!((warmed - 13.2).abs() < 1.2, "{warmed}");
 }
 
 #[test]
