@@ -232,7 +232,7 @@ fn the_highest_gauge_and_every_remedy_use_the_blower_up() {
             assert!(burner.surplus(&conditions, &least).unwrap() < 0.0, "{rig:?}");
             continue;
         };
-        if highest.pascals() < top {
+        if 1.01 * highest.pascals() < top {
             assert!(surplus(&burner, &rig, highest).abs() < ROUND_TRIP, "{rig:?}");
             assert!(surplus(&burner, &rig, highest * 0.99) > 0.0 && surplus(&burner, &rig, highest * 1.01) < 0.0);
             met[0] += 1;
