@@ -52,7 +52,7 @@ def test_a_mapping_gives_the_same_sheet():
 
 def test_the_sheet_reads_well():
     sheet = jw.sheet(BELLS)
-    assert "SET THE GAUGE" in repr(sheet) and sheet._repr_html_().startswith("<pre>")
+    assert repr(sheet) == sheet.text("metric") and sheet._repr_html_().startswith("<pre>")
     assert list(sheet.to_pandas().index) == ["light", "melt", "soft", "hold", "low", "too low"]
     with pytest.raises(ValueError, match="units"):
         sheet.text("furlongs")
