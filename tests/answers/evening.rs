@@ -118,7 +118,7 @@ fn a_sheet_has_one_evening() {
     assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], true);
     assert!((cylinder(&sheet) / plan_gas(&sheet) - 1.0).abs() < 1e-9);
     // Without a plan the settings' minutes are the evening.
-    let hurried = blank(&[("minutes = \"60 min\"\ncrucible", "minutes = \"5 min\"\ncrucible")]);
+    let hurried = blank(&[("minutes = \"60 min\"\n# Mass", "minutes = \"5 min\"\n# Mass")]);
     let sheet = hurried.json();
     assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], false);
     assert!((cylinder(&sheet) / number(&sheet, "/evening/gas_used_kg") - 1.0).abs() < 1e-9);
