@@ -56,6 +56,7 @@ from ._measure import (
 )
 from ._native import __version__
 from ._parts import Duty, PerfectGas, damper_loss, duct_loss, duty, perfect_gas
+from ._hazards import SEVERITIES
 from ._sheet import Burner, Lighting, LightingRange, Sheet, sheet
 from ._site import Site
 from ._supply import CylinderDraw, LineFlow, cylinder, low_pressure_line
@@ -118,6 +119,7 @@ __all__ = [
     "PerfectGas",
     "RELIGHTS_ABOVE",
     "RangeError",
+    "SEVERITIES",
     "Saturated",
     "Sheet",
     "ShellLoss",

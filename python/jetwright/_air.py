@@ -9,6 +9,7 @@ import numpy as np
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
+from ._hazards import Warned
 from ._site import Site, as_site
 
 
@@ -55,7 +56,7 @@ class OperatingPoint(NamedTuple):
     left_of_peak: Any
 
 
-class BurnerRun(NamedTuple):
+class _Columns(NamedTuple):
     """A burner at settings, arrays like the arguments: kg/s, W, shares and Pa."""
 
     gas: Any
@@ -68,6 +69,12 @@ class BurnerRun(NamedTuple):
     blower_pressure: Any
     head_pressure: Any
     left_of_peak: Any
+
+
+class BurnerRun(Warned, _Columns):
+    __doc__ = _Columns.__doc__
+
+    _ask: Any = None
 
     def to_pandas(self) -> Any:
         """A ``DataFrame`` with one row a setting."""

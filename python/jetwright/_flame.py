@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, Mapping, NamedTuple
 
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
+from ._hazards import Warned, hazards_of
 from ._site import Site, as_site, at_station
 
 _PRODUCTS = _native.products()
@@ -14,7 +16,7 @@ _PRODUCTS = _native.products()
 _FIRST = 9
 
 
-class Flame(NamedTuple):
+class _Columns(NamedTuple):
     """A flame in equilibrium; arrays like the arguments.
 
     ``temperature`` K when nothing cools it; ``available_heat`` share of the net heat that stays in the chamber;
@@ -34,6 +36,12 @@ class Flame(NamedTuple):
     dew_point: Any
     scale_drive: Any
     products: dict[str, Any]
+
+
+class Flame(Warned, _Columns):
+    __doc__ = _Columns.__doc__
+
+    _ask: Any = None
 
     def dry(self) -> dict[str, Any]:
         """Products without the water, as an analyser reads."""
@@ -80,4 +88,6 @@ def flame(
         **at_station(site),
     }
     rows = answer(lambda *args: _native.flame(gas._native, *args), values, invalid, _FIRST + len(_PRODUCTS))
-    return Flame._make([*rows[:_FIRST], dict(zip(_PRODUCTS, rows[_FIRST:]))])
+    found = Flame._make([*rows[:_FIRST], dict(zip(_PRODUCTS, rows[_FIRST:]))])
+    found._ask = partial(hazards_of, partial(_native.flame_hazards, gas._native), values, "nan")
+    return found

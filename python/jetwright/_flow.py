@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, Mapping, NamedTuple
 
 import numpy as np
@@ -9,6 +10,7 @@ import numpy as np
 from . import _native
 from ._arrays import RangeError, answer, check_invalid, evaluate, refuse, through_labels
 from ._gas import Gas, as_gas
+from ._hazards import Warned, hazards_of
 from ._site import SEA_LEVEL, Site
 
 #: Results of a jet, in the order of the compiled loop.
@@ -44,7 +46,7 @@ _WIDE = float("inf")
 _FLOAT = {float}
 
 
-class FlowResult:
+class FlowResult(Warned):
     """What a jet passes, each result an attribute shaped like the broadcast arguments.
 
     ``mass_flow`` kg/s, ``standard_volume_flow`` m3/s at 15 degC and 101.325 kPa, ``actual_volume_flow`` m3/s before the
@@ -54,7 +56,7 @@ class FlowResult:
     one some of the gas would be liquid, and the numbers are those of a vapour that has not condensed yet).
     """
 
-    __slots__ = ("_columns",)
+    __slots__ = ("_ask", "_columns")
 
     mass_flow: Any
     standard_volume_flow: Any
@@ -71,8 +73,9 @@ class FlowResult:
     supply_density: Any
     saturation_ratio: Any
 
-    def __init__(self, columns: Any) -> None:
+    def __init__(self, columns: Any, ask: Any = None) -> None:
         self._columns = columns
+        self._ask = ask
 
     def __getattr__(self, name: str) -> Any:
         try:
@@ -108,7 +111,7 @@ class FlowResult:
         return f"<table><tr><th>result</th><th>value</th><th>unit</th></tr>{rows}</table>"
 
     def __reduce__(self) -> Any:
-        return (FlowResult, (self._columns,))
+        return (FlowResult, (self._columns, self._ask))
 
 
 def _short(value: Any) -> str:
@@ -274,9 +277,10 @@ def flow(
         back_pressure,
     )
     native = as_gas(gas)._native
+    ask = partial(_hazards, native, code, measured, inputs)
     if {*map(type, inputs)} == _FLOAT:
         try:
-            return FlowResult(_native.flow_one(native, code, inputs))
+            return FlowResult(_native.flow_one(native, code, inputs), ask)
         except ValueError as error:
             check_invalid(invalid)
             if invalid == "nan":
@@ -291,9 +295,13 @@ def flow(
 
     labelled = through_labels(compute, values, len(FIELDS))
     if labelled is not None:
-        return FlowResult(labelled[0])
+        return FlowResult(labelled[0], ask)
     columns = compute(values)
-    return FlowResult(columns if columns.ndim > 1 else columns.tolist())
+    return FlowResult(columns if columns.ndim > 1 else columns.tolist(), ask)
+
+
+def _hazards(native: Any, code: int, measured: tuple[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
+    return hazards_of(partial(_native.flow_hazards, native, code), _named(measured, inputs), "nan")
 
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:

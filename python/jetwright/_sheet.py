@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import os
+from functools import partial
 from typing import Any, Mapping, NamedTuple
 
 import numpy as np
@@ -13,6 +14,7 @@ import numpy as np
 from . import _native
 from ._air import BurnerRun
 from ._arrays import answer
+from ._hazards import hazards_of
 
 
 def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str, bool, str]:
@@ -64,6 +66,11 @@ class Sheet(Mapping[str, Any]):
         if units not in ("metric", "inch"):
             raise ValueError(f'units must be "metric" or "inch", not {units!r}')
         return self._metric if units == "metric" else self._inch
+
+    @property
+    def hazards(self) -> list[dict[str, Any]]:
+        """What the numbers warn of, the worst first: kind, severity, setting, number, limit and text of each."""
+        return list(self._data["warnings"])
 
     def to_pandas(self) -> Any:
         """The settings as a ``DataFrame``, a row a setting."""
@@ -185,7 +192,9 @@ class Burner:
         flags = (by_ratio, chamber_temperature is not None)
         rows = answer(lambda *args: self._native.run(*flags, *args), values, invalid, len(BurnerRun._fields))
         rows[-1] = rows[-1] == 1.0
-        return BurnerRun(*rows)
+        found = BurnerRun(*rows)
+        found._ask = partial(hazards_of, partial(_native.run_hazards, self._native, *flags), values, "nan")
+        return found
 
     def blower_curve(self, points: int = 50) -> tuple[np.ndarray, np.ndarray]:
         """Flows (m3/s) and static pressures (Pa) of the blower in the site's air."""

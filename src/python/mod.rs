@@ -9,6 +9,7 @@ mod flame;
 mod flow;
 mod furnace;
 mod gas;
+mod hazards;
 mod lighting;
 mod material;
 mod measure;
@@ -38,6 +39,8 @@ mod _native {
     use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::gas::Gas;
+    #[pymodule_export]
+    use super::hazards::{flame_hazards, flow_hazards, hazard_kinds, run_hazards};
     #[pymodule_export]
     use super::lighting::{lighting, lighting_known, lighting_range};
     #[pymodule_export]
