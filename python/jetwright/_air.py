@@ -72,7 +72,7 @@ class _Columns(NamedTuple):
 
 
 class BurnerRun(Warned, _Columns):
-    __doc__ = _Columns.__doc__
+    __doc__ = _Columns.__doc__ or ""
 
     _ask: Any = None
 

@@ -39,7 +39,7 @@ class _Columns(NamedTuple):
 
 
 class Flame(Warned, _Columns):
-    __doc__ = _Columns.__doc__
+    __doc__ = _Columns.__doc__ or ""
 
     _ask: Any = None
 

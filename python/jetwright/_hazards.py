@@ -18,7 +18,7 @@ _KINDS = tuple(_native.hazard_kinds())
 SEVERITIES: Mapping[str, str] = dict(_KINDS)
 
 
-def hazards_of(native: Callable[..., Any], values: Mapping[str, Any], invalid: str) -> dict[str, Any]:
+def hazards_of(native: Callable[..., Any], values: dict[str, Any], invalid: str) -> dict[str, Any]:
     """Where each hazard is: by key, the worst first, a truth value or an array of them shaped like the arguments.
 
     Hazards that are nowhere are left out; an element without an answer has none.
