@@ -193,6 +193,33 @@ impl<S: Scalar> Chain<S> {
         chain
     }
 
+    /// The same chain with its conductivity and its heat multiplied.
+    #[must_use]
+    pub fn scaled(&self, conductivity: S, heat: S) -> Self {
+        let mut other = self.clone();
+        for element in &mut other.elements {
+            if let Element::Through(shape, _) = element {
+                *shape = *shape * conductivity;
+            }
+        }
+        for (_, mass) in other.masses.iter_mut().flatten() {
+            *mass = *mass * heat;
+        }
+        other
+    }
+
+    /// The same chain with the conductance into its charge multiplied.
+    #[must_use]
+    pub fn with_links(&self, factor: S) -> Self {
+        let mut other = self.clone();
+        for element in &mut other.elements {
+            if let Element::Link(conductance) = element {
+                *conductance = *conductance * factor;
+            }
+        }
+        other
+    }
+
     /// The chain at one temperature throughout.
     #[must_use]
     pub fn uniform(&self, kelvin: S) -> Nodes<S> {

@@ -104,6 +104,18 @@ impl<'f, S: Scalar> Firing<'f, S> {
         self.furnace.chamber(&self.state)
     }
 
+    /// The hottest hot face, K.
+    #[must_use]
+    pub fn hottest_face(&self) -> S {
+        self.furnace.hottest_face(&self.state)
+    }
+
+    /// The coldest hot face, K.
+    #[must_use]
+    pub fn coldest_face(&self) -> S {
+        self.furnace.coldest_face(&self.state)
+    }
+
     /// Puts something in at one temperature, K.
     ///
     /// # Errors

@@ -13,7 +13,9 @@ mod linear;
 mod medium;
 mod model;
 mod radiation;
+mod spread;
 mod step;
+mod stopping;
 mod stream;
 
 pub use chain::{Chain, End, NODE_CAP, Nodes};
@@ -24,4 +26,6 @@ pub use gas::ZONE_CAP;
 pub use medium::{Medium, Metal, Track};
 pub use model::{BUILD_CAP, Build, CONTENT_CAP, Content, Drive, Films, Furnace, Ledger, Opening, State, VENT_CAP};
 pub use radiation::{GREY_GASES, Grey, Radiation, mean_beam_length};
+pub use spread::{Bounded, Cause, Change, Unsure, bounded};
+pub use stopping::{LIGHTS_ABOVE, MOST_PROMISED};
 pub use stream::Stream;

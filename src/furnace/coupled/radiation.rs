@@ -93,6 +93,18 @@ impl<S: Scalar> Radiation<S> {
         other
     }
 
+    /// The same with the weights of its grey gases multiplied: more or less emissive, by the same share anywhere.
+    #[must_use]
+    pub fn weighted(&self, factor: S) -> Self {
+        let mut other = self.clone();
+        if self.has_clear {
+            for grey in &mut other.grey {
+                grey.weights = grey.weights.map(|weight| weight * factor);
+            }
+        }
+        other
+    }
+
     pub(super) fn gases(&self) -> &[Grey<S>] {
         &self.grey
     }
