@@ -33,3 +33,40 @@ pub const fn scale_words(tendency: ScaleTendency) -> &'static str {
         ScaleTendency::Fast => "scales fast: there is free oxygen",
     }
 }
+
+/// The fire of an air ratio in words, given the leanest that burns cold and whether its carbon monoxide is cautioned
+/// of. They follow the ratio as it is printed.
+///
+/// Common practice, no source.
+#[must_use]
+pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
+    if air_ratio > leanest {
+        return "too lean to burn cold";
+    }
+    match (100.0 * air_ratio).round() / 100.0 {
+        ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
+        ratio if ratio < 0.98 && poisons => "a little rich: reducing, makes carbon monoxide",
+        ratio if ratio < 0.98 => "a little rich: reducing",
+        _ if poisons => "makes carbon monoxide",
+        ratio if ratio < 1.02 => "barely enough air",
+        ratio if ratio < 1.10 => "clean",
+        ratio if ratio < 1.30 => "a little lean: oxidising",
+        _ => "lean: oxidising, wastes heat",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fire_words;
+
+    #[test]
+    fn a_fire_makes_carbon_monoxide_in_words_where_it_is_cautioned_of() {
+        for hundredths in 90..140 {
+            for poisons in [false, true] {
+                let words = fire_words(f64::from(hundredths) / 100.0, 1.6, poisons);
+                assert_eq!(words.contains("carbon monoxide"), poisons, "{hundredths}: {words}");
+                assert_eq!(words.contains("rich"), hundredths < 98, "{hundredths}: {words}");
+            }
+        }
+    }
+}

@@ -26,7 +26,7 @@ pub fn warm_up(setting: &str, stand: &str, temperature: &str, time: Duration) ->
 /// The charge in the furnace; `mean` is its fire on average.
 #[must_use]
 pub fn work(stand: &str, mean: &str, time: Duration) -> String {
-    format!("work goes in: {stand} ({mean} net on average) for {}", minutes(time))
+    format!("work goes in: {stand} ({mean} on average) for {}", minutes(time))
 }
 
 /// Gas before air; how long the air stays on, where it is known.

@@ -13,7 +13,8 @@ use crate::error::Error;
 use crate::file::{Places, burner_file};
 use crate::plant::Plant;
 use crate::quantity::{GaugePressure, Temperature};
-use crate::report::{Extent, Shop, rows, sheet_text};
+use crate::report::render::{json, text};
+use crate::report::{Extent, Shop, sheet_tree};
 
 fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
@@ -32,10 +33,14 @@ fn text_of(text: &str, is_json: bool) -> PyResult<String> {
 /// The sheet of a burner file's text: its JSON, and its text in metric and in inch units.
 #[pyfunction]
 pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
-    let text = text_of(text, is_json)?;
-    let page = |sheet: &crate::plant::Sheet, inch: bool| sheet_text(sheet, &Shop { inch }, Extent::Whole);
-    let (sheet, _) = burner_file::parse(&text, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
-    let (json, metric) = (rows::sheet_json(&sheet).to_string(), page(&sheet, false));
+    let file = text_of(text, is_json)?;
+    let page = |sheet: &crate::plant::Sheet, inch: bool| {
+        let shop = Shop { inch };
+        text::render(&sheet_tree(sheet, &shop, Extent::Whole), &shop)
+    };
+    let (sheet, _) = burner_file::parse(&file, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
+    let (json, metric) =
+        (json::object(&sheet_tree(&sheet, &Shop { inch: false }, Extent::Whole)).to_string(), page(&sheet, false));
     Ok((json, metric, page(&sheet.rounded(true), true)))
 }
 

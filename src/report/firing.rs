@@ -1,4 +1,4 @@
-//! The evening by the settings' own minutes, and what draws on the cylinders in it.
+//! The run by the settings' own minutes, and what draws on the cylinders in it.
 
 use std::format;
 use std::prelude::rust_2024::*;
@@ -7,7 +7,9 @@ use crate::plant::cylinder::CylinderRow;
 use crate::plant::{Setting, Sheet, Stage, StageKind};
 use crate::prose::firing as prose;
 use crate::quantity::{Duration, Mass};
-use crate::report::page::{damper_words, heading, paragraph};
+use crate::report::field::columns;
+use crate::report::furnace::fire as fire_words;
+use crate::report::tree::{Member, Node, Page, Section};
 use crate::report::units::Shop;
 
 impl Sheet {
@@ -64,7 +66,7 @@ pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
         }
         StageKind::Work => {
             let leg = sheet.furnace.as_ref().and_then(|block| block.work.as_ref()?.leg);
-            let mean = leg.map_or(String::new(), |leg| format!("{:.1} kW", leg.mean_fire().kilowatts()));
+            let mean = leg.map_or(String::new(), |leg| fire_words(sheet, shop, leg.mean_fire().watts()));
             prose::work(&stand, &mean, time)
         }
         StageKind::Hold => hold(sheet, fire, stage, shop),
@@ -88,19 +90,52 @@ fn hold(sheet: &Sheet, fire: Option<&Setting>, stage: &Stage, shop: &Shop) -> St
     )
 }
 
+/// Where to set the damper.
+fn damper_words(setting: &Setting) -> String {
+    let Some(air) = &setting.air else { return "-".into() };
+    match (air.opening, air.shortfall) {
+        (_, Some(_)) => "wide, too little".into(),
+        (Some(opening), None) if air.too_much_air && setting.gas.kilograms_per_second() > 0.0 => {
+            format!("less than {}", Shop::share(opening))
+        }
+        (Some(opening), None) => Shop::share(opening),
+        (None, None) => "none".into(),
+    }
+}
+
 /// The evening; nothing where the furnace has a plan, or no setting a time.
-pub(crate) fn tonight(page: &mut String, sheet: &Sheet, shop: &Shop) {
-    let Some((_, mass, cost)) = sheet.evening() else { return };
+pub(crate) fn timed_settings(page: &mut Page, sheet: &Sheet, shop: &Shop) {
+    let Some((time, mass, cost)) = sheet.evening() else { return };
+    page.push(Node::block(&TIMED, std::vec![Node::fields([timed(&(time, mass, cost))])]));
     // One evening a sheet: the furnace's plan where there is one.
     if sheet.firing.by_furnace {
         return;
     }
-    heading(page, "TONIGHT");
+    page.heading("TONIGHT");
     for stage in &sheet.firing.stages {
-        let label = stage.at.map_or("  then".into(), |at| format!("  {}", Shop::clock(at)));
-        paragraph(page, &label, &stage_words(sheet, stage, shop));
+        let label = stage.at.map_or("then".into(), |at| Shop::clock(at));
+        page.said(label, stage_words(sheet, stage, shop));
     }
     let currency = &sheet.plant.entries.gas.currency;
     let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));
-    paragraph(page, "", &format!("It burns {} of gas{money}.", shop.mass(mass)));
+    page.said("", format!("It burns {} of gas{money}.", shop.mass(mass)));
+}
+
+/// Sheet: evening, for programs.
+pub(crate) const TIMED: Section = Section {
+    key: "evening",
+    name: "sheet: evening",
+    words: "All settings that have a time, by those times; null when none has. The furnace's `plan` is another \
+        evening, and the one printed where there is one",
+    about: "",
+    is_many: false,
+    members: &[Member::Columns(TIMED_FIELDS)],
+};
+
+columns! {
+    /// All settings that have a time.
+    pub(crate) TIMED_FIELDS, timed(row: &(Duration, Mass, Option<f64>));
+    duration_s, "duration", Time, Programs => row.0.seconds();
+    gas_used_kg, "gas used", Mass, Programs => row.1.kilograms();
+    cost, "cost", Money, Programs => row.2;
 }

@@ -1,39 +1,40 @@
-//! The lighting block in words, as a table and as a picture to read out.
+//! Lighting: why, as a table, and as a picture to read out.
 
 use std::format;
 use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::vec;
 
-use crate::burner::{GLOW_CELSIUS, GoesOut, Lights, Span};
-use crate::plant::evaluation::Sheet;
-use crate::plant::lighting::{COLUMNS, FiresEnd, LightingBlock, SettingLighting};
-use crate::quantity::{Duration, Temperature};
-use crate::report::page::{Extent, heading, paragraph};
-use crate::report::table::table;
-use crate::report::units::Shop;
+use crate::burner::{GLOW_CELSIUS, GoesOut, Span};
+use crate::plant::Sheet;
+use crate::plant::lighting::{COLUMNS, FiresEnd, LightingBlock};
+use crate::quantity::Temperature;
+use crate::report::lighting_fields::{BlockRow, LIT, UNLIT, at_rest, head_tried, lighting as lights, purge};
+use crate::report::settings::SettingRow;
+use crate::report::sheet::Extent;
+use crate::report::tree::{Node, Page, Row};
+use crate::report::units::{Kind, Shop};
 
 /// Width of the picture's labels.
 const LABEL: usize = 18;
 
-/// The lighting block; empty without blower and head.
-#[must_use]
-pub fn lighting_text(sheet: &Sheet, shop: &Shop, extent: Extent) -> String {
-    let Some(block) = &sheet.lighting else { return String::new() };
-    let mut page = String::new();
-    heading(&mut page, "LIGHTING");
+/// The lighting block; nothing without blower and head.
+pub(crate) fn lighting(page: &mut Page, sheet: &Sheet, rows: &[SettingRow<'_>], shop: &Shop, extent: Extent) {
+    let Some(block) = &sheet.lighting else { return };
+    page.heading("LIGHTING");
+    page.push(BlockRow { sheet, block }.node());
     if extent == Extent::Wall {
-        picture(&mut page, sheet, block, shop);
-        return page;
+        page.push(Node::Drawn(picture(sheet, block, shop)));
+        return;
     }
-    why(&mut page, sheet, block, shop);
-    page.push('\n');
-    picture(&mut page, sheet, block, shop);
-    page.push('\n');
-    settings(&mut page, sheet, block, shop);
-    unlit(&mut page, sheet, block, shop);
-    ports(&mut page, sheet, block, shop);
-    page
+    why(page, sheet, block, shop);
+    page.push(Node::Drawn(format!("\n{}\n", picture(sheet, block, shop))));
+    let cells = |row: &SettingRow<'_>| {
+        Row::of([row.name(), row.flow().only(&["gauge_pressure_pa"]), at_rest(row), lights(row).only(&LIT)])
+    };
+    page.push(Node::view(rows.iter().map(cells).collect(), vec![]));
+    unlit(page, sheet, block, rows, shop);
+    ports(page, sheet, block, shop);
 }
 
 fn damper(sheet: &Sheet, block: &LightingBlock) -> String {
@@ -62,15 +63,15 @@ fn from_least(span: &Span, shop: &Shop) -> String {
     }
 }
 
-fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
+fn why(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let left = damper(sheet, block);
     let text = format!(
         "With {left} the blower gives nearly the same air at every gauge. Less gas in the same air is a leaner mixture: \
          turning down only the gas thins the fire until it goes out."
     );
-    paragraph(page, "  Why", &text);
+    page.said("Why", &text);
     match (&block.range.within_limits, &block.range.cold, block.known.head_constant) {
-        (None, ..) => paragraph(page, "  Cold", "no gauge makes a mixture that burns cold with this damper"),
+        (None, ..) => page.said("Cold", "no gauge makes a mixture that burns cold with this damper"),
         (Some(limits), _, None) => {
             let text = format!(
                 "with {left} the mixture is within the limits of burning {}: outside them it cannot light. Where in them your head \
@@ -78,7 +79,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
                  All below but those limits is indicative.",
                 stretch(limits, shop)
             );
-            paragraph(page, "  Cold", &text);
+            page.said("Cold", &text);
         }
         (Some(limits), None, Some(_)) => {
             let text = format!(
@@ -86,7 +87,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
                  the damper to light",
                 stretch(limits, shop)
             );
-            paragraph(page, "  Cold", &text);
+            page.said("Cold", &text);
         }
         (Some(limits), Some(cold), Some(_)) => {
             let mut text = format!("with {left} a cold chamber lights {}", stretch(cold, shop));
@@ -100,7 +101,7 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
             if cold.high_ends {
                 text += ". Above it the mixture is too rich and burns slowly again, but that end is indicative";
             }
-            paragraph(page, "  Cold", &(text + "."));
+            page.said("Cold", &(text + "."));
         }
     }
     glowing(page, &left, block, shop);
@@ -110,14 +111,14 @@ fn why(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     }
 }
 
-fn glowing(page: &mut String, left: &str, block: &LightingBlock, shop: &Shop) {
+fn glowing(page: &mut Page, left: &str, block: &LightingBlock, shop: &Shop) {
     let glow = shop.temperature(Temperature::from_celsius(GLOW_CELSIUS));
     let Some(span) = &block.range.glowing else {
-        paragraph(page, "  Hot", "no gauge keeps the chamber glowing with this damper");
+        page.said("Hot", "no gauge keeps the chamber glowing with this damper");
         return;
     };
     let loss = match block.known.chamber.loss {
-        Some(loss) => format!("it loses {:.1} kW then", loss.watts() / 1e3),
+        Some(loss) => format!("it loses {} then", shop.text(Kind::Heat, loss.watts())),
         None => "what it loses is not known, so this is the least it can be".to_string(),
     };
     let text = format!(
@@ -129,16 +130,16 @@ fn glowing(page: &mut String, left: &str, block: &LightingBlock, shop: &Shop) {
             ""
         }
     );
-    paragraph(page, "  Hot", &text);
+    page.said("Hot", &text);
     if let Some(times) = block.cold_over_glowing() {
         let text = format!(
             "so a cold chamber wants {times:.1} times the pressure that keeps it hot: light high, go down when it glows"
         );
-        paragraph(page, "", &text);
+        page.said("", &text);
     }
 }
 
-fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
+fn turned(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let ratio = Shop::ratio(sheet.plant.entries.air_ratio);
     let turned = format!("with the damper moved along with the gauge, so that the air ratio stays {ratio},");
     let mut text = match (&block.turned.cold, block.known.head_constant) {
@@ -153,7 +154,7 @@ fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) 
         Some(gauge) => format!("; under {} the flame may run back into the ports", shop.gauge(gauge)),
         None => String::new(),
     };
-    paragraph(page, "  Damper", &(text + "."));
+    page.said("Damper", &(text + "."));
     if let Some([(low_at, low_gross, low_net), (high_at, high_gross, high_net)]) = block.fires {
         let end = match block.fires_end {
             FiresEnd::Glow => "below that the glow goes",
@@ -170,7 +171,7 @@ fn turned(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) 
             shop.gauge(high_at),
             high_net.watts() / low_net.watts()
         );
-        paragraph(page, "", &text);
+        page.said("", &text);
     }
 }
 
@@ -192,7 +193,9 @@ fn drawn_line(page: &mut String, label: &str, line: &[char]) {
     page.push('\n');
 }
 
-fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
+fn picture(sheet: &Sheet, block: &LightingBlock, shop: &Shop) -> String {
+    let mut page = String::new();
+    let page = &mut page;
     const ROUND: [f64; 9] = [0.125, 0.25, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0, 32.0];
     let column_of = |pascals: f64| {
         let (low, high) = (block.drawn[0].0.pascals(), block.drawn[COLUMNS - 1].0.pascals());
@@ -256,91 +259,28 @@ fn picture(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop)
         "? within the limits: it may light"
     };
     page.push_str(&format!("  {:LABEL$}= burns, {cold}, . goes out\n", ""));
+    core::mem::take(page)
 }
 
-fn settings(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
-    let gauge = format!("gauge {}", shop.gauge_unit());
-    let titles = ["", &gauge, "damper", "air ratio cold", "a cold chamber", "a glowing chamber"];
-    let rows: Vec<Vec<String>> = sheet
-        .settings
-        .iter()
-        .zip(&block.settings)
-        .map(|(setting, found)| {
-            let opening = setting.air.as_ref().and_then(|air| air.opening);
-            let left = if found.is_left && sheet.plant.entries.damper.is_some() { " (left)" } else { "" };
-            vec![
-                String::from(setting.entry.name.as_str()),
-                shop.gauge_number(setting.gauge),
-                opening.map_or("-".into(), |opening| Shop::share(opening) + left),
-                found.lighting.air_ratio.map_or("-".into(), Shop::ratio),
-                cold_words(block, found),
-                glowing_words(found, shop),
-            ]
-        })
-        .collect();
-    page.push_str(&table(&titles, &[4, 5], &rows));
-}
-
-fn cold_words(block: &LightingBlock, found: &SettingLighting) -> String {
-    match found.lighting.goes_out {
-        None if block.known.head_constant.is_some() => "lights",
-        None => "may light",
-        Some(GoesOut::TooLean) => "goes out: too lean",
-        Some(GoesOut::TooRich) => "goes out: too rich",
-        Some(GoesOut::LetsGo) => "goes out: lets go",
-        Some(GoesOut::NoFlow) => "never light",
-    }
-    .into()
-}
-
-fn glowing_words(found: &SettingLighting, shop: &Shop) -> String {
-    match (found.lighting.walls, found.lighting.lights) {
-        (Some(walls), _) if walls.celsius() > GLOW_CELSIUS + 1.0 => {
-            format!("burns above {}", shop.temperature(walls))
-        }
-        (Some(_), _) => "burns".into(),
-        (None, Lights::Cold) => "burns, the glow fades".into(),
-        (None, _) => "goes out".into(),
-    }
-}
-
-fn seconds(time: Option<Duration>, never: &str) -> String {
-    time.map_or(never.into(), |time| format!("{:.1} s", time.seconds()))
-}
-
-fn unlit(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
+fn unlit(page: &mut Page, sheet: &Sheet, block: &LightingBlock, rows: &[SettingRow<'_>], shop: &Shop) {
     let (Some(volume), Some(changes)) =
         (block.known.chamber.volume, block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.changes))
     else {
-        paragraph(page, "  Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
+        page.said("Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
         return;
     };
     let stands = if sheet.plant.entries.damper.is_some() { " and the damper where it stands" } else { "" };
-    let size = if shop.inch { format!("{:.2} ft3", volume.cubic_feet()) } else { format!("{:.0} L", volume.liters()) };
+    let size = shop.text(Kind::Volume, volume.cubic_meters());
     let text = format!(
         "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off{stands}:"
     );
-    paragraph(page, "  Unlit", &text);
-    let titles = ["", "a bomb after", "blower stopped", "blow through for"];
-    let blow_through = format!("{:.0} s", sheet.blow_through.time.seconds());
-    let rows: Vec<Vec<String>> = sheet
-        .settings
-        .iter()
-        .zip(&block.settings)
-        .filter_map(|(setting, found)| {
-            let unlit = found.unlit?;
-            Some(vec![
-                String::from(setting.entry.name.as_str()),
-                seconds(unlit.burnable_after, "too lean"),
-                seconds(unlit.burnable_without_air, "no gas"),
-                unlit.blow_through.map_or("open the damper".into(), |_| blow_through.clone()),
-            ])
-        })
-        .collect();
-    page.push_str(&table(&titles, &[], &rows));
+    page.said("Unlit", &text);
+    let rows = rows.iter().filter(|row| row.lighting.is_some_and(|found| found.unlit.is_some()));
+    let cells = |row: &SettingRow<'_>| Row::of([row.name(), lights(row).only(&UNLIT), purge(row)]);
+    page.push(Node::view(rows.map(cells).collect(), vec![]));
 }
 
-fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
+fn ports(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let Some(built) = block.heads.first() else { return };
     let setting = sheet.air.as_ref().map_or("", |air| sheet.settings[air.setting].entry.name.as_str());
     let place = if sheet.plant.burner.as_ref().is_some_and(|burner| burner.head.ports().is_some()) {
@@ -349,38 +289,15 @@ fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         format!("each square millimeter of the slot carries {:.0} W of the fire, net", built.ports.heat_per_area / 1e6)
     };
     let cold = shop.low_pressure(built.ports.pressure_cold.pascals());
-    heading(page, "THE HEAD AND OTHER HOLES");
+    page.heading("THE HEAD AND OTHER HOLES");
     let text = format!(
         "at the gauge of \"{setting}\", {}: {place}; the head as hot as at work takes {}, cold {cold}",
         damper(sheet, block),
         shop.low_pressure(built.ports.pressure.pascals())
     );
-    paragraph(page, "", &text);
-    let pressure = if shop.inch { "in w.c." } else { "Pa" };
-    let titles = ["", pressure, "air ratio", "m/s", "Reynolds", "gradient", "runs back at", "stops at"];
-    let rows: Vec<Vec<String>> = block
-        .heads
-        .iter()
-        .map(|head| {
-            let flame = head.ports.flame.filter(|flame| flame.flash_back > 0.0);
-            let pressure = shop.low_pressure(head.ports.pressure.pascals());
-            vec![
-                head.what.into(),
-                pressure.split(' ').next().unwrap_or_default().into(),
-                head.air_ratio.map_or("-".into(), Shop::ratio),
-                format!("{:.1}", head.ports.speed.meters_per_second()),
-                format!("{:.0}", head.ports.reynolds_number),
-                format!("{:.0}", head.ports.gradient),
-                flame.map_or("-".into(), |flame| format!("{:.0}", flame.flash_back)),
-                flame.map_or("-".into(), |flame| shop.length(flame.quenching_distance)),
-            ]
-        })
-        .collect();
-    page.push_str(&table(&titles, &[], &rows));
-    paragraph(
-        page,
-        "",
-        "Gradients are those of the speed at a hole's rim, 1/s. A flame runs back where that is too flat, and has done so \
+    page.said("", &text);
+    page.push(Node::view(block.heads.iter().map(|head| Row::of([head_tried(head)])).collect(), vec![]));
+    page.said("", "Gradients are those of the speed at a hole's rim, 1/s. A flame runs back where that is too flat, and has done so \
          at three times the gradient said; a hole of the last column stops it while the head is cold. Indicative.",
     );
     if let Some(constant) = block.known.head_constant {
@@ -388,6 +305,6 @@ fn ports(page: &mut String, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
             "By the lighting you saw, this head's flames bear {constant:.0} times the gradient of a plain port's before \
              they let go."
         );
-        paragraph(page, "", &text);
+        page.said("", &text);
     }
 }

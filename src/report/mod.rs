@@ -1,27 +1,28 @@
-//! The answers as text, JSON and CSV.
+//! The answers as one tree of typed fields, and a file a format: text, JSON, CSV, HTML and the keys' documentation.
 //!
 //! Process control only, never a flame safeguard.
 
-pub mod certainty;
+pub mod answers;
+pub mod blower;
+pub mod budgets;
+pub mod field;
 pub mod firing;
+pub mod flow;
 pub mod furnace;
-pub mod furnace_rows;
+pub mod furnace_fields;
+pub mod gauge_table;
+pub mod head;
 pub mod lighting;
-pub mod lighting_rows;
-pub mod page;
-pub mod rows;
+pub mod lighting_fields;
+pub mod render;
+pub mod settings;
+pub mod sheet;
 pub mod supply;
-pub mod supply_rows;
-pub mod table;
+pub mod tree;
 pub mod units;
 pub mod warnings;
 
-pub use furnace::{furnace_text, lining_text};
-pub use furnace_rows::{furnace_json, lining_json};
-pub use lighting::lighting_text;
-pub use lighting_rows::lighting_json;
-pub use page::{Extent, sheet_text};
-pub use table::table;
+pub use sheet::{Extent, sheet_tree};
 pub use units::Shop;
 
 #[doc = include_str!("json_keys.md")]

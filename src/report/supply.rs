@@ -1,36 +1,38 @@
-//! Cylinder and line as text.
+//! Cylinder and line.
 
 use std::format;
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use crate::fuel::GAUGE_LIES;
 use crate::plant::cylinder::{CylinderBlock, CylinderEvening, CylinderRow};
-use crate::plant::hazards::supply::line_share;
 use crate::plant::{Setting, Sheet};
 use crate::quantity::Duration;
-use crate::report::page::{heading, paragraph};
-use crate::report::table::table;
-use crate::report::units::Shop;
+use crate::report::field::columns;
+use crate::report::settings::{SettingRow, before_jet as before_jet_cells};
+use crate::report::tree::{Member, Node, Page, Row, Section, Table};
+use crate::report::units::{Kind, Shop};
 
-/// The blocks of the sheet; empty without cylinder, line and regulator.
-#[must_use]
-pub(crate) fn supply_text(sheet: &Sheet, shop: &Shop) -> String {
-    let mut page = String::new();
+/// A draw on the cylinders.
+pub(crate) struct DrawRow<'s> {
+    setting: &'s Setting,
+    row: &'s CylinderRow,
+}
+
+/// Cylinder and line; nothing without cylinder, line and regulator.
+pub(crate) fn supply(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>], shop: &Shop) {
     if let Some(block) = &sheet.cylinder {
-        cylinder(&mut page, sheet, block, shop);
+        cylinder(page, sheet, block, shop);
     }
-    before_jet(&mut page, sheet, shop);
-    page
+    before_jet(page, sheet, settings);
 }
 
 /// Hours, or minutes of a short time.
 fn time(time: Duration) -> String {
-    if time.hours() < 1.5 { format!("{:.0} min", time.minutes()) } else { format!("{:.1} h", time.hours()) }
+    Shop { inch: false }.number(Kind::Lasting, time.seconds())
 }
 
-fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop) {
-    heading(page, "CYLINDER");
+fn cylinder(page: &mut Page, sheet: &Sheet, block: &CylinderBlock, shop: &Shop) {
+    page.heading("CYLINDER");
     let each = block.capacity * (1.0 / f64::from(block.count));
     let many = if block.count == 1 { "one".into() } else { format!("{} on one manifold", block.count) };
     let money = block
@@ -43,40 +45,17 @@ fn cylinder(page: &mut String, sheet: &Sheet, block: &CylinderBlock, shop: &Shop
         shop.gauge(block.pressure),
         shop.temperature(block.air)
     );
-    paragraph(page, "  Stands", &text);
-    let titles = [
-        "",
-        &format!("needs {}", shop.gauge_unit()),
-        &format!("gas {}", shop.gas_unit()),
-        &format!("it holds {}", shop.gas_unit()),
-        "gas for",
-        "full for",
-        "does it keep up?",
+    page.said("Stands", &text);
+    let draws = sheet.draws().map(|(setting, row)| Row::of([draw(&DrawRow { setting, row })])).collect();
+    let mut nodes = vec![
+        Node::fields([cylinder_fields(block)]),
+        Node::Table(Table { section: Some(&DRAWS), titles: vec![], rows: draws }),
     ];
-    let rows: Vec<Vec<String>> = sheet
-        .settings
-        .iter()
-        .zip(&block.rows)
-        .map(|(setting, row)| {
-            std::vec![
-                String::from(setting.entry.name.as_str()),
-                shop.gauge_number(row.needs),
-                shop.gas_number(setting.gas),
-                shop.gas_number(row.steady),
-                row.lasts.map_or("-".into(), time),
-                row.full_lasts.map_or("-".into(), time),
-                verdict(row),
-            ]
-        })
-        .collect();
-    page.push_str(&table(&titles, &[6], &rows));
-    paragraph(
-        page,
-        "",
-        "Needs: before the regulator. It holds so much steadily at today's level, and less as it empties.",
-    );
+    nodes.extend(block.evening.as_ref().map(|run| Node::block(&CYLINDER_RUN, vec![Node::fields([cylinder_run(run)])])));
+    page.push(Node::block(&CYLINDER, nodes));
+    page.said("", "Needs: before the regulator. It holds so much steadily at today's level, and less as it empties.");
     if let Some(evening) = &block.evening {
-        paragraph(page, "  Lasts", &evening_words(evening, shop));
+        page.said("Lasts", &evening_words(evening, shop));
     }
 }
 
@@ -107,34 +86,102 @@ pub(crate) fn evening_words(evening: &CylinderEvening, shop: &Shop) -> String {
     }
 }
 
-fn before_jet(page: &mut String, sheet: &Sheet, shop: &Shop) {
+fn before_jet(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>]) {
     let before = &sheet.plant.before;
     if before.line.is_none() && before.regulator.is_none() && before.vapor.is_none() {
         return;
     }
-    heading(page, "FROM THE GAUGE TO THE JET");
-    let with_line = before.line.is_some();
-    let gauge = format!("gauge {}", shop.gauge_unit());
-    let mut titles = vec!["", gauge.as_str()];
-    if with_line {
-        titles.extend(["at the jet", "lost"]);
-    }
-    titles.push("gas at");
-    if before.regulator.is_some() {
-        titles.push("valve shut, it reads");
-    }
-    let row = |setting: &Setting| {
-        let mut row = vec![String::from(setting.entry.name.as_str()), shop.gauge_number(setting.gauge)];
-        if with_line {
-            let share = line_share(setting);
-            let lies = if share > GAUGE_LIES { ": THE GAUGE LIES" } else { "" };
-            row.extend([shop.gauge_number(setting.at_jet), format!("{:.1} %{lies}", 100.0 * share)]);
-        }
-        row.push(shop.temperature(setting.gas_temperature));
-        if let Some(regulator) = &before.regulator {
-            row.push(shop.gauge_number(regulator.reading_without_flow(setting.gauge, setting.gas)));
-        }
-        row
-    };
-    page.push_str(&table(&titles, &[], &sheet.settings.iter().map(row).collect::<Vec<_>>()));
+    page.heading("FROM THE GAUGE TO THE JET");
+    let rows = settings.iter();
+    let rows = rows.map(|row| Row::of([row.name(), row.flow().only(&["gauge_pressure_pa"]), before_jet_cells(row)]));
+    page.push(Node::view(rows.collect(), vec![]));
+}
+
+/// Sheet: cylinder, for programs.
+pub(crate) const CYLINDER: Section = Section {
+    key: "cylinder",
+    name: "sheet: cylinder",
+    words: "The cylinders; null unless described",
+    about: "Cylinders, several alike on one manifold, from the gas that is left.",
+    is_many: false,
+    members: &[Member::Columns(CYLINDER_FIELDS), Member::Section(&DRAWS), Member::Section(&CYLINDER_RUN)],
+};
+
+columns! {
+    /// The cylinders.
+    pub(crate) CYLINDER_FIELDS, cylinder_fields(block: &CylinderBlock);
+    /// How many there are, a whole number.
+    cylinders, "cylinders", Number, Programs => block.count;
+    /// Gas in all of them when full.
+    capacity_kg, "capacity", Mass, Programs => block.capacity.kilograms();
+    /// Gas left in all of them; in an evening, at its end.
+    left_kg, "left", Mass, Programs => block.left.kilograms();
+    /// Temperature of the air they stand in, and of the liquid before anything is drawn.
+    cylinder_air_temperature_k, "cylinder air temperature", Temperature, Programs => block.air.kelvin();
+    /// Gauge pressure in them before anything is drawn.
+    cylinder_gauge_pressure_pa, "cylinder gauge pressure", Gauge, Programs => block.pressure.pascals();
+    /// Money for a full one; null without a price.
+    cost_per_cylinder, "cost per cylinder", Money, Programs => block.cost;
+}
+
+/// Sheet: draws, for programs.
+pub(crate) const DRAWS: Section = Section {
+    key: "draws",
+    name: "sheet: draws",
+    words: "A row a setting and one for the work's fire, an array",
+    about: "",
+    is_many: true,
+    members: &[Member::Columns(DRAW)],
+};
+
+columns! {
+    /// The cylinders at a draw.
+    pub(crate) DRAW, draw(draw: &DrawRow<'_>);
+    setting, "", Word, Page(0) => &draw.setting.entry.name;
+    /// Gauge pressure that the regulator needs before it; half a bar over the reading unless given, and never less than
+    /// the reading.
+    regulator_needs_pa, "needs", Gauge, Page(10) => draw.row.needs.pascals();
+    mass_flow_kg_per_s, "gas", MassFlow, Page(20) => draw.setting.gas.kilograms_per_second();
+    /// Draw that the cylinders hold steadily at that pressure at the level they are at; less as they empty.
+    steady_draw_kg_per_s, "it holds", MassFlow, Page(30) => draw.row.steady.kilograms_per_second();
+    /// Whether the draw is no more than that: true or false.
+    keeps_up, "keeps up", Word, Programs => draw.row.keeps_up;
+    /// When the pressure in them falls under what the regulator needs, drawn without a rest; null when it does not.
+    too_cold_after_s, "too cold after", Time, Programs => draw.row.too_cold_after.map(|time| time.seconds());
+    /// When what is left is burnt; null when nothing is drawn.
+    gas_lasts_s, "gas for", Lasting, Page(40) => draw.row.lasts.map(|time| time.seconds());
+    /// How long full cylinders last; null when nothing is drawn.
+    full_lasts_s, "full for", Lasting, Page(50) => draw.row.full_lasts.map(|time| time.seconds());
+    /// The liquid after the setting's time, an hour unless given; in an evening, at its end. It is no colder than where
+    /// the regulator starves.
+    liquid_temperature_k, "liquid temperature", Temperature, Programs => draw.row.end.temperature.kelvin();
+    /// How many such cylinders would hold the draw at that level, a whole number; null when 16 would not.
+    cylinders_needed, "cylinders needed", Number, Programs => draw.row.cylinders_needed;
+    keeps_up_words, "does it keep up?", Word, Words(60) => verdict(draw.row);
+    cost_per_hour, "cost per hour", MoneyRate, Programs => draw.setting.cost_per_hour;
+}
+
+/// Sheet: cylinder_evening, for programs.
+pub(crate) const CYLINDER_RUN: Section = Section {
+    key: "cylinder_evening",
+    name: "sheet: cylinder_evening",
+    words: "The plan of the furnace, or else the settings that have a time, one after the other; null without either",
+    about: "",
+    is_many: false,
+    members: &[Member::Columns(CYLINDER_RUN_FIELDS)],
+};
+
+columns! {
+    /// The cylinders over the whole run.
+    pub(crate) CYLINDER_RUN_FIELDS, cylinder_run(run: &CylinderEvening);
+    /// Whether it follows the furnace's `plan`: true, or false for the settings' own times, as `evening`.
+    by_plan, "by plan", Word, Programs => run.by_plan;
+    gas_used_kg, "gas used", Mass, Programs => run.gas.kilograms();
+    left_kg, "left", Mass, Programs => run.left.kilograms();
+    liquid_temperature_k, "liquid temperature", Temperature, Programs => run.liquid.kelvin();
+    /// Whether the cylinders keep up and are not empty: true or false.
+    lasts_evening, "lasts evening", Word, Programs => run.lasts();
+    too_cold_after_s, "too cold after", Time, Programs => run.too_cold_after.map(|time| time.seconds());
+    /// When they are empty; null when they last.
+    empty_after_s, "empty after", Time, Programs => run.empty_after.map(|time| time.seconds());
 }

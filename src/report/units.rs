@@ -1,12 +1,153 @@
-//! Numbers as a shop reads them: two sets of units, three figures.
+//! Numbers as a shop reads them: the unit and the figures of every kind of number, in both sets of units.
 
 use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::quantity::{
-    ActualVolumeFlow, Duration, GaugePressure, GrossHeatRate, Length, Mass, MassFlow, NetHeatRate, Power,
-    PressureDifference, Temperature,
+    ActualVolumeFlow, Area, Density, Duration, GaugePressure, GrossHeatRate, Length, Mass, MassFlow, NetHeatRate,
+    Power, PressureDifference, Speed, Temperature, Volume,
 };
+
+/// What a value is: its unit for programs, and how a shop reads it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A word, a list of words, or true and false.
+    Word,
+    /// A number whose unit another column tells.
+    OfItsKind,
+    /// A plain number.
+    Number,
+    /// A whole number.
+    Count,
+    /// An air ratio, or one size over another.
+    Ratio,
+    /// A share of a whole.
+    Share,
+    /// A small share, with a decimal.
+    FineShare,
+    /// A share in hundredths of a percent.
+    SmallShare,
+    /// Money.
+    Money,
+    /// Money an hour.
+    MoneyRate,
+    /// Money for a kilogram.
+    Price,
+    /// What a gauge of the gas reads.
+    Gauge,
+    /// A low pressure, of air or of a pipe.
+    LowPressure,
+    /// Pressure of the air of the site.
+    Ambient,
+    /// Heat by time that has no basis: walls, openings, work.
+    Heat,
+    /// A fire, gross.
+    HeatGross,
+    /// A fire, net.
+    HeatNet,
+    /// Power at a shaft, or of a hole.
+    Power,
+    /// Heat.
+    Energy,
+    /// Gas or air by mass.
+    MassFlow,
+    /// A flow of air or gas by volume.
+    Flow,
+    /// A mass.
+    Mass,
+    /// A temperature.
+    Temperature,
+    /// A small length.
+    Length,
+    /// A bore.
+    Bore,
+    /// A height of land.
+    Height,
+    /// An area of wall.
+    Area,
+    /// A volume of chamber or lining.
+    Volume,
+    /// A time.
+    Time,
+    /// A time in whole minutes.
+    Minutes,
+    /// A time in hours, or in minutes where it is short.
+    Lasting,
+    /// A time on the clock of a run, hours and minutes.
+    Clock,
+    /// A speed.
+    Speed,
+    /// The slow speed at which a flame eats into its mixture.
+    FlameSpeed,
+    /// Something a second.
+    Gradient,
+    /// A force.
+    Force,
+    /// A density.
+    Density,
+    /// Flow over area.
+    MassFlux,
+    /// Heat of a mass.
+    HeatPerMass,
+    /// Heat of a volume.
+    HeatPerVolume,
+    /// Mass over mass.
+    PerMass,
+    /// Volume over volume.
+    PerVolume,
+}
+
+impl Kind {
+    /// The end of a key and the unit of its number; neither for words.
+    #[must_use]
+    pub const fn si(self) -> (&'static str, &'static str) {
+        match self {
+            Kind::Word => ("", ""),
+            Kind::OfItsKind => ("", "of its kind"),
+            Kind::Number | Kind::Count | Kind::Ratio | Kind::Share | Kind::FineShare | Kind::SmallShare => ("", "1"),
+            Kind::Money => ("", "money"),
+            Kind::MoneyRate => ("", "money/h"),
+            Kind::Price => ("_per_kg", "money/kg"),
+            Kind::Gauge | Kind::LowPressure | Kind::Ambient => ("_pa", "Pa"),
+            Kind::Heat | Kind::HeatGross | Kind::HeatNet | Kind::Power => ("_w", "W"),
+            Kind::Energy => ("_j", "J"),
+            Kind::MassFlow => ("_kg_per_s", "kg/s"),
+            Kind::Flow => ("_m3_per_s", "m3/s"),
+            Kind::Mass => ("_kg", "kg"),
+            Kind::Temperature => ("_k", "K"),
+            Kind::Length | Kind::Bore | Kind::Height => ("_m", "m"),
+            Kind::Area => ("_m2", "m2"),
+            Kind::Volume => ("_m3", "m3"),
+            Kind::Time | Kind::Minutes | Kind::Lasting | Kind::Clock => ("_s", "s"),
+            Kind::Speed | Kind::FlameSpeed => ("_m_per_s", "m/s"),
+            Kind::Gradient => ("_per_s", "1/s"),
+            Kind::Force => ("_n", "N"),
+            Kind::Density => ("_kg_per_m3", "kg/m3"),
+            Kind::MassFlux => ("_kg_per_m2_s", "kg/(m2 s)"),
+            Kind::HeatPerMass => ("_j_per_kg", "J/kg"),
+            Kind::HeatPerVolume => ("_j_per_m3", "J/m3"),
+            Kind::PerMass => ("_kg_per_kg", "1"),
+            Kind::PerVolume => ("_m3_per_m3", "1"),
+        }
+    }
+
+    /// Whether a table tells the unit once, in the title.
+    #[must_use]
+    pub const fn is_unit_in_title(self) -> bool {
+        matches!(
+            self,
+            Kind::Gauge
+                | Kind::LowPressure
+                | Kind::Heat
+                | Kind::HeatGross
+                | Kind::HeatNet
+                | Kind::MassFlow
+                | Kind::Flow
+                | Kind::Speed
+                | Kind::SmallShare
+        )
+    }
+}
 
 /// The units of a text answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,8 +156,8 @@ pub struct Shop {
     pub inch: bool,
 }
 
-/// A number with these decimals; what rounds to nought has no sign.
-fn fixed(value: f64, decimals: usize) -> String {
+/// A number with these decimals; what rounds to nothing has no sign.
+pub(crate) fn fixed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(size) if !size.contains(|digit: char| digit.is_ascii_digit() && digit != '0') => size.into(),
@@ -25,7 +166,7 @@ fn fixed(value: f64, decimals: usize) -> String {
 }
 
 /// A number with about this many figures and no exponent; whole digits are kept up to 9999.
-fn figures(value: f64, figures: i32) -> String {
+pub(crate) fn figures(value: f64, figures: i32) -> String {
     let size = if value == 0.0 { 0 } else { value.abs().log10().floor() as i32 };
     if size > 3 {
         let step = 10_f64.powi(size + 1 - figures);
@@ -34,133 +175,251 @@ fn figures(value: f64, figures: i32) -> String {
     fixed(value, usize::try_from(figures - 1 - size).unwrap_or(0).min(4))
 }
 
+/// A gauge reading with the decimals of its dial, and with three figures below a tenth of its fine range.
+fn reading(value: f64, decimals: usize, fine: f64) -> String {
+    // A light setting is the last step of the dial, and reads from a finer gauge.
+    if value > 0.0 && value < fine / 10.0 {
+        return fixed(value, (2.0 - value.log10().floor()).min(6.0) as usize);
+    }
+    fixed(value, decimals + usize::from(value < fine))
+}
+
 impl Shop {
+    /// The unit of a kind; empty where its numbers need none.
+    #[must_use]
+    pub const fn unit(&self, kind: Kind) -> &'static str {
+        let (inch, metric) = match kind {
+            Kind::Word
+            | Kind::OfItsKind
+            | Kind::Number
+            | Kind::Count
+            | Kind::Ratio
+            | Kind::Money
+            | Kind::MoneyRate
+            | Kind::Clock => ("", ""),
+            Kind::PerMass | Kind::PerVolume | Kind::Bore | Kind::Lasting | Kind::Gradient => ("", ""),
+            Kind::Share | Kind::FineShare | Kind::SmallShare => ("%", "%"),
+            Kind::Price => ("per lb", "per kg"),
+            Kind::Gauge => ("psi", "bar"),
+            Kind::LowPressure => ("in w.c.", "Pa"),
+            Kind::Ambient => ("psia", "hPa"),
+            Kind::Heat => ("kBtu/h", "kW"),
+            Kind::HeatGross => ("kBtu/h gross", "kW gross"),
+            Kind::HeatNet => ("kBtu/h net", "kW net"),
+            Kind::Power => ("hp", "W"),
+            Kind::Energy => ("kBtu", "MJ"),
+            Kind::MassFlow => ("lb/h", "kg/h"),
+            Kind::Flow => ("cfm", "m3/h"),
+            Kind::Mass => ("lb", "kg"),
+            Kind::Temperature => ("F", "C"),
+            Kind::Length => ("in", "mm"),
+            Kind::Height => ("ft", "m"),
+            Kind::Area => ("ft2", "m2"),
+            Kind::Volume => ("ft3", "L"),
+            Kind::Time => ("s", "s"),
+            Kind::Minutes => ("min", "min"),
+            Kind::Speed => ("ft/s", "m/s"),
+            Kind::FlameSpeed => ("in/s", "cm/s"),
+            Kind::Force => ("lbf", "N"),
+            Kind::Density => ("lb/ft3", "kg/m3"),
+            Kind::MassFlux => ("lb/(ft2 s)", "kg/(m2 s)"),
+            Kind::HeatPerMass => ("Btu/lb", "MJ/kg"),
+            Kind::HeatPerVolume => ("Btu/ft3", "MJ/m3"),
+        };
+        if self.inch { inch } else { metric }
+    }
+
+    /// The number in that unit, with the figures a shop reads, from SI.
+    #[must_use]
+    pub fn number(&self, kind: Kind, si: f64) -> String {
+        let pick = |inch: f64, metric: f64| if self.inch { inch } else { metric };
+        match kind {
+            Kind::Word | Kind::OfItsKind | Kind::Number | Kind::PerMass | Kind::PerVolume => figures(si, 3),
+            Kind::Count | Kind::Gradient => fixed(si, 0),
+            Kind::Ratio => Self::ratio(si),
+            Kind::Share => fixed(1e2 * si, 0),
+            Kind::FineShare => fixed(1e2 * si, 1),
+            Kind::SmallShare => fixed(1e2 * si, 2),
+            Kind::Money | Kind::MoneyRate => fixed(si, 2),
+            Kind::Price => fixed(pick(si / Mass::from_kilograms(1.0).pounds(), si), 2),
+            Kind::Gauge => {
+                let gauge = GaugePressure::from_pascals(si);
+                if self.inch { reading(gauge.psi(), 1, 1.0) } else { reading(gauge.bar(), 3, 0.1) }
+            }
+            Kind::LowPressure => figures(pick(PressureDifference::from_pascals(si).inches_of_water(), si), 3),
+            Kind::Ambient => {
+                if self.inch {
+                    fixed(GaugePressure::from_pascals(si).psi(), 2)
+                } else {
+                    fixed(si / 1e2, 0)
+                }
+            }
+            // Losses are estimates: two figures of the small ones.
+            Kind::Heat => figures(self.heat_of(si), if self.heat_of(si).abs() < 10.0 { 2 } else { 3 }),
+            Kind::HeatGross | Kind::HeatNet => figures(self.heat_of(si), 3),
+            Kind::Power => figures(pick(Power::from_watts(si).horsepower(), si), 2),
+            Kind::Energy => figures(pick(self.heat_of(si) / 3600.0, si / 1e6), 3),
+            Kind::MassFlow => {
+                let flow = MassFlow::from_kilograms_per_second(si);
+                figures(pick(flow.pounds_per_hour(), flow.kilograms_per_hour()), 3)
+            }
+            Kind::Flow => {
+                let flow = ActualVolumeFlow::from_cubic_meters_per_second(si);
+                figures(pick(flow.cubic_feet_per_minute(), flow.cubic_meters_per_hour()), 3)
+            }
+            Kind::Mass => fixed(pick(Mass::from_kilograms(si).pounds(), si), 2),
+            Kind::Temperature => {
+                let temperature = Temperature::from_kelvin(si);
+                fixed(pick(temperature.fahrenheit(), temperature.celsius()), 0)
+            }
+            Kind::Length => figures(pick(Length::from_meters(si).inches(), 1e3 * si), 3),
+            Kind::Bore => {
+                let bore = Length::from_meters(si);
+                let (inches, millimeters) = (bore.inches(), bore.millimeters());
+                // In both units, since drills are sold in both.
+                if self.inch {
+                    format!("{inches:.4} in = {millimeters:.2} mm")
+                } else {
+                    format!("{millimeters:.2} mm = {inches:.4} in")
+                }
+            }
+            Kind::Height => fixed(pick(Length::from_meters(si).feet(), si), 0),
+            Kind::Area => figures(pick(Area::from_square_meters(si).square_inches() / 144.0, si), 3),
+            Kind::Volume => figures(pick(Volume::from_cubic_meters(si).cubic_feet(), 1e3 * si), 3),
+            Kind::Time => fixed(si, 1),
+            Kind::Lasting => {
+                let time = Duration::from_seconds(si);
+                if time.hours() < 1.5 { format!("{:.0} min", time.minutes()) } else { format!("{:.1} h", time.hours()) }
+            }
+            Kind::Minutes => fixed(Duration::from_seconds(si).minutes(), 0),
+            Kind::Clock => {
+                let minutes = Duration::from_seconds(si).minutes().round() as u64;
+                format!("{}:{:02}", minutes / 60, minutes % 60)
+            }
+            Kind::Speed => figures(pick(Speed::from_meters_per_second(si).feet_per_minute() / 60.0, si), 3),
+            Kind::FlameSpeed => fixed(pick(Length::from_meters(si).inches(), 1e2 * si), 0),
+            Kind::Force => figures(pick(si / 4.448_221_615_260_5, si), 3),
+            Kind::Density => figures(pick(Density::from_kilograms_per_cubic_meter(si).pounds_per_cubic_foot(), si), 3),
+            Kind::MassFlux => figures(pick(si * 0.204_816_143_6, si), 3),
+            Kind::HeatPerMass => figures(pick(si / 2326.0, si / 1e6), 3),
+            Kind::HeatPerVolume => figures(pick(si / 37_258.945_8, si / 1e6), 3),
+        }
+    }
+
+    /// Thousands of Btu an hour, or kilowatts.
+    fn heat_of(&self, watts: f64) -> f64 {
+        if self.inch { GrossHeatRate::from_watts(watts).btu_per_hour() / 1e3 } else { watts / 1e3 }
+    }
+
+    /// A number and its unit, from SI.
+    #[must_use]
+    pub fn text(&self, kind: Kind, si: f64) -> String {
+        let (number, unit) = (self.number(kind, si), self.unit(kind));
+        if unit.is_empty() { number } else { format!("{number} {unit}") }
+    }
+    /// Half the width of a number, with the decimals it is printed with.
+    #[must_use]
+    pub fn half_width(&self, kind: Kind, si: f64, half: f64) -> String {
+        let number = self.number(kind, si);
+        let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+        // Kinds with a half width have units that are a plain factor of SI.
+        let factor = match kind {
+            Kind::Gauge if self.inch => GaugePressure::from_pascals(1.0).psi(),
+            Kind::Gauge => 1e-5,
+            Kind::Heat | Kind::HeatGross | Kind::HeatNet => self.heat_of(1.0),
+            Kind::MassFlow if self.inch => MassFlow::from_kilograms_per_second(1.0).pounds_per_hour(),
+            Kind::MassFlow => 3600.0,
+            Kind::Share | Kind::FineShare | Kind::SmallShare => 1e2,
+            _ => 1.0,
+        };
+        fixed(half * factor, decimals)
+    }
+
+    /// A number, half its width and its unit.
+    #[must_use]
+    pub fn within(&self, kind: Kind, si: f64, half: f64) -> String {
+        format!("{} ±{} {}", self.number(kind, si), self.half_width(kind, si, half), self.unit(kind))
+    }
+
     /// Unit of gauge pressure.
     #[must_use]
-    pub fn gauge_unit(&self) -> &'static str {
-        if self.inch { "psi" } else { "bar" }
+    pub const fn gauge_unit(&self) -> &'static str {
+        self.unit(Kind::Gauge)
     }
     /// A gauge reading, with as many figures as a gauge shows, without its unit.
     #[must_use]
     pub fn gauge_number(&self, gauge: GaugePressure) -> String {
-        let (reading, decimals) = if self.inch { (gauge.psi(), 1) } else { (gauge.bar(), 3) };
-        // A light setting is the last step of the dial, and reads from a finer gauge.
-        let low = reading < if self.inch { 1.0 } else { 0.1 };
-        fixed(reading, decimals + usize::from(low))
+        self.number(Kind::Gauge, gauge.pascals())
     }
     /// A gauge reading.
     #[must_use]
     pub fn gauge(&self, gauge: GaugePressure) -> String {
-        format!("{} {}", self.gauge_number(gauge), self.gauge_unit())
+        self.text(Kind::Gauge, gauge.pascals())
     }
     /// A low pressure given in Pa.
     #[must_use]
     pub fn low_pressure(&self, pascals: f64) -> String {
-        let pressure = PressureDifference::from_pascals(pascals);
-        if self.inch {
-            format!("{} in w.c.", figures(pressure.inches_of_water(), 3))
-        } else {
-            format!("{} Pa", figures(pressure.pascals(), 3))
-        }
+        self.text(Kind::LowPressure, pascals)
     }
     /// A flow of air.
     #[must_use]
     pub fn air(&self, flow: ActualVolumeFlow) -> String {
-        if self.inch {
-            format!("{} cfm", figures(flow.cubic_feet_per_minute(), 3))
-        } else {
-            format!("{} m3/h", figures(flow.cubic_meters_per_hour(), 3))
-        }
+        self.text(Kind::Flow, flow.cubic_meters_per_second())
     }
-    /// Unit and basis of heat.
+    /// The kind a fire is printed as: gross in inch units, net in metric ones, as each is used to.
     #[must_use]
-    pub fn heat_unit(&self) -> &'static str {
-        if self.inch { "kBtu/h gross" } else { "kW net" }
-    }
-    /// A fire, without its unit.
-    #[must_use]
-    pub fn heat_number(&self, gross: GrossHeatRate, net: NetHeatRate) -> String {
-        figures(if self.inch { gross.btu_per_hour() / 1e3 } else { net.kilowatts() }, 3)
-    }
-    /// Half the width of what a fire may be, as a share of it, with the fire's decimals.
-    #[must_use]
-    pub fn heat_half_width(&self, gross: GrossHeatRate, net: NetHeatRate, share: f64) -> String {
-        let number = self.heat_number(gross, net);
-        let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
-        let width = share * if self.inch { gross.btu_per_hour() / 1e3 } else { net.kilowatts() };
-        fixed(width, decimals)
+    pub const fn fire_kind(&self) -> Kind {
+        if self.inch { Kind::HeatGross } else { Kind::HeatNet }
     }
     /// A fire.
     #[must_use]
     pub fn heat(&self, gross: GrossHeatRate, net: NetHeatRate) -> String {
-        format!("{} {}", self.heat_number(gross, net), self.heat_unit())
+        self.text(self.fire_kind(), if self.inch { gross.watts() } else { net.watts() })
     }
-    /// Unit of gas an hour.
+    /// Gas an hour.
     #[must_use]
-    pub fn gas_unit(&self) -> &'static str {
-        if self.inch { "lb/h" } else { "kg/h" }
-    }
-    /// Gas an hour, without its unit.
-    #[must_use]
-    pub fn gas_number(&self, gas: MassFlow) -> String {
-        figures(if self.inch { gas.pounds_per_hour() } else { gas.kilograms_per_hour() }, 3)
+    pub fn gas(&self, gas: MassFlow) -> String {
+        self.text(Kind::MassFlow, gas.kilograms_per_second())
     }
     /// A mass of gas.
     #[must_use]
     pub fn mass(&self, mass: Mass) -> String {
-        if self.inch { format!("{} lb", fixed(mass.pounds(), 2)) } else { format!("{} kg", fixed(mass.kilograms(), 2)) }
+        self.text(Kind::Mass, mass.kilograms())
     }
     /// A temperature.
     #[must_use]
     pub fn temperature(&self, temperature: Temperature) -> String {
-        if self.inch {
-            format!("{} F", fixed(temperature.fahrenheit(), 0))
-        } else {
-            format!("{} C", fixed(temperature.celsius(), 0))
-        }
+        self.text(Kind::Temperature, temperature.kelvin())
     }
-    /// A bore, in both units, since drills are sold in both.
+    /// A difference of temperature.
+    #[must_use]
+    pub fn degrees(&self, kelvins: f64) -> String {
+        if self.inch { format!("{} F", fixed(1.8 * kelvins, 0)) } else { format!("{} K", fixed(kelvins, 0)) }
+    }
+    /// A bore, in both units.
     #[must_use]
     pub fn bore(&self, bore: Length) -> String {
-        if self.inch {
-            format!("{:.4} in = {:.2} mm", bore.inches(), bore.millimeters())
-        } else {
-            format!("{:.2} mm = {:.4} in", bore.millimeters(), bore.inches())
-        }
+        self.text(Kind::Bore, bore.meters())
     }
     /// A small length.
     #[must_use]
     pub fn length(&self, length: Length) -> String {
-        if self.inch {
-            format!("{} in", figures(length.inches(), 3))
-        } else {
-            format!("{} mm", figures(length.millimeters(), 3))
-        }
+        self.text(Kind::Length, length.meters())
     }
     /// A height.
     #[must_use]
     pub fn height(&self, height: Length) -> String {
-        if self.inch { format!("{} ft", fixed(height.feet(), 0)) } else { format!("{} m", fixed(height.meters(), 0)) }
+        self.text(Kind::Height, height.meters())
     }
     /// Money.
     #[must_use]
     pub fn money(currency: &str, amount: f64) -> String {
         format!("{currency}{amount:.2}")
     }
-    /// A time on the evening's clock, hours and minutes.
+    /// A time on the clock of a run, hours and minutes.
     #[must_use]
     pub fn clock(time: Duration) -> String {
-        let minutes = time.minutes().round() as u64;
-        format!("{}:{:02}", minutes / 60, minutes % 60)
-    }
-    /// A power at a shaft.
-    #[must_use]
-    pub fn power(&self, power: Power) -> String {
-        if self.inch {
-            format!("{} hp", figures(power.horsepower(), 2))
-        } else {
-            format!("{} W", figures(power.watts(), 2))
-        }
+        Self { inch: false }.number(Kind::Clock, time.seconds())
     }
     /// An air ratio.
     #[must_use]
@@ -180,42 +439,10 @@ impl Shop {
     }
 }
 
-/// The fire of an air ratio in words, given the leanest that burns cold and whether its carbon monoxide is cautioned
-/// of. They follow the ratio as it is printed.
-///
-/// Common practice, no source.
-#[must_use]
-pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
-    if air_ratio > leanest {
-        return "too lean to burn cold";
-    }
-    match (100.0 * air_ratio).round() / 100.0 {
-        ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
-        ratio if ratio < 0.98 && poisons => "a little rich: reducing, makes carbon monoxide",
-        ratio if ratio < 0.98 => "a little rich: reducing",
-        _ if poisons => "makes carbon monoxide",
-        ratio if ratio < 1.02 => "barely enough air",
-        ratio if ratio < 1.10 => "clean",
-        ratio if ratio < 1.30 => "a little lean: oxidising",
-        _ => "lean: oxidising, wastes heat",
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{Shop, figures, fire_words, fixed};
+    use super::{Kind, Shop, figures, fixed};
     use crate::quantity::GaugePressure;
-
-    #[test]
-    fn a_fire_makes_carbon_monoxide_in_words_where_it_is_cautioned_of() {
-        for hundredths in 90..140 {
-            for poisons in [false, true] {
-                let words = fire_words(f64::from(hundredths) / 100.0, 1.6, poisons);
-                assert_eq!(words.contains("carbon monoxide"), poisons, "{hundredths}: {words}");
-                assert_eq!(words.contains("rich"), hundredths < 98, "{hundredths}: {words}");
-            }
-        }
-    }
 
     #[test]
     fn figures_keep_three_digits_and_never_an_exponent() {
@@ -229,15 +456,35 @@ mod tests {
     }
 
     #[test]
-    fn nothing_reads_minus_nought() {
+    fn nothing_has_no_sign() {
         assert_eq!((fixed(-0.4, 0), fixed(-0.6, 0), fixed(-10.0, 0)), ("0".into(), "-1".into(), "-10".into()));
         assert_eq!((Shop::off_by(-0.0001), Shop::off_by(-0.012)), ("+0.0 %".into(), "-1.2 %".into()));
     }
 
     #[test]
-    fn a_low_gauge_keeps_two_figures() {
+    fn a_low_gauge_keeps_its_figures() {
         let gauge = |psi| Shop { inch: true }.gauge_number(GaugePressure::from_psi(psi));
         assert_eq!((gauge(0.25), gauge(0.999), gauge(5.0)), ("0.25".into(), "1.00".into(), "5.0".into()));
+        // Half an inch of water: two decimals of a psi would be 11 % off.
+        assert_eq!(gauge(0.018_06), "0.0181");
         assert_eq!(Shop { inch: false }.gauge_number(GaugePressure::from_pascals(1250.0)), "0.0125");
+        assert_eq!(Shop { inch: false }.gauge_number(GaugePressure::from_pascals(124.5)), "0.00124");
+    }
+
+    // Units of the international yard and pound: 1 Btu/h = 0.293 071 W, 1 ft3 = 28.316 8 L, 1 lbf = 4.448 22 N,
+    // 1 Btu/lb = 2326 J/kg, 1 lb/ft3 = 16.018 5 kg/m3 (NIST SP 811, appendix B).
+    #[test]
+    fn inch_units_are_those_of_the_tables() {
+        let inch = |kind, si| Shop { inch: true }.text(kind, si);
+        assert_eq!(inch(Kind::Heat, 2930.71), "10.0 kBtu/h");
+        assert_eq!(inch(Kind::Energy, 1.055_056e6), "1000 kBtu");
+        assert_eq!(inch(Kind::Volume, 0.028_316_8), "1.00 ft3");
+        assert_eq!(inch(Kind::Area, 0.092_903), "1.00 ft2");
+        assert_eq!(inch(Kind::Force, 444.822), "100 lbf");
+        assert_eq!(inch(Kind::HeatPerMass, 46.52e6), "20000 Btu/lb");
+        assert_eq!(inch(Kind::Density, 16.0185), "1.00 lb/ft3");
+        assert_eq!(inch(Kind::Speed, 3.048), "10.0 ft/s");
+        assert_eq!(inch(Kind::MassFlux, 4.882_43), "1.00 lb/(ft2 s)");
+        assert_eq!(inch(Kind::HeatPerVolume, 37.2589e6), "1000 Btu/ft3");
     }
 }

@@ -1,30 +1,20 @@
-//! The warnings of any answer, as text and as JSON.
+//! The warnings of any answer, for people and for programs.
 
 use std::format;
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use serde_json::{Value, json};
-
-use crate::plant::evaluation::Sheet;
+use crate::plant::Sheet;
 use crate::plant::hazards::{Hazard, Hazards, Measure};
 use crate::plant::work::THE_WORK;
 use crate::prose::hazards::{number, sentence, signal_word};
 use crate::quantity::{Duration, Length, Mass, NetHeatRate, Temperature};
-use crate::report::page::{heading, paragraph};
+use crate::report::field::columns;
+use crate::report::tree::{Member, Node, Row, Section, Tree};
 use crate::report::units::Shop;
 
 /// Most warnings on the page for the wall: more are not read.
 pub const MOST_ON_WALL: usize = 7;
-
-/// The name of the setting that a hazard stands at, of a sheet; none of the whole burner.
-#[must_use]
-pub fn setting_name<'s>(sheet: &'s Sheet, hazard: &Hazard) -> Option<&'s str> {
-    if hazard.at_work() {
-        return Some(THE_WORK);
-    }
-    sheet.settings.get(hazard.setting()?).map(|setting| setting.entry.name.as_str())
-}
 
 /// A hazard's number in the units of a shop.
 fn printed(shop: &Shop, value: f64, measure: Measure) -> String {
@@ -57,24 +47,78 @@ fn parts(share: f64) -> f64 {
     (parts / step).round() * step
 }
 
-/// Adds the warnings to a page, those of one sentence together; of more than `most` sentences the least bad are counted
-/// only.
-pub fn warnings_text<'n>(
-    page: &mut String,
-    hazards: &Hazards,
-    name: impl Fn(&Hazard) -> Option<&'n str>,
-    shop: &Shop,
-    most: usize,
-) {
-    if hazards.as_slice().is_empty() {
-        return;
+/// A warning and where it stands.
+pub(crate) struct WarningRow<'h> {
+    hazard: &'h Hazard,
+    setting: Option<&'h str>,
+}
+
+impl WarningRow<'_> {
+    /// The sentence in metric units, its number before it.
+    fn text(&self) -> String {
+        let print = |value, measure| printed(&Shop { inch: false }, value, measure);
+        let text = sentence(self.hazard, &print);
+        number(self.hazard, &print).map_or(text.clone(), |number| format!("{number}: {text}"))
     }
-    heading(page, "WARNINGS");
+}
+
+/// What an answer warns of, and what its states are called.
+#[derive(Clone, Debug)]
+pub struct Warned {
+    hazards: Hazards,
+    names: Vec<String>,
+}
+
+impl Warned {
+    /// Of an answer of one state.
+    pub fn of<'h>(hazards: impl IntoIterator<Item = &'h Hazard>) -> Self {
+        Self { hazards: hazards.into_iter().copied().collect(), names: vec![] }
+    }
+
+    /// Of an answer whose states have these names, in their order.
+    #[must_use]
+    pub const fn named(hazards: Hazards, names: Vec<String>) -> Self {
+        Self { hazards, names }
+    }
+
+    /// Of a sheet.
+    #[must_use]
+    pub fn of_sheet(sheet: &Sheet) -> Self {
+        let names = sheet.settings.iter().map(|setting| setting.entry.name.as_str().into()).collect();
+        Self { hazards: sheet.hazards.clone(), names }
+    }
+
+    /// What it warns of as a part of an answer.
+    #[must_use]
+    pub fn node(&self, shop: &Shop) -> Node {
+        warnings(self, shop, usize::MAX)
+    }
+
+    fn name(&self, hazard: &Hazard) -> Option<&str> {
+        if hazard.at_work() && !self.names.is_empty() {
+            return Some(THE_WORK);
+        }
+        self.names.get(hazard.setting()?).map(String::as_str)
+    }
+}
+
+/// The warnings: one row a warning and place for programs; for people those of one sentence together, and of more than
+/// `most` sentences the least bad only counted.
+pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
+    let rows = warned.hazards.iter().map(|hazard| {
+        let setting = warned.name(hazard);
+        Row::of([warning(&WarningRow { hazard, setting })])
+    });
+    let rows = Node::rows(&WARNINGS, rows.collect());
+    if warned.hazards.as_slice().is_empty() {
+        return rows;
+    }
+    let mut nodes = vec![rows];
     let print = |value, measure| printed(shop, value, measure);
     let mut said: Vec<(&str, String, Vec<(Option<usize>, String)>)> = vec![];
-    for hazard in hazards {
+    for hazard in &warned.hazards {
         let text = sentence(hazard, &print);
-        let place = match (name(hazard), number(hazard, &print)) {
+        let place = match (warned.name(hazard), number(hazard, &print)) {
             (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
             (setting, number) => setting.map(Into::into).or(number),
         };
@@ -87,11 +131,12 @@ pub fn warnings_text<'n>(
     let more = said.len().saturating_sub(most);
     for (word, text, places) in said.into_iter().take(most) {
         let place = if places.is_empty() { String::new() } else { format!("{}: ", listed(&places)) };
-        paragraph(page, &format!(" {word}"), &(place + &text));
+        nodes.push(Node::labeled(word, place + &text));
     }
     if more > 0 {
-        paragraph(page, "", &format!("{more} more in the whole sheet"));
+        nodes.push(Node::said(format!("{more} more in the whole sheet")));
     }
+    Node::headed("WARNINGS", nodes)
 }
 
 /// The places of one warning; many settings in a row by the first and the last.
@@ -104,21 +149,51 @@ fn listed(places: &[(Option<usize>, String)]) -> String {
     }
 }
 
-/// The warnings as an array, numbers and limits in SI units, the sentence in metric ones.
-#[must_use]
-pub fn warnings_json<'n>(hazards: &Hazards, name: impl Fn(&Hazard) -> Option<&'n str>) -> Value {
-    let shop = Shop { inch: false };
-    let print = |value, measure| printed(&shop, value, measure);
-    let rows = hazards.iter().map(|hazard| {
-        let text = sentence(hazard, &print);
-        json!({
-            "kind": hazard.kind.key(),
-            "severity": hazard.severity().key(),
-            "setting": name(hazard),
-            "number": hazard.number,
-            "limit": hazard.limit,
-            "text": number(hazard, &print).map_or(text.clone(), |number| format!("{number}: {text}")),
-        })
-    });
-    Value::Array(rows.collect())
+impl Tree {
+    /// The answer with what it warns of at its end.
+    #[must_use]
+    pub fn warned(mut self, warned: &Warned, shop: &Shop) -> Self {
+        self.nodes.push(warned.node(shop));
+        self
+    }
+
+    /// What the answer warns of, alone: beside a table of CSV, which has no room for it.
+    #[must_use]
+    pub fn warnings(&self) -> Self {
+        let is_warning = |node: &&Node| match node {
+            Node::Block(block) => block.nodes.iter().any(|node| match node {
+                Node::Table(table) => table.section.is_some_and(|section| section.name == WARNINGS.name),
+                _ => false,
+            }),
+            _ => false,
+        };
+        Self { nodes: self.nodes.iter().filter(is_warning).cloned().collect(), ..*self }
+    }
+}
+
+/// The warnings for programs.
+pub(crate) const WARNINGS: Section = Section {
+    key: "warnings",
+    name: "sheet: warnings",
+    words: "What the numbers warn of, an array, the worst first; CSV leaves them to standard error",
+    about: "",
+    is_many: true,
+    members: &[Member::Columns(WARNING)],
+};
+
+columns! {
+    /// A warning.
+    pub(crate) WARNING, warning(row: &WarningRow<'_>);
+    kind, "kind", Word, Programs => row.hazard.kind.key();
+    /// One of `danger` (will kill or maim if it is not avoided), `warning` (could), `caution` (could injure lightly) and
+    /// `notice` (damage, waste, or a number less certain than it looks): the signal words of ANSI Z535.6 (from memory).
+    severity, "severity", Word, Programs => row.hazard.severity().key();
+    setting, "setting", Word, Programs => row.setting;
+    /// The number that the warning stands on, in K, s, kg, W or m where it is one of these, else a ratio or a share;
+    /// null without one.
+    number, "number", OfItsKind, Programs => row.hazard.number;
+    /// Where that number becomes a warning, in the same unit; null without one.
+    limit, "limit", OfItsKind, Programs => row.hazard.limit;
+    /// The warning in a sentence, with its number in metric units.
+    text, "text", Word, Programs => row.text();
 }

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use jetwright::report::answers::ANSWERS;
+use jetwright::report::render::keys;
 use serde_json::{Map, Value};
 
 use super::furnace::{WORK_CRUCIBLE, WORK_PIECE};
@@ -156,11 +158,11 @@ fn everything() -> Seen {
     let mut seen = Seen::default();
     let flow = ["flow", "--gas", "natural-gas", "--gauge", "5 psi", "--gauge", "40 psi", "--bore", "1.8 mm"];
     seen.all("jetwright flow", &json(&flow));
-    seen.all("jetwright flow", &json(&flow)["rows"]);
+    seen.all("flow: rows", &json(&flow)["rows"]);
     for (gauge, heat) in [("5 psi", "26 kW net"), ("65 psi", "26 kW gross"), ("5 psi", "900 kW gross")] {
         let answer = json(&["jet", "--gas", "propane", "--gauge", gauge, "--heat", heat, "--jets", "2"]);
         seen.all("jetwright jet", &answer);
-        seen.all("jetwright jet", &answer["nearest"]);
+        seen.all("jet: nearest", &answer["nearest"]);
     }
     seen.all("jetwright air", &json(&["air", "--gas", "propane", "--heat", "26 kW net"]));
     for gas in ["propane", "hydrogen", "CO=1"] {
@@ -177,16 +179,16 @@ fn everything() -> Seen {
         seen.all("sheet: castable", &lining["castable"]);
         let chamber = json(&["chamber", file.path()]);
         seen.all("jetwright chamber", &chamber);
-        seen.all("jetwright chamber", &chamber["rows"]);
+        seen.all("chamber: rows", &chamber["rows"]);
     }
     for answer in super::weighing::answers() {
         seen.all("jetwright weigh", &answer);
-        seen.all("jetwright weigh", &answer["rows"]);
+        seen.all("weigh: rows", &answer["rows"]);
     }
     let bells = BurnerFile::bells(&[]);
     let setpoints = json(&["setpoints", bells.path(), "--from", "15 kW net", "--to", "20 kW net"]);
     seen.all("jetwright setpoints", &setpoints);
-    seen.all("jetwright setpoints", &setpoints["rows"]);
+    seen.all("setpoints: rows", &setpoints["rows"]);
     for more in super::supply::CYLINDERS {
         seen.all("jetwright cylinder", &json(&[&super::supply::CYLINDER, *more].concat()));
     }
@@ -198,6 +200,17 @@ fn everything() -> Seen {
         seen.sheet(&file.json());
     }
     seen
+}
+
+/// The document is made of the constant lists: run with `JETWRIGHT_WRITE=1` to write it anew.
+#[test]
+fn the_document_is_current() {
+    let made = keys::document(&ANSWERS);
+    if std::env::var_os("JETWRIGHT_WRITE").is_some() {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/report/json_keys.md");
+        std::fs::write(path, &made).expect("the document is written");
+    }
+    assert!(made == DOCUMENT, "src/report/json_keys.md is not what the columns say: JETWRIGHT_WRITE=1 writes it anew");
 }
 
 #[test]

@@ -378,7 +378,7 @@ pub struct AnswerArguments {
     /// Units of a text answer.
     #[arg(long, value_enum, default_value = "metric")]
     pub units: Units,
-    /// Text to read, or JSON or CSV for programs, both in SI base units.
+    /// Text or HTML to read, or JSON or CSV for programs, both in SI base units.
     #[arg(long, value_enum, default_value = "text")]
     pub format: Format,
 }
@@ -392,6 +392,7 @@ pub enum Units {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Format {
     Text,
+    Html,
     Json,
     Csv,
 }

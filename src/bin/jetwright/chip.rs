@@ -2,10 +2,11 @@
 
 use jetwright::file::burner_file;
 use jetwright::report::Shop;
+use jetwright::report::render::text;
+use jetwright::report::warnings::Warned;
 
 use crate::arguments::ChipArguments;
 use crate::command_error::CommandError;
-use crate::warned::Warned;
 
 /// Writes the burner of a file as bytes for a chip.
 pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
@@ -17,5 +18,6 @@ pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
     chip.write_image(&mut image).expect("the bytes are as many as the image says");
     std::fs::write(&arguments.image, &image).map_err(|error| CommandError::option("image", error))?;
     let written = format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display());
-    Ok(written + &Warned::of_sheet(&sheet).text(&Shop { inch: false }))
+    let shop = Shop { inch: false };
+    Ok(written + &text::nodes(&[Warned::of_sheet(&sheet).node(&shop)], &shop))
 }

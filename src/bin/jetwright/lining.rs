@@ -2,13 +2,12 @@
 
 use jetwright::file::burner_file;
 use jetwright::plant::hazards::{Hazards, of_castable};
-use jetwright::report::rows::csv_of;
-use jetwright::report::{Shop, lining_json, lining_text};
+use jetwright::report::answers::lining::{LiningRow, tree};
+use jetwright::report::warnings::Warned;
 
-use crate::arguments::{Format, SheetArguments, Units};
+use crate::arguments::{SheetArguments, Units};
 use crate::command_error::CommandError;
 use crate::output;
-use crate::warned::Warned;
 
 /// The panels of a burner file's chamber added up.
 pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
@@ -19,20 +18,9 @@ pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
             .refuse("layer", "the file has none, and this command needs each [[layer]] and [[panel]] of the chamber")
             .into());
     };
-    let castable = block.castable.as_ref();
-    let found: Hazards = castable.into_iter().flat_map(|cast| of_castable(cast.mix.water, cast.mix.dry)).collect();
-    let (warned, shop) = (Warned::of(&found), Shop { inch });
-    Ok(match arguments.answer.format {
-        Format::Text => lining_text(&block.lining, entry, castable, &shop) + &warned.text(&shop),
-        Format::Json => {
-            let mut answer = lining_json(&block.lining, entry, castable);
-            answer["warnings"] = warned.json();
-            output::pretty(&answer)
-        }
-        Format::Csv => {
-            warned.beside(&shop);
-            let row = lining_json(&block.lining, entry, castable);
-            csv_of(&[row.as_object().cloned().unwrap_or_default()]).map_err(CommandError::table)?
-        }
-    })
+    let row = LiningRow { lining: &block.lining, entry, castable: block.castable.as_ref() };
+    let cast = row.castable.into_iter();
+    let found: Hazards = cast.flat_map(|cast| of_castable(cast.mix.water, cast.mix.dry)).collect();
+    let shop = output::shop(&arguments.answer);
+    output::print(&tree(&row, &shop).warned(&Warned::of(&found), &shop), "The lining", &arguments.answer)
 }

@@ -15,12 +15,10 @@ mod line;
 mod lining;
 mod measured;
 mod measured_arguments;
-mod measured_text;
 mod meter;
 mod output;
 mod setpoints;
 mod sheet;
-mod warned;
 mod weigh;
 mod supply_arguments;
 mod work;
@@ -50,7 +48,7 @@ fn answer() -> Result<String, CommandError> {
     let answered = match Arguments::from_arg_matches(&matches).map_err(CommandError::Usage)?.command {
         Command::Sheet(arguments) => sheet::run(&arguments),
         Command::Blank => Ok(jetwright::file::blank::blank()),
-        Command::Schema => Ok(output::pretty(&jetwright::file::schema::schema())),
+        Command::Schema => Ok(format!("{:#}\n", jetwright::file::schema::schema())),
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),

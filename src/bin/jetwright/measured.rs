@@ -5,8 +5,8 @@ use std::path::Path;
 use jetwright::file::measured::{measured_text, read_measured};
 use jetwright::file::{Places, burner_file};
 use jetwright::measure::{
-    BEYOND_BELIEF, Comparison, Joined, Measured, Plan, Reading, Run, RunResult, Spreads, Trust, UncertainJet,
-    WeighingError, compare, join, measured_jet, of_hole, of_supply, plan, run_result,
+    BEYOND_BELIEF, Reading, Run, RunResult, Spreads, Trust, UncertainJet, WeighingError, compare, join, measured_jet,
+    of_hole, of_supply, plan, run_result,
 };
 use jetwright::orifice::{Coefficient, Jet, Supply};
 use jetwright::plant::Plant;
@@ -14,37 +14,21 @@ use jetwright::plant::entries::MeasuredEntry;
 use jetwright::plant::spreads::{bore_spread, spreads};
 use jetwright::prose::advice;
 use jetwright::prose::refusals::reason_words;
-use jetwright::quantity::{GaugePressure, Length, Mass, MassFlow};
+use jetwright::quantity::{GaugePressure, Mass, MassFlow};
+use jetwright::report::answers::measured::{Found, MeasuredAnswer, MeasuredBy, tree};
 
 use crate::command_error::{CommandError, OptionError};
 use crate::measured_arguments::MeasuredArguments;
-use crate::measured_text;
+use crate::output;
 
 /// Nothing is known of a contact tip by its mark: a spread that leaves all weight to the measurement.
 const UNKNOWN: f64 = 1.0;
 
-/// How the gas was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
-    Weighing,
-    Meter,
-}
-
-impl Kind {
-    /// Its word in files and answers.
-    pub fn word(self) -> &'static str {
-        match self {
-            Kind::Weighing => "weighing",
-            Kind::Meter => "meter",
-        }
-    }
-
-    /// The option with the gas passed.
-    fn option(self) -> &'static str {
-        match self {
-            Kind::Weighing => "lost",
-            Kind::Meter => "counted",
-        }
+/// The option with the gas passed.
+const fn option(kind: MeasuredBy) -> &'static str {
+    match kind {
+        MeasuredBy::Weighing => "lost",
+        MeasuredBy::Meter => "counted",
     }
 }
 
@@ -55,29 +39,9 @@ pub struct Passed {
     pub held: Option<Mass>,
 }
 
-/// All that is answered.
-pub struct Answer {
-    pub kind: Kind,
-    pub bore: Length,
-    /// What was known of the hole before, as a half width.
-    pub known: f64,
-    pub plan: Plan,
-    /// What runs say; none when only a plan was asked.
-    pub found: Option<Found>,
-    pub saved: Option<String>,
-}
-
-/// What runs say.
-pub struct Found {
-    pub runs: Vec<(GaugePressure, RunResult)>,
-    pub measured: Measured,
-    pub joined: Joined,
-    pub earlier: Option<(String, Comparison)>,
-}
-
 /// The answer of either command.
 pub fn answer(
-    kind: Kind,
+    kind: MeasuredBy,
     arguments: &MeasuredArguments,
     passed: &[Passed],
     reading: &Reading,
@@ -105,10 +69,11 @@ pub fn answer(
     }
     let others = (gauge.powi(2) + others.powi(2) + 0.25 * reading.share.powi(2)).sqrt();
     let plan = plan(flow, reading, others, known);
-    let mut answer = Answer { kind, bore: jet.bore.diameter(), known: 2.0 * known, plan, found: None, saved: None };
+    let mut answer =
+        MeasuredAnswer { kind, bore: jet.bore.diameter(), known: 2.0 * known, plan, found: None, saved: None };
     if passed.is_empty() {
         refuse_idle(arguments)?;
-        return measured_text::print(&answer, &arguments.answer);
+        return print(&answer, arguments);
     }
     let runs = runs(kind, arguments, passed, &supplies, plant.heads)?;
     let found = found(kind, arguments, (&jet, &plant), (&runs, &readings, reading), &spreads, known)?;
@@ -132,7 +97,11 @@ pub fn answer(
         let folder = arguments.file.parent().unwrap_or(Path::new(""));
         answer.saved = Some(path.strip_prefix(folder).unwrap_or(path).display().to_string());
     }
-    measured_text::print(&answer, &arguments.answer)
+    print(&answer, arguments)
+}
+
+fn print(answer: &MeasuredAnswer, arguments: &MeasuredArguments) -> Result<String, CommandError> {
+    output::print(&tree(answer, &output::shop(&arguments.answer)), "A measured jet", &arguments.answer)
 }
 
 /// Refuses options that only a run gives sense to.
@@ -203,14 +172,14 @@ fn supply(
 
 /// The runs of one head.
 fn runs(
-    kind: Kind,
+    kind: MeasuredBy,
     arguments: &MeasuredArguments,
     passed: &[Passed],
     supplies: &[Supply],
     heads: f64,
 ) -> Result<Vec<Run>, CommandError> {
     if arguments.time.len() != passed.len() {
-        let (times, option) = (arguments.time.len(), kind.option());
+        let (times, option) = (arguments.time.len(), option(kind));
         let text = format!("{times} times for {} runs; accepted is one --time for each --{option}", passed.len());
         return Err(CommandError::option("time", text).into());
     }
@@ -222,7 +191,7 @@ fn runs(
 }
 
 fn found(
-    kind: Kind,
+    kind: MeasuredBy,
     arguments: &MeasuredArguments,
     (jet, plant): (&Jet, &Plant),
     (runs, readings, reading): (&[Run], &[GaugePressure], &Reading),
@@ -242,7 +211,7 @@ fn found(
              the cylinder. The two are not averaged",
             measured.factor, joined.deviations
         );
-        return Err(CommandError::option(kind.option(), text).beside(at, 0).into());
+        return Err(CommandError::option(option(kind), text).beside(at, 0).into());
     }
     let mut results = Vec::new();
     for (run, &gauge) in runs.iter().zip(readings) {
@@ -253,8 +222,8 @@ fn found(
     Ok(Found { runs: results, measured, joined, earlier: None })
 }
 
-fn refused(kind: Kind, error: WeighingError) -> OptionError {
-    let option = kind.option();
+fn refused(kind: MeasuredBy, error: WeighingError) -> OptionError {
+    let option = self::option(kind);
     match error {
         WeighingError::Refused { run, error } => CommandError::option("gauge", error).nth(run),
         WeighingError::TooShort { run, needs } => {

@@ -4,9 +4,10 @@ use jetwright::file::burner_file;
 use jetwright::gas::Gas;
 use jetwright::measure::{Reading, metered_mass};
 use jetwright::quantity::Volume;
+use jetwright::report::answers::measured::MeasuredBy;
 
 use crate::command_error::CommandError;
-use crate::measured::{Kind, Passed, answer};
+use crate::measured::{Passed, answer};
 use crate::measured_arguments::MeterArguments;
 
 /// What a gas meter's reading says of a jet.
@@ -23,5 +24,5 @@ pub fn run(arguments: &MeterArguments) -> Result<String, CommandError> {
     }
     let step = mass(&plant.gas, arguments.meter_step)?;
     let reading = Reading { share: arguments.meter_class.0, time: arguments.measured.clock, ..Reading::of_scale(step) };
-    answer(Kind::Meter, &arguments.measured, &runs, &reading)
+    answer(MeasuredBy::Meter, &arguments.measured, &runs, &reading)
 }

@@ -2,7 +2,34 @@
 
 use std::io::{self, ErrorKind, Write};
 
-use serde_json::Value;
+use jetwright::report::Shop;
+use jetwright::report::render::{csv, html, json, text};
+use jetwright::report::tree::Tree;
+
+use crate::arguments::{AnswerArguments, Format, Units};
+use crate::command_error::CommandError;
+
+/// The units a page is asked in.
+pub fn shop(asked: &AnswerArguments) -> Shop {
+    Shop { inch: asked.units == Units::Inch }
+}
+
+/// The answer in the format asked; `title` heads a page of HTML.
+pub fn print(tree: &Tree, title: &str, asked: &AnswerArguments) -> Result<String, CommandError> {
+    Ok(match asked.format {
+        Format::Text => text::render(tree, &shop(asked)),
+        Format::Html => html::render(tree, title, &shop(asked)),
+        Format::Json => json::render(tree),
+        Format::Csv => {
+            // The table goes out alone.
+            let warnings = text::render(&tree.warnings(), &shop(asked));
+            if !warnings.is_empty() {
+                anstream::eprintln!("{}", warnings.trim());
+            }
+            csv::render(tree).map_err(CommandError::table)?
+        }
+    })
+}
 
 /// Writes the finished answer; styles in it survive only on a terminal, and a reader that has left is no error.
 pub fn write(text: &str) -> io::Result<()> {
@@ -11,9 +38,4 @@ pub fn write(text: &str) -> io::Result<()> {
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         result => result,
     }
-}
-
-/// An object for programs, indented, with a newline at its end.
-pub fn pretty(value: &Value) -> String {
-    format!("{value:#}\n")
 }

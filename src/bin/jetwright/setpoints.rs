@@ -2,20 +2,20 @@
 
 use std::fmt::Write;
 
-use jetwright::control::{Setpoint, USUAL_ROWS};
+use jetwright::control::USUAL_ROWS;
 use jetwright::file::burner_file;
 use jetwright::plant::Sheet;
 use jetwright::plant::hazards::of_rows;
-use jetwright::plant::setpoints::{Asked, BETWEEN, ChipTable, Off, Setpoints};
+use jetwright::plant::setpoints::{Asked, ChipTable, Setpoints};
 use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
-use jetwright::report::rows::csv_of;
-use jetwright::report::{Shop, table};
-use serde_json::{Map, Value, json};
+use jetwright::report::Shop;
+use jetwright::report::answers::setpoints::{SetpointAnswer, tree};
+use jetwright::report::render::text;
+use jetwright::report::warnings::Warned;
 
 use crate::arguments::{Format, SetpointArguments, Source, Units};
 use crate::command_error::CommandError;
 use crate::output;
-use crate::warned::Warned;
 
 /// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
@@ -37,29 +37,24 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             std::fs::write(path, image).map_err(|error| CommandError::option("image", error))?;
         }
     }
-    let shop = Shop { inch };
+    let shop = output::shop(&arguments.answer);
     let warned = warned(&chip, &sheet, &shop);
-    Ok(match (arguments.source, arguments.answer.format) {
-        (Some(Source::C), _) => in_c(&image, ratio, &warned.text(&shop)),
-        (Some(Source::Rust), _) => in_rust(&chip, ratio, &warned.text(&shop)),
-        (None, Format::Json) => output::pretty(&json!({
-            "rows": rows(&chip).into_iter().map(Value::Object).collect::<Vec<_>>(),
-            "gauge_bound_pa": chip.bound().gauge.pascals(),
-            "air_setting_bound": chip.bound().air,
-            "air_ratio": ratio,
-            "heat_off_share": off.heat,
-            "air_ratio_off_share": off.air_ratio,
-            "warnings": warned.json(),
-        })),
-        (None, Format::Csv) => {
-            warned.beside(&shop);
-            csv_of(&rows(&chip)).map_err(CommandError::table)?
+    match arguments.source {
+        Some(Source::C) => Ok(in_c(&image, ratio, &text::nodes(&[warned.node(&shop)], &shop))),
+        Some(Source::Rust) => Ok(in_rust(&chip, ratio, &text::nodes(&[warned.node(&shop)], &shop))),
+        None => {
+            let gas = &sheet.plant.gas;
+            let answer = SetpointAnswer {
+                table: &chip,
+                air_ratio: ratio,
+                off,
+                gross_over_net: gas.gross_heating_value().joules_per_kilogram()
+                    / gas.net_heating_value().joules_per_kilogram(),
+                unread,
+            };
+            output::print(&tree(&answer, &shop).warned(&warned, &shop), "Setpoints", &arguments.answer)
         }
-        (None, Format::Text) => {
-            let unread = unread.map_or(String::new(), |least| unread_words(least, &shop));
-            text(&chip, ratio, &off, &shop) + &unread + &warned.text(&shop)
-        }
-    })
+    }
 }
 
 /// What each row of a table warns of, by its heat input, and what the burner warns of at any.
@@ -75,50 +70,9 @@ fn warned(table: &ChipTable, sheet: &Sheet, shop: &Shop) -> Warned {
     Warned::named(of_rows(sheet, set), names.collect())
 }
 
-/// That the smallest fire of a table cannot be read, where it was asked for.
-fn unread_words(least: GaugePressure, shop: &Shop) -> String {
-    format!("  CAUTION: this gauge cannot be read below {}, and the table begins lower.\n", shop.gauge(least))
-}
-
 fn heats(table: &ChipTable) -> impl Iterator<Item = f64> {
     let (lowest, step) = (f64::from(table.lowest().watts()), f64::from(table.step().watts()));
     (0..USUAL_ROWS).map(move |row| lowest + step * row as f64)
-}
-
-fn rows(table: &ChipTable) -> Vec<Map<String, Value>> {
-    let row = |(heat, set): (f64, &Setpoint<f32>)| {
-        let mut row = Map::new();
-        row.insert("heat_net_w".into(), json!(heat));
-        row.insert("gauge_pressure_pa".into(), json!(set.gauge.pascals()));
-        row.insert("air_setting".into(), json!(set.air));
-        row
-    };
-    heats(table).zip(table.rows()).map(row).collect()
-}
-
-fn text(setpoints: &ChipTable, ratio: f64, off: &Off, shop: &Shop) -> String {
-    let gauge = format!("gauge {}", shop.gauge_unit());
-    let of = |pascals: f32| shop.gauge_number(GaugePressure::from_pascals(f64::from(pascals)));
-    let rows: Vec<Vec<String>> = heats(setpoints)
-        .zip(setpoints.rows())
-        .map(|(heat, set)| {
-            vec![format!("{:.2}", heat / 1e3), of(set.gauge.pascals()), format!("{:.1} %", 100.0 * set.air)]
-        })
-        .collect();
-    let bound = setpoints.bound();
-    let mut text = table(&["fire kW net", &gauge, "damper"], &[], &rows);
-    let _ = writeln!(
-        text,
-        "  Air ratio {}. A straight line between two rows is off by {:.0} Pa of gauge and {:.2} % of damper at most:\n  \
-         {:.2} % of the heat and {:.2} % of the air ratio, sampled at {BETWEEN} fires between each two rows. A controller's\n  \
-         tolerance of its actuators must include it. For a controller: process control, never a flame safeguard.",
-        Shop::ratio(ratio),
-        bound.gauge.pascals(),
-        100.0 * bound.air,
-        100.0 * off.heat,
-        100.0 * off.air_ratio,
-    );
-    text
 }
 
 /// The image as a constant of C.

@@ -2,9 +2,10 @@
 
 use jetwright::measure::Reading;
 use jetwright::quantity::Mass;
+use jetwright::report::answers::measured::MeasuredBy;
 
 use crate::command_error::CommandError;
-use crate::measured::{Kind, Passed, answer};
+use crate::measured::{Passed, answer};
 use crate::measured_arguments::WeighArguments;
 
 /// What a weighing says of a jet, or how long to weigh.
@@ -16,5 +17,5 @@ pub fn run(arguments: &WeighArguments) -> Result<String, CommandError> {
         held = held.map(|held| Mass::from_kilograms((held.kilograms() - lost.kilograms()).max(0.0)));
         passed
     });
-    answer(Kind::Weighing, &arguments.measured, &runs.collect::<Vec<_>>(), &reading)
+    answer(MeasuredBy::Weighing, &arguments.measured, &runs.collect::<Vec<_>>(), &reading)
 }

@@ -4,7 +4,7 @@ use std::prelude::rust_2024::*;
 
 use comfy_table::{CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets};
 
-use crate::report::page::WIDTH;
+use crate::report::render::layout::WIDTH;
 
 /// The least room that words are broken to while nothing else is tried, and at all.
 const EASY: usize = 16;

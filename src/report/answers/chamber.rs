@@ -1,0 +1,70 @@
+//! Setting against temperature of the chamber, both ways.
+
+use std::prelude::rust_2024::*;
+use std::{format, vec};
+
+use crate::furnace::Balance;
+use crate::quantity::GaugePressure;
+use crate::report::field::columns;
+use crate::report::tree::{Member, Node, Row, Section, Table, Tree};
+use crate::report::warnings::WARNINGS;
+
+/// A setting or a round temperature, the chamber empty and hot through.
+pub struct HoldingRow {
+    /// Name of the setting.
+    pub name: Option<String>,
+    /// What the gauge reads.
+    pub gauge: Option<GaugePressure>,
+    /// The fire and where it goes.
+    pub balance: Balance,
+    /// Gross over net heat of the gas.
+    pub gross_over_net: f64,
+}
+
+/// A row a setting and a temperature; how far linings differ, as a share.
+#[must_use]
+pub fn tree(rows: &[HoldingRow], spread: f64) -> Tree {
+    let rows = rows.iter().map(|row| Row::of([holding(row)])).collect();
+    let note = format!(
+        "Empty chamber, hot through; a setting that is left on ends there. Makers' linings differ by {:.0} %.",
+        100.0 * spread
+    );
+    let nodes = vec![Node::Table(Table { section: Some(&ROWS), titles: vec![], rows }), Node::said(note)];
+    Tree { section: &ANSWER, csv: Some(&ROWS), nodes }
+}
+
+columns! {
+    /// A setting or a round temperature, the chamber empty and hot through.
+    pub(crate) HOLDING, holding(row: &HoldingRow);
+    /// Name of the setting; null in the rows of round temperatures.
+    setting_name, "", Word, Page(0) => row.name.as_ref();
+    /// Gauge for that fire; null when no reading in range gives it.
+    holding_gauge_pressure_pa, "gauge", Gauge, Page(10) => row.gauge.map(|gauge| gauge.pascals());
+    chamber_temperature_k, "chamber", Temperature, Page(20) => row.balance.chamber.kelvin();
+    heat_net_w, "fire", HeatNet, Metric(30) => row.balance.fire.watts();
+    fire_gross, "fire", HeatGross, WordsInch(30) => row.balance.fire.watts() * row.gross_over_net;
+    holding_walls_w, "walls", Heat, Page(40) => row.balance.walls.watts();
+    holding_openings_w, "openings", Heat, Page(50) => row.balance.openings.watts();
+    holding_flue_w, "flue", Heat, Page(60) => row.balance.flue.watts();
+    available_heat, "available heat", Number, Programs => row.balance.available;
+}
+
+/// The answer for programs.
+pub const ANSWER: Section = Section {
+    key: "",
+    name: "jetwright chamber",
+    words: "",
+    about: "The rows: each setting, then round temperatures with the fire that holds them.",
+    is_many: false,
+    members: &[Member::Section(&ROWS), Member::Section(&WARNINGS)],
+};
+
+/// Its rows, for programs.
+pub(crate) const ROWS: Section = Section {
+    key: "rows",
+    name: "chamber: rows",
+    words: "The rows, an array of objects",
+    about: "",
+    is_many: true,
+    members: &[Member::Columns(HOLDING)],
+};

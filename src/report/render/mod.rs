@@ -1,0 +1,10 @@
+//! One file a format: each renders the same tree.
+
+pub mod cells;
+pub mod csv;
+pub mod html;
+pub mod json;
+pub mod keys;
+pub mod layout;
+pub mod table;
+pub mod text;

@@ -1,0 +1,97 @@
+//! The sheet as one tree, in the order of a run.
+
+use std::prelude::rust_2024::*;
+use std::{format, vec};
+
+use crate::plant::Sheet;
+use crate::prose::always::ALWAYS;
+use crate::report::blower::{AIR, blower};
+use crate::report::budgets::{BUDGETS, budgets, footnote, least_sure};
+use crate::report::firing::{TIMED, timed_settings};
+use crate::report::furnace::furnace;
+use crate::report::furnace_fields::FURNACE;
+use crate::report::gauge_table::{GAUGE_TABLE, by_gauge, wrong_drill};
+use crate::report::head::{GAS, HEAD, JET, SITE, head};
+use crate::report::lighting::lighting;
+use crate::report::lighting_fields::LIGHTING_BLOCK;
+use crate::report::settings::{SETTINGS, SettingRow, settings};
+use crate::report::supply::{CYLINDER, supply};
+use crate::report::tree::{Member, Node, Page, Section, Table, Tree};
+use crate::report::units::Shop;
+use crate::report::warnings::{MOST_ON_WALL, WARNINGS, Warned, warnings};
+
+/// Version of the keys; it rises when a key goes or changes its meaning.
+pub const KEYS_VERSION: u32 = 1;
+
+/// How much of the sheet is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extent {
+    /// What hangs on the wall: settings, the run, when it lights, stopping, cautions.
+    Wall,
+    /// Everything.
+    Whole,
+}
+
+/// The sheet; its sentences in these units.
+#[must_use]
+pub fn sheet_tree(sheet: &Sheet, shop: &Shop, extent: Extent) -> Tree {
+    let whole = extent == Extent::Whole;
+    let rows = settings(sheet);
+    let mut page = Page::default();
+    head(&mut page, sheet, shop);
+    furnace(&mut page, sheet, shop, extent);
+    set(&mut page, sheet, &rows);
+    timed_settings(&mut page, sheet, shop);
+    if whole {
+        by_gauge(&mut page, sheet);
+        wrong_drill(&mut page, sheet, &rows);
+    }
+    lighting(&mut page, sheet, &rows, shop, extent);
+    if whole {
+        if let Some(air) = &sheet.air {
+            blower(&mut page, sheet, air, shop);
+        }
+        supply(&mut page, sheet, &rows, shop);
+        least_sure(&mut page, sheet);
+    }
+    let most = if whole { usize::MAX } else { MOST_ON_WALL };
+    page.top(warnings(&Warned::of_sheet(sheet), shop, most));
+    page.heading("ALWAYS");
+    for text in ALWAYS {
+        page.said("!", text);
+    }
+    Tree { section: &SHEET, csv: Some(&SETTINGS), nodes: page.done() }
+}
+
+fn set(page: &mut Page, sheet: &Sheet, rows: &[SettingRow<'_>]) {
+    page.heading("SET THE GAUGE AND THE DAMPER");
+    let titles = vec![("cost_per_hour", format!("{} an hour", sheet.plant.entries.gas.currency))];
+    let rows = rows.iter().map(SettingRow::all).collect();
+    page.push(Node::Table(Table { section: Some(&SETTINGS), titles, rows }));
+    page.push(budgets(sheet));
+    page.said("", footnote(sheet));
+}
+
+/// Jetwright sheet, for programs.
+pub const SHEET: Section = Section {
+    key: "",
+    name: "jetwright sheet",
+    words: "",
+    about: "One object; its parts follow.",
+    is_many: false,
+    members: &[
+        Member::Columns(HEAD),
+        Member::Section(&SITE),
+        Member::Section(&GAS),
+        Member::Section(&JET),
+        Member::Section(&SETTINGS),
+        Member::Section(&BUDGETS),
+        Member::Section(&GAUGE_TABLE),
+        Member::Section(&TIMED),
+        Member::Section(&AIR),
+        Member::Section(&FURNACE),
+        Member::Section(&LIGHTING_BLOCK),
+        Member::Section(&CYLINDER),
+        Member::Section(&WARNINGS),
+    ],
+};
