@@ -117,8 +117,6 @@ pub(crate) struct AirRow<'s> {
 columns! {
     /// The blower against the largest fire.
     pub(crate) AIR_FIELDS, air(row: &AirRow<'_>);
-    /// Name of the setting meant, or `the work` for the work's own fire; null for a warning of the whole burner; of `flow` the
-    /// gauge reading, of `jet` the drill, of `setpoints` the heat input of the row.
     setting, "setting", Word, Programs => row.sheet.judged(row.air).entry.name.as_str();
     air_ratio, "air ratio", Number, Programs => row.air.air_ratio;
     air_kg_per_s, "air", MassFlow, Programs => row.air.demand.air.kilograms_per_second();

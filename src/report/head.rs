@@ -128,7 +128,6 @@ pub(crate) const GAS: Section = Section {
 columns! {
     /// The gas.
     pub(crate) GAS_FIELDS, gas(sheet: &Sheet);
-    /// The gas as the file names it; of a warning, one of the words under [warning words](#warning-words).
     kind, "kind", Word, Programs => &sheet.plant.entries.gas.kind;
     /// Mole fractions, an object with the symbol of a species as each key.
     composition, "composition", Word, Programs => composition(sheet);

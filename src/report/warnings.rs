@@ -184,10 +184,13 @@ pub(crate) const WARNINGS: Section = Section {
 columns! {
     /// A warning.
     pub(crate) WARNING, warning(row: &WarningRow<'_>);
+    /// The gas as the file names it; of a warning, one of the words under [warning words](#warning-words).
     kind, "kind", Word, Programs => row.hazard.kind.key();
     /// One of `danger` (will kill or maim if it is not avoided), `warning` (could), `caution` (could injure lightly) and
     /// `notice` (damage, waste, or a number less certain than it looks): the signal words of ANSI Z535.6 (from memory).
     severity, "severity", Word, Programs => row.hazard.severity().key();
+    /// Name of the setting meant, or `the work` for the work's own fire; null for a warning of the whole burner; of
+    /// `flow` the gauge reading, of `jet` the drill, of `setpoints` the heat input of the row.
     setting, "setting", Word, Programs => row.setting;
     /// The number that the warning stands on, in K, s, kg, W or m where it is one of these, else a ratio or a share;
     /// null without one.
