@@ -9,7 +9,7 @@ import numpy as np
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._hazards import Warned
+from ._hazards import Warned, disjoint_base
 from ._site import Site, as_site
 
 
@@ -71,6 +71,7 @@ class _Columns(NamedTuple):
     left_of_peak: Any
 
 
+@disjoint_base
 class BurnerRun(Warned, _Columns):
     __doc__ = _Columns.__doc__ or ""
 

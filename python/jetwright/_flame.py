@@ -8,7 +8,7 @@ from typing import Any, Mapping, NamedTuple
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
-from ._hazards import Warned, hazards_of
+from ._hazards import Warned, disjoint_base, hazards_of
 from ._site import Site, as_site, at_station
 
 _PRODUCTS = _native.products()
@@ -38,6 +38,7 @@ class _Columns(NamedTuple):
     products: dict[str, Any]
 
 
+@disjoint_base
 class Flame(Warned, _Columns):
     __doc__ = _Columns.__doc__ or ""
 

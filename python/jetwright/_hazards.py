@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any, Callable, Mapping
+from typing import TYPE_CHECKING, Any, Callable, Mapping
 
 import numpy as np
 
 from . import _native
 from ._arrays import answer
+
+if TYPE_CHECKING:
+    from typing_extensions import disjoint_base
+else:
+
+    def disjoint_base(of: Any) -> Any:
+        """What the checker of the stubs wants said of a tuple that carries an attribute."""
+        return of
+
 
 #: Key and severity of every hazard, in the order of the compiled loop's bits.
 _KINDS = tuple(_native.hazard_kinds())

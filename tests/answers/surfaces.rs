@@ -3,6 +3,8 @@
 
 use std::collections::BTreeSet;
 
+use jetwright::control::{ImageHazard, SetpointImage, SetpointTable, USUAL_ROWS};
+use jetwright::plant::HazardKind;
 use serde_json::Value;
 
 use super::{BELLS, BurnerFile, GAUGE, HOLD, answer, jetwright, json};
@@ -201,6 +203,18 @@ fn a_table_of_setpoints_warns_as_a_sheet_of_its_rows_does() {
         assert_eq!(kinds(&table).contains("carbon_monoxide"), ratio == "0.7");
     }
     let file = BurnerFile::bells(&[]);
+    // The image carries the kinds of the answer, the worst first; a chip reads the table from it all the same.
+    let image = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("surfaces-table.image");
+    let table = json(&["setpoints", file.path(), "--air-ratio", "0.7", "--image", image.to_str().unwrap()]);
+    let image = std::fs::read(image).unwrap();
+    let read = SetpointImage::<USUAL_ROWS>::read(&image).unwrap();
+    let hazards = read.hazards.expect("the writer has looked");
+    let carried = hazards.iter().map(|hazard| HazardKind::of_code(hazard.kind).expect("a kind").key().to_owned());
+    assert_eq!(carried.collect::<BTreeSet<_>>(), kinds(&table));
+    assert_eq!(hazards[0].kind, HazardKind::CarbonMonoxide as u16);
+    assert!(hazards[0].number > 0.05 && hazards[0].severity == 4 && hazards[0].row == ImageHazard::EVERY_ROW);
+    assert!(hazards.windows(2).all(|pair| pair[0].severity >= pair[1].severity));
+    assert_eq!(SetpointTable::<USUAL_ROWS, f32>::read_image(&image), Ok(read.table));
     for source in ["c", "rust"] {
         let text = answer(&["setpoints", file.path(), "--air-ratio", "0.7", "--source", source]);
         assert!(one_line(&text).contains("CARBON MONOXIDE"), "{text}");

@@ -2,10 +2,10 @@
 
 use std::fmt::Write;
 
-use jetwright::control::USUAL_ROWS;
+use jetwright::control::{SetpointImage, USUAL_ROWS};
 use jetwright::file::burner_file;
 use jetwright::plant::Sheet;
-use jetwright::plant::hazards::of_rows;
+use jetwright::plant::hazards::{Hazards, for_image, of_rows};
 use jetwright::plant::setpoints::{Asked, ChipTable, Setpoints};
 use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
 use jetwright::report::Shop;
@@ -31,14 +31,16 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         if refusal.place.section.is_empty() { refusal.into() } else { CommandError::from(places.told(&refusal)) }
     })?;
     let Setpoints { table: chip, off, air_ratio: ratio, unread } = found;
-    let mut image = [0; ChipTable::IMAGE_BYTES];
-    if chip.write_image(&mut image).is_ok() {
+    let hazards = hazards(&chip, &sheet);
+    let whole = SetpointImage { table: chip.clone(), hazards: Some(for_image(&hazards)) };
+    let mut image = vec![0; whole.bytes()];
+    if whole.write(&mut image).is_ok() {
         if let Some(path) = &arguments.image {
-            std::fs::write(path, image).map_err(|error| CommandError::option("image", error))?;
+            std::fs::write(path, &image).map_err(|error| CommandError::option("image", error))?;
         }
     }
     let shop = output::shop(&arguments.answer);
-    let warned = warned(&chip, &sheet, &shop);
+    let warned = Warned::named(hazards, names(&chip, &sheet, &shop));
     match arguments.source {
         Some(Source::C) => Ok(in_c(&image, ratio, &text::nodes(&[warned.node(&shop)], &shop))),
         Some(Source::Rust) => Ok(in_rust(&chip, ratio, &text::nodes(&[warned.node(&shop)], &shop))),
@@ -57,17 +59,22 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     }
 }
 
-/// What each row of a table warns of, by its heat input, and what the burner warns of at any.
-fn warned(table: &ChipTable, sheet: &Sheet, shop: &Shop) -> Warned {
+/// What each row of a table warns of, and what the burner warns of at any.
+fn hazards(table: &ChipTable, sheet: &Sheet) -> Hazards {
     let set = table.rows().iter();
     let set = set.map(|set| (GaugePressure::from_pascals(f64::from(set.gauge.pascals())), f64::from(set.air)));
+    of_rows(sheet, set)
+}
+
+/// Rows are called by their heat input.
+fn names(table: &ChipTable, sheet: &Sheet, shop: &Shop) -> Vec<String> {
     let gas = &sheet.plant.gas;
     let names = heats(table).map(|watts| {
         let net = NetHeatRate::from_watts(watts);
         let gross = gas.flow_for(HeatRate::Net(net)).map(|flow| gas.gross_heating_value().of(flow));
         gross.map_or_else(|_| String::new(), |gross| shop.heat(gross, net))
     });
-    Warned::named(of_rows(sheet, set), names.collect())
+    names.collect()
 }
 
 fn heats(table: &ChipTable) -> impl Iterator<Item = f64> {

@@ -20,7 +20,7 @@ pub use list::{AT_WORK, HAZARD_CAP, Hazard, Hazards, at_setting};
 pub use state::{Flowing, of_flame, of_gauges, of_jets, of_one_draw};
 pub use supply::{of_cylinder, of_line, of_mixture};
 pub use table::{HazardKind, Measure, Severity};
-pub use table_rows::of_rows;
+pub use table_rows::{for_image, of_rows};
 
 use crate::combustion::leanest_air_ratio;
 use crate::plant::blower::AirBlock;

@@ -30,10 +30,10 @@ impl Severity {
         }
     }
 
-    /// Its number in an image for a chip and in C: 1 is the worst.
+    /// Its number in an image for a chip and in C: the more, the worse, 4 for danger.
     #[must_use]
     pub const fn code(self) -> u8 {
-        self as u8 + 1
+        4 - self as u8
     }
 }
 

@@ -1,8 +1,9 @@
 //! Hazards of a controller's setpoint table: each of its rows judged as a setting of the burner.
 
 use super::lighting::of_setting_lighting;
-use super::list::{Hazards, at_setting};
+use super::list::{Hazard, Hazards, at_setting};
 use super::of_setting;
+use crate::control::{HAZARD_CAP, ImageHazard};
 use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
 use crate::plant::evaluation::Sheet;
 use crate::plant::lighting::setting_lighting;
@@ -30,6 +31,30 @@ pub fn of_rows(sheet: &Sheet, rows: impl IntoIterator<Item = (GaugePressure, f64
         if let Ok(lighting) = setting_lighting(burner, &sheet.plant, &row, block.left, &block.known) {
             of_setting_lighting(&sheet.plant, &row, &lighting, place, &mut found);
         }
+    }
+    found
+}
+
+/// Hazards as the image of a table carries them, the worst first: one of a kind, at its row, or at every row when it is
+/// met at several or belongs to none; the number is the one furthest from its limit.
+#[must_use]
+pub fn for_image(hazards: &Hazards) -> heapless::Vec<ImageHazard, HAZARD_CAP> {
+    let beyond = |hazard: &Hazard| (hazard.number.unwrap_or(0.0) - hazard.limit.unwrap_or(0.0)).abs();
+    let mut found = heapless::Vec::<ImageHazard, HAZARD_CAP>::new();
+    for hazard in hazards {
+        let kind = hazard.kind as u16;
+        if found.iter().any(|known| known.kind == kind) {
+            continue;
+        }
+        let same = || hazards.iter().filter(|other| other.kind == hazard.kind);
+        let worst = same().fold(hazard, |worst, other| if beyond(other) > beyond(worst) { other } else { worst });
+        let row = hazard.setting().filter(|_| same().count() == 1).and_then(|row| u8::try_from(row).ok());
+        let _ = found.push(ImageHazard {
+            kind,
+            severity: hazard.severity().code(),
+            row: row.unwrap_or(ImageHazard::EVERY_ROW),
+            number: worst.number.unwrap_or(0.0) as f32,
+        });
     }
     found
 }
