@@ -16,6 +16,9 @@ use crate::report::units::Shop;
 /// Most warnings on the page for the wall: more are not read.
 pub const MOST_ON_WALL: usize = 7;
 
+/// Where a warning is met: the setting, and what is said of it there.
+type Met = (Option<usize>, String);
+
 /// A hazard's number in the units of a shop.
 fn printed(shop: &Shop, value: f64, measure: Measure) -> String {
     match measure {
@@ -115,8 +118,9 @@ pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
     }
     let mut nodes = vec![rows];
     let print = |value, measure| printed(shop, value, measure);
-    let mut said: Vec<(&str, String, Vec<(Option<usize>, String)>)> = vec![];
-    for hazard in &warned.hazards {
+/// Where a warning is met: the setting, and what is said of it there.
+type Met = (Option<usize>, String);
+
         let text = sentence(hazard, &print);
         let place = match (warned.name(hazard), number(hazard, &print)) {
             (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
@@ -140,7 +144,7 @@ pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
 }
 
 /// The places of one warning; many settings in a row by the first and the last.
-fn listed(places: &[(Option<usize>, String)]) -> String {
+fn listed(places: &[Met]) -> String {
     const MANY: usize = 5;
     let in_a_row = places.windows(2).all(|pair| pair[0].0.map(|index| index + 1) == pair[1].0 && pair[1].0.is_some());
     match places {
