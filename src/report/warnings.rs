@@ -118,9 +118,8 @@ pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
     }
     let mut nodes = vec![rows];
     let print = |value, measure| printed(shop, value, measure);
-/// Where a warning is met: the setting, and what is said of it there.
-type Met = (Option<usize>, String);
-
+    let mut said: Vec<(&str, String, Vec<Met>)> = vec![];
+    for hazard in &warned.hazards {
         let text = sentence(hazard, &print);
         let place = match (warned.name(hazard), number(hazard, &print)) {
             (Some(setting), Some(number)) => Some(format!("{setting} ({number})")),
