@@ -42,6 +42,7 @@ from ._furnace import (
     wall,
     warm_up,
 )
+from ._furnace_case import furnace_case
 from ._gas import Expansion, Gas, Saturated
 from ._material import Material, Substance, materials, steels, substances
 from ._measure import (
@@ -161,6 +162,7 @@ __all__ = [
     "flow_uncertainty",
     "foot",
     "fresh_air",
+    "furnace_case",
     "gauge_for_heat",
     "hour",
     "inH2O",

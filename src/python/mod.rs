@@ -8,6 +8,7 @@ mod burning;
 mod flame;
 mod flow;
 mod furnace;
+mod furnace_case;
 mod gas;
 mod hazards;
 mod lighting;
@@ -37,6 +38,8 @@ mod _native {
     use super::flow::{drills, flow, flow_one, for_heat};
     #[pymodule_export]
     use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
+    #[pymodule_export]
+    use super::furnace_case::furnace_case;
     #[pymodule_export]
     use super::gas::Gas;
     #[pymodule_export]
