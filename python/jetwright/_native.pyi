@@ -42,6 +42,7 @@ __all__ = [
     "flow_uncertainty",
     "for_heat",
     "fresh_air",
+    "furnace_case",
     "hazard_kinds",
     "lighting",
     "lighting_known",

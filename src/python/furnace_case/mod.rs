@@ -83,9 +83,11 @@ fn stream(case: &Keyed<'_>, pressure: f64) -> Read<Stream> {
         };
         return Ok(Stream::linear(ROOM, flame, air, MASS_PER_HEAT, grey));
     }
+    let fuel = gas::parse(kind).map_err(|error| {
+        let accepted = format!("\"linear\" or a fuel: {error}");
+        refused(&format!("{}.kind", case.at("gas")), &format!("{kind:?}"), &accepted)
+    })?;
     let gas = Keyed::of(given, case.at("gas"), &["kind", "air_ratio", "water_in_air"])?;
-    let fuel = gas::parse(kind)
-        .map_err(|error| refused(&gas.at("kind"), &format!("{kind:?}"), &format!("\"linear\" or a fuel: {error}")))?;
     let site = site(&gas, pressure)?;
     let range = Input::FlameAirRatio.range();
     let air_ratio = gas.number("air_ratio", range.min, range.max)?;
