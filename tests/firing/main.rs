@@ -2,4 +2,5 @@
 
 mod cases;
 mod furnaces;
+mod laws;
 mod simple;

@@ -7,6 +7,7 @@ mod air;
 mod burning;
 mod combustion;
 mod compressible;
+mod coupled;
 mod drills;
 mod flame;
 mod flue;
@@ -41,6 +42,7 @@ const TOPICS: &[&str] = &[
     "lighting",
     "fuel",
     "furnace",
+    "coupled",
     "measure",
 ];
 
@@ -61,6 +63,7 @@ fn ours<S: Float>(topic: &str, row: &Row) -> Option<S> {
         "lighting" => lighting::ours(row),
         "fuel" => fuel::ours(row),
         "furnace" => furnace::ours(row),
+        "coupled" => coupled::ours(row),
         "measure" => measure::ours(row),
         _ => None,
     }
@@ -94,7 +97,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace measure);
+topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace coupled measure);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {

@@ -11,14 +11,17 @@ use crate::scalar::Scalar;
 
 /// Most nodes of a chain.
 pub const NODE_CAP: usize = 66;
-/// Elements of the first thick layer, each so many times as thick as the one before.
-const HOT_ELEMENTS: usize = 24;
-const GROWTH: f64 = 1.10;
-/// Elements of a further layer, and of a thin one.
-const FURTHER_ELEMENTS: usize = 8;
-const THIN_ELEMENTS: usize = 1;
-/// A layer no thicker than this is thin, m.
-const THIN: f64 = 0.004;
+/// Elements grow from the hot face inward in the measure in which heat spreads, depth over the root of diffusivity: the
+/// first one, root of s, and each beside the one before. Layers share one grading, so that what lies behind a thin coat is
+/// as fine as the coat.
+const FIRST: f64 = 1.2;
+const GROWTH: f64 = 1.09;
+/// A wall has so many elements at least: the first is smaller for it.
+const LEAST_ELEMENTS: f64 = 12.0;
+/// Temperature of the diffusivity, K.
+const GRADED_AT: f64 = 900.0;
+/// Where the nodes do not suffice, the grading is so many times as coarse.
+const COARSER: f64 = 1.25;
 /// Elements of a bar's radius and of a crucible's wall.
 const BAR_ELEMENTS: usize = 8;
 const CRUCIBLE_ELEMENTS: usize = 4;
@@ -60,6 +63,59 @@ impl<S: Scalar> End<S> {
                 (here, (flux(kelvin + S::c(NUDGE)) - here) / S::c(NUDGE))
             }
         }
+    }
+}
+
+/// Root of what a material spreads heat by, m/sqrt(s).
+fn root_of_diffusivity<S: Scalar>(medium: &Medium<S>) -> S {
+    let at = S::c(GRADED_AT);
+    (medium.conductivity(at) / (medium.density() * medium.heat(at).0)).sqrt()
+}
+
+/// How fine a wall's elements are: the first, and the logarithm by which each is larger than the one before.
+#[derive(Clone, Copy, Debug)]
+struct Grading<S> {
+    first: S,
+    growth: S,
+}
+
+impl<S: Scalar> Grading<S> {
+    /// The finest whose elements have places for their nodes.
+    fn new(layers: &[(Medium<S>, S)]) -> Self {
+        let whole = layers.iter().fold(S::zero(), |sum, (medium, thick)| sum + *thick / root_of_diffusivity(medium));
+        let mut grading = Self { first: S::c(FIRST).smaller(whole / S::c(LEAST_ELEMENTS)), growth: S::c(GROWTH).ln() };
+        // Each round takes a fifth away; the largest wall has some hundred elements.
+        for _ in 0..NODE_CAP {
+            let mut spread = S::zero();
+            let mut many = 1;
+            for (medium, thickness) in layers {
+                let through = *thickness / root_of_diffusivity(medium);
+                many += grading.elements(spread, spread + through);
+                spread += through;
+            }
+            if many as usize <= NODE_CAP {
+                break;
+            }
+            grading.first = grading.first * S::c(COARSER);
+            grading.growth = grading.growth * S::c(COARSER);
+        }
+        grading
+    }
+
+    /// The place of a depth among the elements.
+    fn place(&self, spread: S) -> S {
+        (self.growth.exp_m1() * spread / self.first).ln_1p() / self.growth
+    }
+
+    /// Elements from one depth to another.
+    fn elements(&self, from: S, to: S) -> u32 {
+        (self.place(to) - self.place(from) + S::c(0.5)).whole().max(1)
+    }
+
+    /// How far from one depth to another a share of the elements between them reaches.
+    fn share(&self, from: S, to: S, part: S) -> S {
+        let log = self.growth * (self.place(to) - self.place(from));
+        (log * part).exp_m1() / log.exp_m1()
     }
 }
 
@@ -112,31 +168,24 @@ impl<S: Scalar> Chain<S> {
     #[must_use]
     pub fn wall(layers: &[(Medium<S>, S)], body: &Body<S>, end: End<S>) -> Self {
         let mut chain = Self::empty(end);
-        let graded = layers.iter().position(|layer| layer.1 > S::c(THIN)).unwrap_or(0);
-        let mut depth = S::zero();
-        for (index, (medium, thickness)) in layers.iter().take(LAYER_CAP).enumerate() {
+        let layers = layers.get(..LAYER_CAP).unwrap_or(layers);
+        let grading = Grading::new(layers);
+        let (mut depth, mut spread) = (S::zero(), S::zero());
+        for (medium, thickness) in layers {
             let place = chain.medium(medium.clone());
-            let (many, growth) = if index == graded {
-                (HOT_ELEMENTS, S::c(GROWTH))
-            } else if *thickness > S::c(THIN) {
-                (FURTHER_ELEMENTS, S::one())
-            } else {
-                (THIN_ELEMENTS, S::one())
-            };
-            let (mut parts, mut part) = (S::zero(), S::one());
-            for _ in 0..many {
-                parts += part;
-                part = part * growth;
-            }
-            let mut width = *thickness / parts;
-            for _ in 0..many {
-                let (middle, beyond) = (depth + S::c(0.5) * width, depth + width);
-                let density = medium.density();
+            let density = medium.density();
+            let through = *thickness / root_of_diffusivity(medium);
+            let begin = depth;
+            let many = grading.elements(spread, spread + through);
+            for index in 1..=many {
+                let share = grading.share(spread, spread + through, S::count(index) / S::count(many));
+                let beyond = begin + share * *thickness;
+                let middle = S::c(0.5) * (depth + beyond);
                 let (inner, outer) = (body.volume(depth, middle), body.volume(middle, beyond));
                 chain.add(place, S::one() / body.resistance(depth, beyond), density * inner, density * outer);
                 depth = beyond;
-                width = width * growth;
             }
+            spread += through;
         }
         chain
     }
