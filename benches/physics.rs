@@ -8,6 +8,7 @@ use jetwright::orifice::{BoreLength, BoreShape, Coefficient, Jet, Stream, Supply
 use jetwright::quantity::{AbsolutePressure, GaugePressure, HeatRate, Length, NetHeatRate, Temperature};
 use jetwright::{Scalar, solve};
 
+mod firing;
 mod rig;
 
 fn main() {

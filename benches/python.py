@@ -80,6 +80,7 @@ def main():
             compare(count, length, name)
     flames()
     furnaces()
+    firings()
     gauge = 5 * jw.psi
     one = best(lambda: [jw.flow(gas="propane", gauge_pressure=gauge, bore=1.5e-3) for _ in range(2000)]) / 2000
     print(f"one scalar call: {one * 1e6:.2f} us")
@@ -176,6 +177,37 @@ def furnaces():
     fast = best(lambda: jw.warm_up(**wall, gas=gas, fire=fire, chamber_temperature=1500.0))
     slow = best(solve, 3)
     print(f"warm-up of {leg.time / 60:.0f} min: {fast * 1e3:.2f} ms; scipy's stiff solver on as many cells {slow * 1e3:.0f} ms (1/{slow / fast:.0f})")
+
+
+def firings():
+    """A day of a casting furnace of four hours and more, and a forge's twelve bars, beside a stiff solver."""
+    sys.path.insert(0, os.path.join(os.path.dirname(__file__), "..", "python", "tests"))
+    import stiff_furnace
+
+    brick, fibre, steel = (790.0, 0.29, 1000.0), (130.0, 0.2, 1000.0), (7850.0, 30.0, 600.0)
+    lining = [{"rho_k_c": plain, "thickness": thick} for plain, thick in ((brick, 0.075), (fibre, 0.05), (steel, 0.0015))]
+    furnace = {
+        "gas": {"kind": "propane", "air_ratio": 1.05, "water_in_air": 0.0098},
+        "radiation": "smith", "gas_zones": 2, "h_fired": 20.0, "h_air": 20.0, "h_off": 8.0,
+        "pressure": 83_528.0, "volume": 0.0283,
+        "walls": [{"radius": 0.15, "length": 0.5437, "emissivity": 0.75, "outer_h": 15.0, "layers": lining}],
+        "openings": [{"area": 60e-4, "passage": 0.55, "z1": 0.4}],
+    }  # fmt: skip
+    up = {"do": "fire", "fire": 22.5e3, "until_chamber_rises_to": 1523.15}
+    hold = {"do": "hold", "set": 1523.15, "most": 22.5e3, "for": 14_400.0}
+    off = {"do": "off", "draft": True, "until_chamber_falls_to": 1033.15}
+    bar = {"kind": "bar", "diameter": 0.03, "length": 0.3, "emissivity": 0.8, "rho_k_c": [7850.0, 30.0, 650.0]}
+    heat = [
+        {"do": "put", "content": bar},
+        {"do": "hold", "set": 1523.15, "most": 22.5e3, "until_core_rises_to": 1400.0},
+        {"do": "take"},
+    ]
+    for name, stages in (("four hours", [up, hold, off]), ("twelve bars", [up, *heat * 12])):
+        case = furnace | {"stages": stages}
+        ours, theirs = jw.furnace_case(case), stiff_furnace.solve(case)
+        assert all(abs(a["seconds"] / b["seconds"] - 1) < 1e-2 for a, b in zip(ours, theirs, strict=True))
+        fast, slow = best(lambda: jw.furnace_case(case)), best(lambda: stiff_furnace.solve(case), 1)
+        print(f"firing, {name}: {fast * 1e3:.1f} ms; scipy's stiff solver {slow * 1e3:.0f} ms (1/{slow / fast:.0f})")
 
 
 def sweep():

@@ -107,8 +107,8 @@ class Chain:
         for index, layer in enumerate(wall["layers"]):
             density, conductivity, heat = layer["rho_k_c"]
             thickness = layer["thickness"]
-            count = 70 if index == 0 else 30
-            growth = 1.045 if index == 0 else 1.0
+            count = 70
+            growth = 1.045 if index == 0 else 1.03
             widths = growth ** np.arange(count)
             for width in thickness * widths / widths.sum():
                 middle, beyond = depth + width / 2, depth + width

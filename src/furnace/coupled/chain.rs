@@ -14,8 +14,8 @@ pub const NODE_CAP: usize = 66;
 /// Elements grow from the hot face inward in the measure in which heat spreads, depth over the root of diffusivity: the
 /// first one, root of s, and each beside the one before. Layers share one grading, so that what lies behind a thin coat is
 /// as fine as the coat.
-const FIRST: f64 = 1.2;
-const GROWTH: f64 = 1.09;
+const FIRST: f64 = 1.0;
+const GROWTH: f64 = 1.06;
 /// A wall has so many elements at least: the first is smaller for it.
 const LEAST_ELEMENTS: f64 = 12.0;
 /// Temperature of the diffusivity, K.
