@@ -76,11 +76,19 @@ impl<S: Scalar> Draft<S> {
             }
             Place::Upright(low, high) => {
                 let (bottom, top) = (pressure + lift * low, pressure + lift * high);
-                let scale = two / S::c(3.0) * whole / ((high - low) * lift);
-                let power = |p: S| p * p.sqrt();
-                let below = power((-bottom).larger(zero)) - power((-top).larger(zero));
-                let above = power(top.larger(zero)) - power(bottom.larger(zero));
-                (scale * (two * self.outside).sqrt() * below, scale * (two * self.inside).sqrt() * above)
+                let scale = two / S::c(3.0) * whole;
+                let (inward, outward) = ((two * self.outside).sqrt(), (two * self.inside).sqrt());
+                // Where one gas passes over the whole height, the difference of the powers is written without its small
+                // divisor: a cold chamber has next to no lift.
+                let between = |a: S, b: S| (a + (a * b).sqrt() + b) / (a.sqrt() + b.sqrt());
+                if bottom >= zero && top > zero {
+                    (zero, scale * outward * between(bottom, top))
+                } else if top <= zero && bottom < zero {
+                    (scale * inward * between(-bottom, -top), zero)
+                } else {
+                    let power = |p: S| p.larger(zero) * p.larger(zero).sqrt() / ((high - low) * lift);
+                    (scale * inward * power(-bottom), scale * outward * power(top))
+                }
             }
         }
     }
@@ -117,7 +125,7 @@ impl<S: Scalar> Draft<S> {
         };
         let lift = self.lift();
         let driven = (self.blown / (self.discharge * area)).squared() / (S::c(2.0) * self.inside);
-        let slack = S::c(1e-6) * lift * (S::one() + highest - lowest);
+        let slack = S::c(1e-6) * (lift * (S::one() + highest - lowest) + driven);
         let (low, high) = (-lift * highest - slack, driven - lift * lowest + slack);
         let pressure = solve::root(Input::DuctLength, low, high, surplus)?.x;
         let mut entering = zero;
@@ -157,6 +165,15 @@ mod tests {
         let vent = [Vent { area: 0.01, place: Place::Upright(0.0, 0.1) }];
         let entering = draft(1100.0, 101_325.0, 0.0).entering(&vent).unwrap();
         assert!((entering / (0.5 * 0.01 * 0.1_f64.sqrt()) - 1.0).abs() < 0.05, "{entering}");
+    }
+
+    // The full height of an opening that all of much air leaves through is a hole in its middle.
+    #[test]
+    fn a_cold_chamber_lets_much_air_out() {
+        let vents = [Vent { area: 0.0158, place: Place::Upright(0.264, 0.462) }];
+        for blown in [1e-3, 0.03, 1.0, 30.0] {
+            assert_eq!(draft(293.16, 83_329.0, blown).entering(&vents).unwrap(), 0.0, "{blown}");
+        }
     }
 
     #[test]
