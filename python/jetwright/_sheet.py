@@ -17,19 +17,17 @@ from ._arrays import answer
 from ._hazards import hazards_of
 
 
-def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str, bool, str]:
-    """The text of a burner file, whether it is JSON, and its name."""
+def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str | dict[str, Any], str]:
+    """The text of a burner file, or a mapping in plain types, and its name."""
     if isinstance(source, Mapping):
-        import json
-
-        return json.dumps(_plain(source), allow_nan=False), True, "the burner"
+        return _plain(source), "the burner"
     path = os.fspath(source)
     with open(path, encoding="utf-8") as file:
-        return file.read(), False, path
+        return file.read(), path
 
 
 def _plain(value: Any) -> Any:
-    """Mappings and lists without ``None``, numbers as JSON knows them."""
+    """Dictionaries and lists without ``None``, numbers as Python knows them."""
     if isinstance(value, Mapping):
         return {str(key): _plain(item) for key, item in value.items() if item is not None}
     if isinstance(value, (list, tuple)):
@@ -103,7 +101,7 @@ def sheet(source: str | os.PathLike[str] | Mapping[str, Any]) -> Sheet:
     ValueError
         With the command's one message: file, line, field, what was given, what is accepted.
     """
-    return Sheet(*_native.sheet_from_text(*_read(source)))
+    return Sheet(*_native.sheet_of(*_read(source)))
 
 
 _LIGHTS = ("cold", "glowing", "never")

@@ -67,10 +67,39 @@ def test_bad_files_get_the_commands_message(tmp_path):
         mapping = tomllib.loads(BELLS.read_text())
         without = {key: mapping[key] for key in ("name", "site", "gas", "jet")}
         jw.Burner(without | {"setting": mapping["setting"][:1]})
-    with pytest.raises(ValueError, match="JSON"):
+    with pytest.raises(ValueError, match=r"^the burner, fire.air_ratio: given nan, not a plain number"):
         jw.sheet(tomllib.loads(BELLS.read_text()) | {"fire": {"air_ratio": float("nan")}})
     with pytest.raises(OSError, match="missing"):
         jw.sheet(tmp_path / "missing.toml")
+
+
+@pytest.mark.parametrize(
+    ("section", "key", "value", "told"),
+    [
+        ("setting", "gauge", 7, r"setting\[1\].gauge: given 7, a number without a unit"),
+        ("setting", "damper", True, r"setting\[1\].damper: given True, not a share"),
+        ("jet", "boor", "1.8 mm", r"jet.boor: not a key known here"),
+        ("jet", "drill", "number 50", r"jet.drill: given \"number 50\", accepted is bore or drill"),
+        ("jet", "edge", None, r"jet.edge: given nothing, accepted are \"sharp\""),
+        ("site", "altitude", ["1600 m"], r"site.altitude: given \['1600 m'\], not a number with a unit"),
+    ],
+)
+def test_a_mapping_is_refused_by_its_keys_and_never_by_a_line(section, key, value, told):
+    mapping = tomllib.loads(BELLS.read_text())
+    held = mapping[section][0] if isinstance(mapping[section], list) else mapping[section]
+    held[key] = value
+    with pytest.raises(ValueError, match="^the burner, " + told) as caught:
+        jw.sheet(mapping)
+    assert "line" not in str(caught.value)
+
+
+def test_a_mapping_is_the_file_and_a_burner_of_it_is_pickled():
+    mapping = tomllib.loads(BELLS.read_text())
+    assert dict(jw.sheet(mapping)) == dict(jw.sheet(BELLS))
+    burner = jw.Burner(mapping)
+    mapping["head"]["ports"] = 1
+    again = pickle.loads(pickle.dumps(burner))
+    assert again.run(gauge_pressure=2e4, damper=0.5) == jw.Burner(BELLS).run(gauge_pressure=2e4, damper=0.5)
 
 
 def test_the_burner_over_arrays_is_the_sheets():

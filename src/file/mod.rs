@@ -8,5 +8,6 @@ pub mod measured;
 pub mod node;
 pub mod page;
 pub mod schema;
+pub mod typed;
 
 pub use error::{FileError, Places, shorten};

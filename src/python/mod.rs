@@ -12,6 +12,7 @@ mod furnace_case;
 mod gas;
 mod hazards;
 mod lighting;
+mod mapping;
 mod material;
 mod measure;
 mod operands;
@@ -53,7 +54,7 @@ mod _native {
     #[pymodule_export]
     use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]
-    use super::sheet::{Burner, sheet_from_text};
+    use super::sheet::{Burner, sheet_of};
     #[pymodule_export]
     use super::site::site;
     #[pymodule_export]

@@ -7,10 +7,11 @@ use std::vec;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
+use super::mapping::burner_of;
 use super::operands::{Answer, Operand, map};
 use crate::burner::Conditions;
 use crate::error::Error;
-use crate::file::{Places, burner_file};
+use crate::file::Places;
 use crate::plant::Plant;
 use crate::quantity::{GaugePressure, Temperature};
 use crate::report::render::{json, text};
@@ -20,25 +21,14 @@ fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
 }
 
-/// The TOML text of a burner file given as JSON.
-fn toml_of(json: &str) -> PyResult<String> {
-    let value: serde_json::Value = serde_json::from_str(json).map_err(refuse)?;
-    toml::to_string(&value).map_err(refuse)
-}
-
-fn text_of(text: &str, is_json: bool) -> PyResult<String> {
-    if is_json { toml_of(text) } else { Ok(text.into()) }
-}
-
-/// The sheet of a burner file's text: its JSON, and its text in metric and in inch units.
+/// The sheet of a burner file's text, or of a mapping: its JSON, and its text in metric and in inch units.
 #[pyfunction]
-pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(String, String, String)> {
-    let file = text_of(text, is_json)?;
+pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, String, String)> {
     let page = |sheet: &crate::plant::Sheet, inch: bool| {
         let shop = Shop { inch };
         text::render(&sheet_tree(sheet, &shop, Extent::Whole), &shop)
     };
-    let (sheet, _) = burner_file::parse(&file, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
+    let (sheet, _) = burner_of(source, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
     let (json, metric) =
         (json::object(&sheet_tree(&sheet, &Shop { inch: false }, Extent::Whole)).to_string(), page(&sheet, false));
     Ok((json, metric, page(&sheet.rounded(true), true)))
@@ -49,20 +39,19 @@ pub fn sheet_from_text(text: &str, is_json: bool, name: &str) -> PyResult<(Strin
 pub struct Burner {
     pub(super) plant: Plant,
     pub(super) places: Places,
-    pub(super) text: String,
+    source: Py<PyAny>,
     pub(super) name: String,
 }
 
 #[pymethods]
 impl Burner {
     #[new]
-    fn new(text: &str, is_json: bool, name: &str) -> PyResult<Self> {
-        let text = text_of(text, is_json)?;
-        let (plant, places) = burner_file::parse(&text, name).and_then(|file| file.plant()).map_err(refuse)?;
+    fn new(source: &Bound<'_, PyAny>, name: &str) -> PyResult<Self> {
+        let (plant, places) = burner_of(source, name).and_then(|file| file.plant()).map_err(refuse)?;
         if plant.burner.is_none() {
             return Err(PyValueError::new_err("the file describes no blower and head, so there is no burner to run"));
         }
-        Ok(Self { plant, places, text, name: name.into() })
+        Ok(Self { plant, places, source: source.clone().unbind(), name: name.into() })
     }
 
     /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
@@ -160,8 +149,8 @@ impl Burner {
         Ok(curve)
     }
 
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (String, bool, String))> {
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (Py<PyAny>, String))> {
         let burner = slf.get();
-        Ok((slf.get_type().into_any(), (burner.text.clone(), false, burner.name.clone())))
+        Ok((slf.get_type().into_any(), (burner.source.clone_ref(slf.py()), burner.name.clone())))
     }
 }
