@@ -68,14 +68,14 @@ class Site(TypedDict, total=False):
 
 
 class Gas(TypedDict, total=False):
-    """The gas."""
+    """The gas. With a section [cylinder] and without a temperature, throttling decides how cold the gas
+    comes."""
 
     kind: Required[str]
     """A named gas, or mole fractions that add to one, such as "C3H8=0.95,C2H6=0.05"."""
     temperature: str
-    """Temperature of the gas before the jet. A cylinder under draw is colder than the room; with a section
-    [cylinder] and without this line, throttling decides how cold the gas comes. Without it: that of
-    site.air_temperature."""
+    """Temperature of the gas before the jet. A cylinder under draw is colder than the room. Without it: that
+    of site.air_temperature."""
     price: str
     """What the gas costs by weight."""
     currency: str

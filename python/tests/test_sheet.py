@@ -77,9 +77,9 @@ def test_bad_files_get_the_commands_message(tmp_path):
     ("section", "key", "value", "told"),
     [
         ("setting", "gauge", 7, r"setting\[1\].gauge: given 7, a number without a unit"),
-        ("setting", "damper", True, r"setting\[1\].damper: given True, not a share"),
+        ("setting", "damper", True, r"setting\[1\].damper: given True, not a number"),
         ("jet", "boor", "1.8 mm", r"jet.boor: not a key known here"),
-        ("jet", "drill", "number 50", r"jet.drill: given \"number 50\", accepted is bore or drill"),
+        ("jet", "measured_gauge", "5 psi", r"jet.measured_gauge: given \"5 psi\", it needs measured_coefficient"),
         ("jet", "edge", None, r"jet.edge: given nothing, accepted are \"sharp\""),
         ("site", "altitude", ["1600 m"], r"site.altitude: given \['1600 m'\], not a number with a unit"),
     ],

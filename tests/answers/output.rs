@@ -60,7 +60,7 @@ fn a_refusal_names_what_was_given_and_what_it_stands_beside() {
         ([&flow[..], &bore, &["--back-pressure", "2 psi"]].concat(), &["given \"2 psi\"", "--gauge is \"1 psi\""]),
         ([&flow[..], &bore, &["--drill", "number 50"]].concat(), &["--drill: given \"number 50\""]),
         ([&flow[..], &["--drill", "number 500"]].concat(), &["--drill: given \"number 500\", not a drill"]),
-        (flow.to_vec(), &["--bore: given nothing, accepted is a bore or a drill"]),
+        (flow.to_vec(), &["--bore: given nothing, accepted is bore or drill"]),
         ([&flow[..], &bore, &["--edge", "rounded"]].concat(), &["--edge-radius: given nothing"]),
         ([&flow[..], &bore, &["--edge-radius", "1 mm"]].concat(), &["--edge-radius: given \"1 mm\""]),
         (
@@ -69,7 +69,7 @@ fn a_refusal_names_what_was_given_and_what_it_stands_beside() {
         ),
         (
             [&flow[..], &bore, &["--altitude", "9 m", "--station-pressure", "999 hPa"]].concat(),
-            &["--station-pressure: given \"999 hPa\"", "alone"],
+            &["--station-pressure: given \"999 hPa\"", "one of them"],
         ),
         ([&heat[..], &["2000 kW net"]].concat(), &["--heat: given \"2000 kW net\"", "12.7 mm", "\"5 psi\""]),
         ([&heat[..], &["1 W net"]].concat(), &["--heat: given \"1 W net\"", "0.25 mm", "fewer jets"]),

@@ -3,22 +3,22 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use jetwright::file::shorten;
 use jetwright::gas::{Gas, parse as parse_gas};
-use jetwright::orifice::{Bore, BoreLength, BoreShape, Coefficient, DrillList, Supply};
-use jetwright::plant::entries::{EdgeWord, JetSize, SiteEntry, SitePressure, edge_of, shortened, usual_bore_length};
+use jetwright::orifice::{Bore, BoreShape, Coefficient, DrillList, Supply};
+use jetwright::plant::description::{GasSupplied, JetHole, Site};
+use jetwright::plant::entries::{JetSize, SiteEntry};
 use jetwright::plant::installation::jet_key;
 use jetwright::prose::advice;
 use jetwright::quantity::{
-    AbsolutePressure, Angle, GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError,
-    parse_count, parse_within,
+    GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError, parse_within,
 };
-use jetwright::{Error, Input, Site};
+use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
 use crate::measured_arguments::{MeterArguments, WeighArguments};
+use crate::options::{Asked, offer, part, usually};
 use crate::work_arguments::WorkArguments;
 
 /// Longest argument accepted, in bytes; a path is the longest there is use for.
@@ -177,12 +177,8 @@ pub struct FlowArguments {
     /// Gauge pressure before the jet, such as "5 psi"; repeat it for more rows.
     #[arg(long, required = true, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
     pub gauge: Vec<GaugePressure>,
-    /// Diameter of the bore, such as "1.8 mm".
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::Bore))]
-    pub bore: Option<Length>,
-    /// A drill instead of the bore: "number 50", "letter A" or "1/16 in".
-    #[arg(long)]
-    pub drill: Option<String>,
+    #[command(flatten)]
+    pub hole: Asked<Hole>,
     #[command(flatten)]
     pub shape: ShapeArguments,
     #[command(flatten)]
@@ -192,7 +188,8 @@ pub struct FlowArguments {
 impl FlowArguments {
     /// The size of the jet.
     pub fn size(&self) -> Result<JetSize, CommandError> {
-        Ok(JetSize::of(self.drill.as_deref().map(shortened), self.bore)?)
+        let hole = self.hole.checked()?;
+        Ok(JetSize::of(hole.drill, hole.bore)?)
     }
 }
 
@@ -243,40 +240,54 @@ pub struct FlameArguments {
     pub shared: SharedArguments,
 }
 
+part! {
+    /// Size of the jet.
+    Hole: JetHole, |description| description.jet.as_ref(), None, [offer("bore"), offer("drill")]
+}
+
+part! {
+    /// Shape of the jet behind its diameter.
+    Shape: JetHole, |description| description.jet.as_ref(), Some("Shape of the jet"), [
+        offer("bore_length"),
+        usually("edge", "square"),
+        offer("chamfer_depth"),
+        offer("chamfer_angle"),
+        offer("edge_radius"),
+        offer("roughness"),
+        offer("approach_diameter"),
+        offer("count"),
+        offer("measured_coefficient"),
+    ]
+}
+
+part! {
+    /// The site.
+    Place: Site, |description| description.site.as_ref(), Some("Gas, site and answer"), [
+        offer("altitude"),
+        offer("station_pressure"),
+        offer("sea_level_pressure"),
+        usually("air_temperature", "15 C"),
+        offer("humidity"),
+    ]
+}
+
+part! {
+    /// The gas.
+    Fuel: GasSupplied, |description| description.gas.as_ref(), Some("Gas, site and answer"), [
+        offer("kind"),
+        offer("temperature"),
+    ]
+}
+
 /// Shape of the jet behind its diameter.
 #[derive(Debug, Args)]
 #[command(next_help_heading = "Shape of the jet")]
 pub struct ShapeArguments {
-    /// Length of the straight bore; 12 mm unless given, nought for a sharp edge.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::BoreLength))]
-    pub bore_length: Option<Length>,
-    /// Mouth of the bore.
-    #[arg(long, default_value = "square", value_parser = edge_words())]
-    pub edge: EdgeWord,
-    /// Depth of a chamfered mouth.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::ChamferDepth))]
-    pub chamfer_depth: Option<Length>,
-    /// Full cone angle of a chamfered mouth.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Angle>(Input::ChamferAngle))]
-    pub chamfer_angle: Option<Angle>,
-    /// Radius of a rounded mouth.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::EdgeRadius))]
-    pub edge_radius: Option<Length>,
-    /// Roughness of the bore's wall.
-    #[arg(long, default_value = "5 um", allow_hyphen_values = true, value_parser = within::<Length>(Input::Roughness))]
-    pub roughness: Length,
-    /// Inside diameter of the tube before the jet, if it is narrow beside the jet.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::DuctDiameter))]
-    pub approach_diameter: Option<Length>,
+    #[command(flatten)]
+    pub jet: Asked<Shape>,
     /// Gauge pressure the jet blows into.
     #[arg(long, default_value = "0 Pa", allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
     pub back_pressure: GaugePressure,
-    /// How many equal jets share the gas.
-    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::JetCount))]
-    pub jets: u32,
-    /// A discharge coefficient of your own instead of the model's.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Number>(Input::DischargeCoefficient))]
-    pub measured_coefficient: Option<Number>,
 }
 
 impl ShapeArguments {
@@ -288,14 +299,18 @@ impl ShapeArguments {
 
     /// The shape, with what goes together checked.
     pub fn shape(&self) -> Result<BoreShape, CommandError> {
-        let edge = edge_of(self.edge, self.chamfer_depth, self.chamfer_angle, self.edge_radius)?;
-        let length = BoreLength::Fixed(self.bore_length.unwrap_or(usual_bore_length(self.edge)));
-        Ok(BoreShape { length, edge, roughness: self.roughness, approach: self.approach_diameter })
+        let jet = self.jet.checked()?;
+        Ok(jet.shape()?)
+    }
+
+    /// How many jets share the gas.
+    pub fn count(&self) -> f64 {
+        f64::from(self.jet.given().count.unwrap_or(1))
     }
 
     /// Where the coefficient comes from.
     pub fn coefficient(&self) -> Coefficient {
-        self.measured_coefficient.map_or(Coefficient::Model, |measured| Coefficient::Measured(measured.0))
+        self.jet.given().measured_coefficient.map_or(Coefficient::Model, |measured| Coefficient::Measured(measured.0))
     }
 }
 
@@ -303,49 +318,39 @@ impl ShapeArguments {
 #[derive(Debug, Args)]
 #[command(next_help_heading = "Gas, site and answer")]
 pub struct SharedArguments {
-    /// A named gas, or mole fractions that add to one: "C3H8=0.95,C2H6=0.05".
-    #[arg(long)]
-    pub gas: String,
-    /// Temperature of the gas before the jet; that of the air unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
-    pub gas_temperature: Option<Temperature>,
-    /// Height above sea level, 0 m unless a pressure is given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::Altitude))]
-    pub altitude: Option<Length>,
-    /// What a barometer on the site reads, such as "835 hPa".
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<AbsolutePressure>(Input::StationPressure))]
-    pub station_pressure: Option<AbsolutePressure>,
-    /// A forecast's pressure, together with the altitude.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<AbsolutePressure>(Input::SeaLevelPressure))]
-    pub sea_level_pressure: Option<AbsolutePressure>,
-    /// Temperature of the air.
-    #[arg(long, default_value = "15 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::AirTemperature))]
-    pub air_temperature: Temperature,
-    /// Relative humidity of the air.
-    #[arg(long, default_value = "0 %", allow_hyphen_values = true, value_parser = within::<Share>(Input::Humidity))]
-    pub humidity: Share,
+    #[command(flatten)]
+    pub fuel: Asked<Fuel>,
+    #[command(flatten)]
+    pub place: Asked<Place>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }
 
 impl SharedArguments {
     /// The site; sea level when nothing is given about its pressure.
-    pub fn site(&self) -> Result<Site, CommandError> {
-        let nothing = self.station_pressure.is_none() && self.sea_level_pressure.is_none();
-        let sea_level = nothing.then_some(Length::from_meters(0.0));
-        let pressure = SitePressure::of(self.altitude.or(sea_level), self.station_pressure, self.sea_level_pressure)?;
-        let entry = SiteEntry { pressure, air_temperature: self.air_temperature, humidity: self.humidity.0 };
+    pub fn site(&self) -> Result<jetwright::Site, CommandError> {
+        let said = self.place.given();
+        let nothing = said.altitude.is_none() && said.station_pressure.is_none() && said.sea_level_pressure.is_none();
+        let site =
+            if nothing { Site { altitude: Some(Length::from_meters(0.0)), ..said } } else { self.place.checked()? };
+        let entry = SiteEntry::of(&site)?;
         Ok(entry.site().map_err(|error| CommandError::option("altitude", error))?)
     }
 
     /// The gas.
     pub fn gas(&self) -> Result<Gas, CommandError> {
-        let mixture = parse_gas(&self.gas).map_err(|error| CommandError::option("gas", error))?;
+        let kind = self.fuel.given().kind.unwrap_or_default();
+        let mixture = parse_gas(&kind).map_err(|error| CommandError::option("gas", error))?;
         Ok(Gas::new(mixture))
     }
 
+    /// Temperature of the air.
+    pub fn air_temperature(&self) -> Temperature {
+        self.place.given().air_temperature.unwrap_or_default()
+    }
+
     /// The gas before the jet at a gauge pressure, and what it blows into.
-    pub fn supply(&self, site: &Site, gauge: GaugePressure, back: GaugePressure) -> Supply {
+    pub fn supply(&self, site: &jetwright::Site, gauge: GaugePressure, back: GaugePressure) -> Supply {
         Supply { ambient: site.ambient_pressure(), gauge, back, temperature: self.gas_temperature() }
     }
 
@@ -358,7 +363,7 @@ impl SharedArguments {
                     .beside("gauge", index)
             }
             Error::Liquid { .. } => {
-                let temperature = self.gas_temperature.map_or("air-temperature", |_| "gas-temperature");
+                let temperature = self.fuel.given().temperature.map_or("air-temperature", |_| "gas-temperature");
                 CommandError::option("gauge", advice(error)).nth(index).beside(temperature, 0)
             }
             _ => CommandError::option("gauge", advice(error)).nth(index),
@@ -368,7 +373,7 @@ impl SharedArguments {
 
     /// Temperature of the gas before the jet.
     pub fn gas_temperature(&self) -> Temperature {
-        self.gas_temperature.unwrap_or(self.air_temperature)
+        self.fuel.given().temperature.unwrap_or(self.air_temperature())
     }
 }
 
@@ -430,11 +435,4 @@ where
     Q: Quantity + Clone + Send + Sync + 'static,
 {
     move |text| parse_within(text, input)
-}
-
-/// A parser of the words for the mouth of a bore.
-fn edge_words() -> impl TypedValueParser<Value = EdgeWord> {
-    PossibleValuesParser::new(EdgeWord::WORDS.iter().map(|(word, _)| *word)).try_map(|given| {
-        EdgeWord::WORDS.iter().find(|(word, _)| *word == given).map(|(_, edge)| *edge).ok_or("not a shape of mouth")
-    })
 }

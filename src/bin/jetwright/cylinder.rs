@@ -17,7 +17,7 @@ use crate::supply_arguments::CylinderArguments;
 pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (gas, site) = (shared.gas()?, shared.site()?);
-    if shared.gas_temperature.is_some() {
+    if shared.fuel.given().temperature.is_some() {
         let text = "the gas in a cylinder begins at --air-temperature, accepted is no gas temperature";
         return Err(CommandError::option("gas-temperature", text).into());
     }
@@ -31,8 +31,8 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
         ambient: site.ambient_pressure(),
         cylinder: &cylinder,
         count: arguments.count,
-        charge: Charge { mass: left * count, temperature: shared.air_temperature },
-        air: shared.air_temperature,
+        charge: Charge { mass: left * count, temperature: shared.air_temperature() },
+        air: shared.air_temperature(),
     };
     let pressure = store.pressure().map_err(|error| CommandError::option("gas", advice(&error)))?;
     if pressure < arguments.needs {

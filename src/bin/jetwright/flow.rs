@@ -19,7 +19,7 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let (diameter, drill) =
         arguments.size()?.diameter().map_err(|why| CommandError::option("drill", reason_words(&why)))?;
     let bore = arguments.shape.bore(diameter)?;
-    let jet = Jet { bore, count: f64::from(arguments.shape.jets), coefficient: arguments.shape.coefficient() };
+    let jet = Jet { bore, count: arguments.shape.count(), coefficient: arguments.shape.coefficient() };
     let need = AirNeed::new(&gas, &site);
     let mut flows = Vec::new();
     for (index, &gauge) in arguments.gauge.iter().enumerate() {

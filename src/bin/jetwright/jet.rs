@@ -17,7 +17,7 @@ pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas, shape) = (shared.site()?, shared.gas()?, arguments.shape.shape()?);
     let supply = shared.supply(&site, arguments.gauge, arguments.shape.back_pressure);
-    let (count, coefficient) = (f64::from(arguments.shape.jets), arguments.shape.coefficient());
+    let (count, coefficient) = (arguments.shape.count(), arguments.shape.coefficient());
     let bore =
         bore_for_heat(&shape, count, coefficient, &gas, &supply, arguments.heat).map_err(|error| match error {
             Error::NoSolution { .. } => CommandError::option("heat", advice(&error)).beside("gauge", 0).into(),

@@ -16,6 +16,7 @@ mod lining;
 mod measured;
 mod measured_arguments;
 mod meter;
+mod options;
 mod output;
 mod setpoints;
 mod sheet;

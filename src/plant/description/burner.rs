@@ -59,15 +59,14 @@ inputs! {
 }
 
 inputs! {
-    /// The gas.
+    /// The gas. With a section [cylinder] and without a temperature, throttling decides how cold the gas comes.
     GasSupplied: (one gas), "gas", Presence::Needed;
     lists {}
     rules []
     {
         /// A named gas, or mole fractions that add to one, such as "C3H8=0.95,C2H6=0.05".
         kind: heapless::String<200>[200] as "gas", Needed, Used(&["propane"]);
-        /// Temperature of the gas before the jet. A cylinder under draw is colder than the room; with a section
-        /// [cylinder] and without this line, throttling decides how cold the gas comes.
+        /// Temperature of the gas before the jet. A cylinder under draw is colder than the room.
         temperature: Temperature[Input::GasTemperature] as "gas-temperature", Of("site.air_temperature"),
             Used(&["15 C"]);
         /// What the gas costs by weight.

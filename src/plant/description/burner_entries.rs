@@ -45,7 +45,7 @@ impl Entries {
         said.check()?;
         let mut description = said.clone();
         description.take_defaults();
-        let site = site(&there(&description.site, "site", "")?)?;
+        let site = SiteEntry::of(&there(&description.site, "site", "")?)?;
         let air_ratio = there(&description.fire.air_ratio, "fire", "air_ratio")?.0;
         let mut settings = Vec::new();
         for given in &description.setting {
@@ -104,12 +104,19 @@ impl Entries {
     }
 }
 
-fn site(given: &Site) -> Result<SiteEntry, Refusal> {
-    Ok(SiteEntry {
-        pressure: SitePressure::of(given.altitude, given.station_pressure, given.sea_level_pressure)?,
-        air_temperature: there(&given.air_temperature, "site", "air_temperature")?,
-        humidity: there(&given.humidity, "site", "humidity")?.0,
-    })
+impl SiteEntry {
+    /// The site as it was said, its defaults taken.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] at what is missing or does not go together.
+    pub fn of(given: &Site) -> Result<Self, Refusal> {
+        Ok(Self {
+            pressure: SitePressure::of(given.altitude, given.station_pressure, given.sea_level_pressure)?,
+            air_temperature: there(&given.air_temperature, "site", "air_temperature")?,
+            humidity: there(&given.humidity, "site", "humidity")?.0,
+        })
+    }
 }
 
 fn gas(given: &GasSupplied, air_temperature: Temperature) -> Result<GasEntry, Refusal> {
@@ -122,14 +129,25 @@ fn gas(given: &GasSupplied, air_temperature: Temperature) -> Result<GasEntry, Re
     })
 }
 
+impl JetHole {
+    /// The shape of its bore, its defaults taken.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] at what is missing or does not go together.
+    pub fn shape(&self) -> Result<BoreShape, Refusal> {
+        let word = there(&self.edge, "jet", "edge")?;
+        Ok(BoreShape {
+            length: BoreLength::Fixed(self.bore_length.unwrap_or(usual_bore_length(word))),
+            edge: edge_of(word, self.chamfer_depth, self.chamfer_angle, self.edge_radius)?,
+            roughness: there(&self.roughness, "jet", "roughness")?,
+            approach: self.approach_diameter,
+        })
+    }
+}
+
 fn jet(given: &JetHole) -> Result<JetEntry, Refusal> {
-    let word = there(&given.edge, "jet", "edge")?;
-    let shape = BoreShape {
-        length: BoreLength::Fixed(given.bore_length.unwrap_or(usual_bore_length(word))),
-        edge: edge_of(word, given.chamfer_depth, given.chamfer_angle, given.edge_radius)?,
-        roughness: there(&given.roughness, "jet", "roughness")?,
-        approach: given.approach_diameter,
-    };
+    let shape = given.shape()?;
     Ok(JetEntry {
         size: JetSize::of(given.drill.clone(), given.bore)?,
         shape,

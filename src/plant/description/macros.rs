@@ -18,6 +18,7 @@ macro_rules! inputs {
         }
     ) => {
         $(#[doc = $about])+
+        #[allow(rustdoc::broken_intra_doc_links)]
         #[derive(Clone, Debug, Default, PartialEq)]
         pub struct $part {
             $($(#[doc = $list_help])+ pub $inner: heapless::Vec<$inner_part, { $inner_most }>,)*

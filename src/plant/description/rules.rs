@@ -51,6 +51,27 @@ impl Section {
         self.rules.iter().try_for_each(|rule| self.keeps(rule, description, at))
     }
 
+    /// Whether some of its keys go together, where no others can be said.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] at the first rule, of those that name no other key, that is broken.
+    pub fn check_keys(&self, description: &Description, keys: &[&str]) -> Result<(), Refusal> {
+        let is_asked = |rule: &&Rule| match **rule {
+            Rule::OneOf(sets) => sets.iter().all(|set| set.iter().all(|key| keys.contains(key))),
+            Rule::NotBoth(first, second) => first.iter().chain(second).all(|key| keys.contains(key)),
+            Rule::Any(of) | Rule::Together(of) => of.iter().all(|key| keys.contains(key)),
+            Rule::Needs(key, other) => keys.contains(&key) && keys.contains(&other),
+            Rule::ByWord(key, _) => keys.contains(&key),
+            Rule::NeedsSection(..) | Rule::NotBeside(..) => false,
+            Rule::Check(_) => true,
+        };
+        let mut asked = self.rules.iter().filter(is_asked);
+        asked
+            .try_for_each(|rule| self.keeps(rule, description, [0, 0]))
+            .map_err(|Broken { key, breach }| Place::key(self.name, key).because(Reason::Rule(breach)))
+    }
+
     fn keeps(&self, rule: &Rule, description: &Description, at: At) -> Checked {
         let says = |key: &&'static str| self.says(description, at, key);
         let refuse = |key: &'static str, breach: Breach| Err(Broken { key, breach });

@@ -1,0 +1,180 @@
+//! Options that are rows of the table of inputs: their names, their help, their ranges and what goes together.
+
+use std::marker::PhantomData;
+
+use clap::builder::{PossibleValuesParser, ValueParser};
+use clap::{Arg, ArgMatches, Args, Command, FromArgMatches};
+use jetwright::plant::Reason;
+use jetwright::plant::description::value::{Given, Kind};
+use jetwright::plant::description::{Breach, Description, Otherwise, Row, Section};
+use jetwright::prose::breaches::breach_words;
+
+use crate::command_error::CommandError;
+
+/// A key that a command offers as an option.
+#[derive(Clone, Copy, Debug)]
+pub struct Offer {
+    key: &'static str,
+    /// What the command takes where the table takes nothing.
+    usual: Option<&'static str>,
+}
+
+/// A key that may be left out as the table says.
+pub const fn offer(key: &'static str) -> Offer {
+    Offer { key, usual: None }
+}
+
+/// A key for which the command takes a value of its own.
+pub const fn usually(key: &'static str, value: &'static str) -> Offer {
+    Offer { key, usual: Some(value) }
+}
+
+/// Keys of one section that a command offers.
+pub trait Part: Send + Sync + 'static {
+    /// The section's struct.
+    type Given: Default + Clone;
+    /// The section.
+    const SECTION: Section;
+    /// Heading of the options in help.
+    const HEADING: Option<&'static str>;
+    /// The keys.
+    const OFFERED: &'static [Offer];
+    /// The section of a description.
+    fn of(description: &Description) -> Option<&Self::Given>;
+}
+
+/// What the options of a part said.
+#[derive(Clone, Debug)]
+pub struct Asked<P> {
+    said: Description,
+    part: PhantomData<P>,
+}
+
+impl<P: Part> Asked<P> {
+    /// What was said, the command's own defaults included, once it goes together.
+    pub fn checked(&self) -> Result<P::Given, CommandError> {
+        let offered: Vec<_> = P::OFFERED.iter().map(|offer| offer.key).collect();
+        P::SECTION.check_keys(&self.said, &offered).map_err(|refusal| {
+            let Reason::Rule(breach) = refusal.reason else { return CommandError::from(refusal) };
+            let option = |key: &str| P::SECTION.row(key).map_or(key.into(), |row| name(row));
+            let told = CommandError::option(&option(refusal.place.key), breach_words(&breach, &|key| option(key)));
+            match breach {
+                Breach::MoreThanHeld => told.beside("holds", 0).into(),
+                _ => told.into(),
+            }
+        })?;
+        Ok(self.given())
+    }
+
+    /// What was said, each by itself in range.
+    pub fn given(&self) -> P::Given {
+        P::of(&self.said).cloned().unwrap_or_default()
+    }
+}
+
+/// The option of a row, without its dashes.
+fn name(row: &Row) -> String {
+    row.option.unwrap_or(row.key).replace('_', "-")
+}
+
+fn id(row: &Row) -> String {
+    name(row).replace('-', "_")
+}
+
+fn rows<P: Part>() -> impl Iterator<Item = (&'static Row, Offer)> {
+    P::OFFERED.iter().filter_map(|offer| Some((P::SECTION.row(offer.key)?, *offer)))
+}
+
+fn reader(section: &'static Section, row: &'static Row) -> ValueParser {
+    let kind = (row.kind)();
+    if let Kind::Word { .. } = kind {
+        return PossibleValuesParser::new(kind.words()).into();
+    }
+    ValueParser::new(move |text: &str| {
+        let mut scratch = Description::default();
+        (section.add)(&mut scratch, [0, 0]);
+        (row.put)(&mut scratch, [0, 0], Given::Text(text)).map(|()| text.to_owned())
+    })
+}
+
+fn help(row: &Row, offer: Offer) -> String {
+    let help = row.help.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" ");
+    let without = match (offer.usual, row.otherwise) {
+        (Some(_), _) | (None, Otherwise::Needed | Otherwise::Nothing | Otherwise::This { .. }) => {
+            return help.trim_end_matches('.').into();
+        }
+        (None, Otherwise::Of(key)) => format!("that of {key}"),
+        (None, Otherwise::Rule(rule)) => rule.into(),
+    };
+    format!("{help} Without it: {without}")
+}
+
+impl<P: Part> Args for Asked<P> {
+    fn augment_args(command: Command) -> Command {
+        let section: &'static Section = const { &P::SECTION };
+        rows::<P>().fold(command, |command, (row, offer)| {
+            let default = match (offer.usual, row.otherwise) {
+                (Some(value), _) | (None, Otherwise::This { value, .. }) => Some(value),
+                _ => None,
+            };
+            let mut arg = Arg::new(id(row))
+                .long(name(row))
+                .value_name(id(row).to_uppercase())
+                .help(help(row, offer))
+                .allow_hyphen_values(true)
+                .value_parser(reader(section, row))
+                .required(default.is_none() && row.otherwise == Otherwise::Needed);
+            if let Some(heading) = P::HEADING {
+                arg = arg.help_heading(heading);
+            }
+            command.arg(match default {
+                Some(value) => arg.default_value(value),
+                None => arg,
+            })
+        })
+    }
+
+    fn augment_args_for_update(command: Command) -> Command {
+        Self::augment_args(command)
+    }
+}
+
+impl<P: Part> FromArgMatches for Asked<P> {
+    fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
+        let mut said = Description::default();
+        (P::SECTION.add)(&mut said, [0, 0]);
+        for (row, _) in rows::<P>() {
+            if let Some(text) = matches.get_one::<String>(&id(row)) {
+                (row.put)(&mut said, [0, 0], Given::Text(text))
+                    .map_err(|error| clap::Error::raw(clap::error::ErrorKind::ValueValidation, error))?;
+            }
+        }
+        Ok(Self { said, part: PhantomData })
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
+        *self = Self::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+/// Declares a part: a name, the section's struct and field, a heading, and the keys offered.
+macro_rules! part {
+    ($(#[doc = $doc:literal])+ $part:ident: $given:ty, |$description:ident| $field:expr, $heading:expr, [$($offer:expr),+ $(,)?]) => {
+        $(#[doc = $doc])+
+        #[derive(Clone, Debug)]
+        pub struct $part;
+
+        impl $crate::options::Part for $part {
+            type Given = $given;
+            const SECTION: jetwright::plant::description::Section = <$given>::SECTION;
+            const HEADING: Option<&'static str> = $heading;
+            const OFFERED: &'static [$crate::options::Offer] = &[$($offer),+];
+            fn of($description: &jetwright::plant::description::Description) -> Option<&Self::Given> {
+                $field
+            }
+        }
+    };
+}
+
+pub(crate) use part;
