@@ -27,7 +27,6 @@ pub mod fuel;
 pub mod furnace;
 pub mod measure;
 pub mod control;
-#[cfg(feature = "report")]
 pub mod plant;
 #[cfg(feature = "report")]
 pub mod prose;

@@ -27,6 +27,11 @@ impl Float for f64 {
     const NOUGHT: Self = 0.0;
 }
 
+/// The next whole number, or the number itself if it is one.
+pub(crate) fn rounded_up(number: f64) -> f64 {
+    libm::ceil(number)
+}
+
 /// A real number the physics can be computed in.
 ///
 /// # Examples

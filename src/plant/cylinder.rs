@@ -12,6 +12,7 @@ use crate::plant::installation::Plant;
 use crate::plant::refusal::{Place, Refusal};
 use crate::plant::setting::Setting;
 use crate::quantity::{AbsolutePressure, Duration, GaugePressure, Mass, MassFlow, Temperature};
+use crate::scalar::rounded_up;
 
 /// What a regulator needs over its reading unless the file says so, Pa: common practice, no source.
 const OVER_READING: f64 = 50e3;
@@ -143,7 +144,7 @@ impl Store<'_> {
             full_lasts: lasts(self.cylinder.capacity()),
             used,
             end: self.draw(gas, used, needs)?,
-            cylinders_needed: (number <= range.max).then(|| number.ceil().max(range.min) as u32),
+            cylinders_needed: (number <= range.max).then(|| rounded_up(number).max(range.min) as u32),
         })
     }
 }

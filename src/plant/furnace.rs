@@ -2,6 +2,7 @@
 
 use heapless::Vec;
 
+use crate::Scalar;
 use crate::burner::AirSetting;
 use crate::combustion::{Reactants, autoignition};
 use crate::error::Result as CheckedResult;
@@ -226,7 +227,7 @@ pub fn chamber(plant: &Plant, entry: &FurnaceEntry, lining: &Lining) -> Result<C
         }
         None => {
             let area = Area::from_square_meters(area.square_meters() + corners(entry));
-            (Body::Flat { area }, Length::from_meters((area.square_meters() / 6.0).sqrt()))
+            (Body::Flat { area }, Length::from_meters(Scalar::sqrt(area.square_meters() / 6.0)))
         }
     };
     let wall = Wall::new(&entry.layers, body).map_err(Place::section("layer").refusing())?;

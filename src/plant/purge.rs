@@ -5,6 +5,7 @@ use crate::plant::furnace::FurnaceBlock;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::setting::Setting;
 use crate::quantity::Duration;
+use crate::scalar::rounded_up;
 
 /// Shortest time the chamber is blown through, s: common practice, no source.
 const LEAST: f64 = 60.0;
@@ -30,6 +31,6 @@ pub(crate) fn blow_through(
     let each = lighting.map_or(&[][..], |block| &block.settings[..]);
     let by_changes = each.iter().filter_map(|found| found.unlit?.blow_through).map(Duration::seconds);
     let longest = by_flow.chain(by_changes).filter(|seconds| seconds.is_finite()).reduce(f64::max);
-    let time = Duration::from_seconds(longest.unwrap_or(LEAST).max(LEAST).ceil());
+    let time = Duration::from_seconds(rounded_up(longest.unwrap_or(LEAST).max(LEAST)));
     BlowThrough { time, is_known: longest.is_some() }
 }

@@ -1,5 +1,6 @@
 //! The jet, and how it was measured.
 
+use crate::Scalar;
 use crate::measure::{Compared, Joined, Measured, Tie, Trend};
 use crate::orifice::{BoreShape, Coefficient, Edge, Supply};
 use crate::plant::entries::{Name, shortened};
@@ -190,7 +191,7 @@ impl MeasuredEntry {
     #[must_use]
     pub fn compared(&self) -> Compared {
         let (all, without_gauge) = (self.measured_uncertainty, self.measured_uncertainty_without_gauge);
-        let gauge = 0.5 * (all * all - without_gauge * without_gauge).max(0.0).sqrt();
+        let gauge = 0.5 * Scalar::sqrt((all * all - without_gauge * without_gauge).max(0.0));
         Compared { factor: self.measured_factor, standard: 0.5 * without_gauge, gauge, trend: self.trend }
     }
 
