@@ -1,5 +1,6 @@
 //! The whole installation as one value, and every question about it. No text, no file.
 
+pub mod answer;
 pub mod blower;
 pub mod carbon_monoxide;
 pub mod certainty;
@@ -18,6 +19,7 @@ pub mod lighting;
 pub mod lighting_gauge;
 pub mod lit;
 pub mod purge;
+pub mod questions;
 pub mod refusal;
 pub mod setpoints;
 pub mod setting;
@@ -25,6 +27,7 @@ pub mod spreads;
 pub mod sweep;
 pub mod work;
 
+pub use answer::{Answer, Number};
 pub use blower::AirBlock;
 pub use certainty::{SettingSure, Sure};
 pub use cylinder::{CylinderBlock, CylinderEvening, CylinderRow, Store};
@@ -37,6 +40,7 @@ pub use installation::Plant;
 pub use lighting_gauge::Known;
 pub use lit::Lit;
 pub use purge::BlowThrough;
+pub use questions::SettingAnswer;
 pub use refusal::{Place, Reason, Refusal};
 pub use setting::{Fired, Setting, SettingAir, WrongDrill};
 pub use sweep::Rung;

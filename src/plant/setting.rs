@@ -13,6 +13,7 @@ use crate::quantity::{
 };
 
 /// One setting worked out. Gas, heat and air are those of all heads.
+#[derive(Clone, Debug)]
 pub struct Setting {
     /// The entry of the file.
     pub entry: SettingEntry,
@@ -50,6 +51,7 @@ pub struct Setting {
 }
 
 /// The air side of a setting.
+#[derive(Clone, Debug)]
 pub struct SettingAir {
     /// Where to set the damper; none without one.
     pub opening: Option<f64>,
@@ -72,6 +74,7 @@ impl SettingAir {
 }
 
 /// A drill one size off, and the gauge that gives the same fire with it.
+#[derive(Clone, Debug)]
 pub struct WrongDrill {
     /// The drill.
     pub drill: Drill,

@@ -1,0 +1,11 @@
+//! Hands the linker the board's memory.
+
+use std::{env, fs, path::PathBuf};
+
+fn main() {
+    let out = PathBuf::from(env::var_os("OUT_DIR").expect("cargo sets OUT_DIR"));
+    fs::write(out.join("memory.x"), include_bytes!("memory.x")).expect("OUT_DIR can be written");
+    println!("cargo:rustc-link-search={}", out.display());
+    println!("cargo:rustc-link-arg=-Tlink.x");
+    println!("cargo:rerun-if-changed=memory.x");
+}
