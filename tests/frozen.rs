@@ -27,6 +27,11 @@ const CHANGED: &[(&str, &str, &str)] = &[
     (ROUGHNESS, "/nearest/*/heat_error", "one default of the roughness"),
     (ROUGHNESS, "/nearest/*/heat_gross_w", "one default of the roughness"),
     (ROUGHNESS, "/nearest/*/heat_net_w", "one default of the roughness"),
+    ("*", "/air", "the blower is judged in a chamber as hot as at work, the gas as cold as at the gauge itself"),
+    ("*", "/lighting/air_turned_down_range", "ends at the largest fire that the blower's block tells"),
+    ("*", "/lighting/highest_heat_net_w", "the gas as cold as at the gauge itself"),
+    ("*", "/lighting/lowest_heat_net_w", "the gas as cold as at the gauge itself"),
+    ("*", "/jet/jets", "jets of all heads together"),
 ];
 /// The answer that asks for the usual roughness.
 const ROUGHNESS: &str = "jet --gas propane --gauge 5 psi --heat 26 kW net --drills number --altitude 1600 m";

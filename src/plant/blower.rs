@@ -1,11 +1,12 @@
 //! The blower against the largest fire.
 
 use crate::air::Duty;
-use crate::burner::{Conditions, Demand};
+use crate::burner::Demand;
 use crate::error::Result as CheckedResult;
 use crate::plant::entries::AirAim;
+use crate::plant::gauge_to_jet::Fed;
 use crate::plant::installation::Plant;
-use crate::plant::setting::{Fired, Setting, conditions_of};
+use crate::plant::setting::{Fired, Setting};
 use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, PressureDifference};
 
 /// The blower against the largest fire of the file.
@@ -39,7 +40,8 @@ pub(crate) fn air_block(
     let (Some(burner), Some(blower)) = (&plant.burner, &plant.entries.blower) else {
         return Ok(None);
     };
-    let conditions = plant.conditions_at(&conditions_of(plant, &setting.entry), setting.gauge)?;
+    // The chamber as hot as at work, which holds back more than a cold one: what is fed here can be kept.
+    let conditions = plant.conditions_at(&plant.conditions, setting.gauge)?;
     let air_ratio = match setting.entry.air {
         AirAim::AirRatio(ratio) => ratio,
         AirAim::Damper(_) => plant.entries.air_ratio,
@@ -47,13 +49,11 @@ pub(crate) fn air_block(
     let demand = burner.demand(&conditions, setting.at_jet, air_ratio)?;
     let surplus = PressureDifference::from_pascals(burner.surplus(&conditions, &demand)?);
     let duty = burner.duty(&conditions, &demand, blower.efficiency).ok();
-    // The chamber as hot as the file says, whatever this setting finds: the fire that can be kept.
-    let conditions = Conditions { chamber_temperature: plant.conditions.chamber_temperature, ..conditions };
-    let (highest_gauge, largest_fire) = match burner.highest_gauge(&conditions, air_ratio) {
-        Ok(at_jet) => {
-            let gas = burner.demand(&conditions, at_jet, air_ratio)?.gas;
+    // The chamber as hot as at work: the fire that can be kept.
+    let (highest_gauge, largest_fire) = match plant.highest_fed(&plant.conditions, air_ratio) {
+        Ok(Fed { gauge, gas, .. }) => {
             let fire = (plant.gas.gross_heating_value().of(gas), plant.gas.net_heating_value().of(gas));
-            (plant.reading(&conditions, at_jet, gas).ok(), Some(fire))
+            (gauge, Some(fire))
         }
         Err(_) => (None, None),
     };

@@ -56,6 +56,17 @@ impl BeforeJet {
     }
 }
 
+/// The largest fire that a blower feeds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fed {
+    /// Pressure at the jets.
+    pub at_jet: GaugePressure,
+    /// What the gauge reads; none where no reading in range gives it.
+    pub gauge: Option<GaugePressure>,
+    /// Gas of all heads.
+    pub gas: MassFlow,
+}
+
 impl Plant {
     /// The gas before the jet at a reading, blowing into a back pressure no higher than it.
     #[must_use]
@@ -132,6 +143,28 @@ impl Plant {
             }
         }
         Ok((found, at_jet))
+    }
+
+    /// The largest fire that the blower feeds at an air ratio, damper wide open, its gas as cold as it comes there.
+    ///
+    /// # Errors
+    ///
+    /// As [`Burner::highest_gauge`](crate::burner::Burner::highest_gauge), and without blower and head.
+    pub fn highest_fed(&self, conditions: &Conditions, air_ratio: f64) -> CheckedResult<Fed> {
+        let none = Error::NoSolution { input: Input::AirFlow, nearest: 0.0 };
+        let burner = self.burner.as_ref().ok_or(none)?;
+        let mut there = *conditions;
+        let mut rounds = if self.before.vapor.is_some() { ROUNDS } else { 1 };
+        loop {
+            let at_jet = burner.highest_gauge(&there, air_ratio)?;
+            let gas = burner.demand(&there, at_jet, air_ratio)?.gas;
+            let gauge = self.reading(&there, at_jet, gas);
+            rounds -= 1;
+            match gauge {
+                Ok(read) if rounds > 0 => there = self.conditions_at(conditions, read)?,
+                _ => return Ok(Fed { at_jet, gauge: gauge.ok(), gas }),
+            }
+        }
     }
 
     /// What the gauge reads for a heat.

@@ -109,13 +109,17 @@ impl Plant {
             mixture_temperature: entries.head.map_or(air_temperature, |head| head.mixture_temperature),
             chamber_temperature: entries.chamber.map_or(air_temperature, |chamber| chamber.temperature),
         };
+        let heads = entries.head.map_or(1, |head| head.count);
+        if entry.count % heads != 0 {
+            return Err(Place::key("jet", "count").because(Reason::JetsPerHead { jets: entry.count, heads }));
+        }
         let mut made = Self {
             site,
             gas,
             air_need: AirNeed::new(&gas, &site),
-            jet: Jet { bore, count: f64::from(entry.count), coefficient: Coefficient::Model },
+            jet: Jet { bore, count: f64::from(entry.count / heads), coefficient: Coefficient::Model },
             drill,
-            heads: entries.head.map_or(1.0, |head| f64::from(head.count)),
+            heads: f64::from(heads),
             burner: None,
             conditions,
             before,

@@ -126,13 +126,7 @@ pub(crate) fn lighting(
             drawn(main.gauge).map(|gauge| (gauge, plant.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
         let (mut turned, mut runs_back_below) = (NOTHING, None);
         if plant.entries.damper.is_some() {
-            turned = fed(
-                plant.lighting_range(&conditions, turned_air, &known)?,
-                burner,
-                plant,
-                &conditions,
-                plant.entries.air_ratio,
-            );
+            turned = fed(plant.lighting_range(&conditions, turned_air, &known)?, plant, plant.entries.air_ratio);
             runs_back_below = known_or_none(burner.runs_back_below(&conditions, turned_air))?
                 .map(|at_jet| plant.lit_reading(&conditions, at_jet, turned_air));
         }
@@ -143,9 +137,7 @@ pub(crate) fn lighting(
             gas_temperature: main.gas_temperature,
             known,
             range,
-            fires: least
-                .filter(|_| runs_back_known)
-                .and_then(|(low, _)| fires(plant, &conditions, low, turned.glowing?.high)),
+            fires: least.filter(|_| runs_back_known).and_then(|(low, _)| fires(plant, low, turned.glowing?.high)),
             fires_end: least.map_or(FiresEnd::Glow, |(_, why)| why),
             turned,
             runs_back_below,
@@ -175,9 +167,9 @@ const NOTHING: LightingRange = LightingRange { within_limits: None, cold: None, 
 
 /// What is left of a range under the highest gauge that the blower still feeds when the head is as hot as at work: a
 /// cold head lets more through, but warms.
-fn fed(range: LightingRange, burner: &Burner, plant: &Plant, conditions: &Conditions, air_ratio: f64) -> LightingRange {
-    let Ok(at_jet) = burner.highest_gauge(conditions, air_ratio) else { return NOTHING };
-    let most = plant.lit_reading(conditions, at_jet, AirSetting::Ratio(air_ratio));
+fn fed(range: LightingRange, plant: &Plant, air_ratio: f64) -> LightingRange {
+    let Ok(fed) = plant.highest_fed(&plant.conditions, air_ratio) else { return NOTHING };
+    let most = fed.gauge.unwrap_or(fed.at_jet);
     let cut = |span: Option<Span>| {
         let span = span.filter(|span| span.low < most)?;
         Some(if span.high > most { Span { high: most, high_ends: true, ..span } } else { span })
@@ -219,14 +211,18 @@ fn least_fire(
 /// The fires at two gauges with the air turned down with the gas.
 fn fires(
     plant: &Plant,
-    conditions: &Conditions,
     low: GaugePressure,
     high: GaugePressure,
 ) -> Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]> {
     let burner = plant.burner.as_ref()?;
+    // The gas as cold as it comes at each reading, the chamber as hot as at work.
     let fire = |gauge: GaugePressure| {
-        let at_jet = plant.lit_at_jet(conditions, gauge, AirSetting::Ratio(plant.entries.air_ratio)).ok()?;
-        let gas = burner.demand(conditions, at_jet, plant.entries.air_ratio).ok()?.gas;
+        let there = plant.conditions_at(&plant.conditions, gauge).ok()?;
+        let run = |at_jet| {
+            let demand = burner.demand(&there, at_jet, plant.entries.air_ratio)?;
+            Ok((demand.gas, demand.back_pressure))
+        };
+        let (gas, _) = plant.run_at(&there, gauge, run).ok()?;
         Some((gauge, plant.gas.gross_heating_value().of(gas), plant.gas.net_heating_value().of(gas)))
     };
     (low < high).then_some([fire(low)?, fire(high)?])

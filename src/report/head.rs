@@ -63,9 +63,9 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
         Some(drill) => format!("DRILL {}", drill.to_string().to_uppercase()),
         None => "measured bore".into(),
     };
-    let many = match (sheet.plant.entries.jet.count, sheet.plant.heads) {
-        (1, 1.0) => String::new(),
-        (count, heads) => format!("{count} to a head, {heads:.0} heads: "),
+    let many = match (sheet.plant.jet.count, sheet.plant.heads) {
+        (1.0, 1.0) => String::new(),
+        (count, heads) => format!("{count:.0} to a head, {heads:.0} heads: "),
     };
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
@@ -167,7 +167,7 @@ columns! {
     bore_length_m, "bore length", Length, Programs => sheet.plant.jet.bore.length_ratio() * sheet.plant.jet.bore.diameter().meters();
     /// Mouth of the bore: `sharp`, `square`, `chamfered` or `rounded`.
     edge, "edge", Word, Programs => match sheet.plant.entries.jet.shape.edge { Edge::Sharp => "sharp", Edge::Square => "square", Edge::Chamfered { .. } => "chamfered", Edge::Rounded { .. } => "rounded", };
-    /// Jets of one head, a whole number.
+    /// Jets of the burner, those of all heads together, a whole number.
     jets, "jets", Number, Programs => sheet.plant.entries.jet.count;
     /// Heads on the blower, a whole number; 1 when the file describes none.
     heads, "heads", Number, Programs => sheet.plant.heads;

@@ -136,7 +136,7 @@ fn sheets() -> Vec<BurnerFile> {
             (tube, ""),
             (GAUGE, "gauge = \"9 psi\""),
         ]),
-        bells(&[("port_length", "count = 3\nport_length"), (shoulder, "count = 2\nedge = \"square\"")]),
+        bells(&[("port_length", "count = 3\nport_length"), (shoulder, "count = 6\nedge = \"square\"")]),
         bells(&[("[damper]\nkind = \"blast gate\"\ndiameter = \"2 in\"\n", "")]),
         bells(&[(GAUGE, "gauge = \"0.42 psi\"\ndamper = \"100 %\"")]),
         bells(&[(HOLD, ""), (GAUGE, "gauge = \"0.042 psi\"\ndamper = \"100 %\"")]),

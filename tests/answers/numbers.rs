@@ -53,7 +53,7 @@ fn pressures_of_a_setting_balance() {
     // Three heads on one blower, with 2 jets each.
     let changes = [
         ("port_length", "count = 3\nport_length"),
-        ("edge =", "count = 2\nedge ="),
+        ("edge =", "count = 6\nedge ="),
         (GAUGE, "gauge = \"1 psi\"\ndamper = \"70 %\""),
     ];
     let sheet = BurnerFile::bells(&changes).json();
@@ -65,7 +65,7 @@ fn pressures_of_a_setting_balance() {
     let area = 3.0 * 2.0 * FRAC_PI_4 * 1.8e-3 * 1.8e-3;
     close(at("mass_flow_kg_per_s"), at("discharge_coefficient") * area * at("mass_flux_kg_per_m2_s"), 1e-9);
     close(at("heat_net_w"), at("mass_flow_kg_per_s") * number(&sheet, "/gas/heating_value_net_j_per_kg"), 1e-9);
-    assert_eq!((number(&sheet, "/jet/jets"), number(&sheet, "/jet/heads")), (2.0, 3.0));
+    assert_eq!((number(&sheet, "/jet/jets"), number(&sheet, "/jet/heads")), (6.0, 3.0));
 }
 
 #[test]

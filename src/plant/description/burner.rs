@@ -109,8 +109,8 @@ inputs! {
         edge_radius: Length[Input::EdgeRadius], Nothing, Offered("0.5 mm");
         /// Roughness of the hole's wall.
         roughness: Length[Input::Roughness], usual("0.005 mm"), Used(&["5 um"]);
-        /// How many equal jets share the gas.
-        count: u32[Input::JetCount] as "jets", plain("1"), Used(&["1"]);
+        /// How many equal jets share the gas, those of all heads together.
+        count: u32[Input::JetCount] as "jets", Otherwise::Rule("one to a head"), Used(&["1"]);
         /// Inside diameter of the tube before the jet, if it is narrow beside the jet.
         approach_diameter: Length[Input::DuctDiameter], Nothing, Offered("8 mm");
         /// A discharge coefficient of your own instead of the model's.

@@ -61,12 +61,13 @@ impl Entries {
                 fitting_loss: there(&given.fitting_loss, "duct", "fitting_loss")?.0,
             });
         }
+        let heads = description.head.as_ref().and_then(|head| head.count).unwrap_or(1);
         Ok(Self {
             name: there(&description.title.name, "", "name")?,
             note: description.title.note.clone(),
             site,
             gas: gas(&there(&description.gas, "gas", "")?, site.air_temperature)?,
-            jet: jet(&there(&description.jet, "jet", "")?)?,
+            jet: jet(&there(&description.jet, "jet", "")?, heads)?,
             blower: description.blower.as_ref().map(blower).transpose()?,
             ducts,
             damper: match &description.damper {
@@ -146,12 +147,12 @@ impl JetHole {
     }
 }
 
-fn jet(given: &JetHole) -> Result<JetEntry, Refusal> {
+fn jet(given: &JetHole, heads: u32) -> Result<JetEntry, Refusal> {
     let shape = given.shape()?;
     Ok(JetEntry {
         size: JetSize::of(given.drill.clone(), given.bore)?,
         shape,
-        count: there(&given.count, "jet", "count")?,
+        count: given.count.unwrap_or(heads),
         measured_coefficient: given.measured_coefficient.map(|number| number.0),
         measured_gauge: given.measured_gauge,
         measured: None,

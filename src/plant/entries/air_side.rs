@@ -9,6 +9,8 @@ use crate::quantity::{ActualVolumeFlow, Area, Density, Length, PressureDifferenc
 pub const DUCT_ROUGHNESS: Length = Length::from_meters(1.0e-4);
 
 /// What is known of a blower's curve.
+// There is no heap to put the larger one in.
+#[allow(clippy::large_enum_variant)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum BlowerCurve {
     /// 2 to 16 points, flow rising.

@@ -14,6 +14,8 @@ fn refuse<T>(key: &'static str, reason: Reason) -> Result<T, Refusal> {
 }
 
 /// How the size of the jet is given.
+// There is no heap to put the larger one in.
+#[allow(clippy::large_enum_variant)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum JetSize {
     /// A drill, such as `number 50`, `letter A` or `1/16 in`; not looked up yet.
@@ -105,7 +107,7 @@ pub struct JetEntry {
     pub size: JetSize,
     /// Its shape.
     pub shape: BoreShape,
-    /// How many equal jets share the gas of one head.
+    /// How many equal jets share the gas, those of all heads together.
     pub count: u32,
     /// A coefficient measured by the user.
     pub measured_coefficient: Option<f64>,
