@@ -6,8 +6,9 @@ use jetwright::quantity::{Power, Temperature};
 use jetwright::report::answers::chamber::{HoldingRow, tree};
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::{SheetArguments, Units};
+use crate::arguments::SheetArguments;
 use crate::command_error::CommandError;
+use crate::common::Units;
 use crate::output;
 
 /// Temperatures the fire is told for, Celsius.

@@ -5,8 +5,9 @@ use jetwright::plant::hazards::{Hazards, of_castable};
 use jetwright::report::answers::lining::{LiningRow, tree};
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::{SheetArguments, Units};
+use crate::arguments::SheetArguments;
 use crate::command_error::CommandError;
+use crate::common::Units;
 use crate::output;
 
 /// The panels of a burner file's chamber added up.

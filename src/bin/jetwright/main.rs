@@ -7,6 +7,7 @@ mod arguments;
 mod chamber;
 mod chip;
 mod command_error;
+mod common;
 mod cylinder;
 mod flame;
 mod flow;

@@ -6,7 +6,7 @@ use clap::Args;
 use jetwright::Input;
 use jetwright::quantity::{Duration, GaugePressure, Mass, Share, Temperature, Volume};
 
-use crate::arguments::{AnswerArguments, within};
+use crate::common::{AnswerArguments, within};
 
 /// A jet that is weighed or metered, and what is done with the answer.
 #[derive(Debug, Args)]

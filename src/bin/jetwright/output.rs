@@ -6,8 +6,8 @@ use jetwright::report::Shop;
 use jetwright::report::render::{csv, html, json, text};
 use jetwright::report::tree::Tree;
 
-use crate::arguments::{AnswerArguments, Format, Units};
 use crate::command_error::CommandError;
+use crate::common::{AnswerArguments, Format, Units};
 
 /// The units a page is asked in.
 pub fn shop(asked: &AnswerArguments) -> Shop {

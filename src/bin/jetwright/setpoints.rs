@@ -13,8 +13,9 @@ use jetwright::report::answers::setpoints::{SetpointAnswer, tree};
 use jetwright::report::render::text;
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::{Format, SetpointArguments, Source, Units};
+use crate::arguments::{SetpointArguments, Source};
 use crate::command_error::CommandError;
+use crate::common::{Format, Units};
 use crate::output;
 
 /// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.

@@ -3,8 +3,9 @@
 use jetwright::file::burner_file;
 use jetwright::report::{Extent, sheet_tree};
 
-use crate::arguments::{Format, PageArguments, Units};
+use crate::arguments::PageArguments;
 use crate::command_error::CommandError;
+use crate::common::{Format, Units};
 use crate::output;
 
 /// The sheet of one burner file.

@@ -4,7 +4,7 @@ use clap::Args;
 use jetwright::Input;
 use jetwright::quantity::{Duration, GaugePressure, HeatRate, Length, Mass, MassFlow, PressureDifference, parse_count};
 
-use crate::arguments::{AnswerArguments, SharedArguments, within};
+use crate::common::{AnswerArguments, SharedArguments, within};
 
 #[derive(Debug, Args)]
 pub struct CylinderArguments {

@@ -4,7 +4,7 @@ use clap::Args;
 use jetwright::Input;
 use jetwright::quantity::{Area, Length, Mass, Number, Temperature, parse_count};
 
-use crate::arguments::{AnswerArguments, within};
+use crate::common::{AnswerArguments, within};
 
 /// What is heated, and in what.
 #[derive(Debug, Args)]

@@ -83,8 +83,8 @@ impl Section {
                     _ => Ok(()),
                 }
             }
-            Rule::Any(keys) if !keys.iter().any(|key| says(&key)) => refuse(keys[0], Breach::Any(keys)),
-            Rule::Together(keys) => match (keys.iter().any(|key| says(&key)), keys.iter().find(|key| !says(key))) {
+            Rule::Any(keys) if !keys.iter().any(says) => refuse(keys[0], Breach::Any(keys)),
+            Rule::Together(keys) => match (keys.iter().any(says), keys.iter().find(|key| !says(key))) {
                 (true, Some(missing)) => refuse(missing, Breach::Together(keys)),
                 _ => Ok(()),
             },
