@@ -34,6 +34,9 @@ pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, Stri
     Ok((json, metric, page(&sheet.rounded(true), true)))
 }
 
+/// A class and what it is made of again.
+type Reduced<'py> = (Bound<'py, PyAny>, (Py<PyAny>, String));
+
 /// The burner a file describes, ready to run over arrays.
 #[pyclass(frozen, module = "jetwright._native", name = "Burner")]
 pub struct Burner {
@@ -149,7 +152,7 @@ impl Burner {
         Ok(curve)
     }
 
-    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<(Bound<'py, PyAny>, (Py<PyAny>, String))> {
+    fn __reduce__<'py>(slf: &Bound<'py, Self>) -> PyResult<Reduced<'py>> {
         let burner = slf.get();
         Ok((slf.get_type().into_any(), (burner.source.clone_ref(slf.py()), burner.name.clone())))
     }

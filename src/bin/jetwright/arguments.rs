@@ -4,17 +4,11 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use jetwright::Input;
 use jetwright::file::shorten;
-use jetwright::gas::{Gas, parse as parse_gas};
-use jetwright::orifice::{Bore, BoreShape, Coefficient, DrillList, Supply};
-use jetwright::plant::description::{GasSupplied, JetHole, Site};
-use jetwright::plant::entries::{JetSize, SiteEntry};
-use jetwright::plant::installation::jet_key;
-use jetwright::prose::advice;
-use jetwright::quantity::{
-    GaugePressure, HeatRate, Length, Number, Quantity, Share, Temperature, WithinError, parse_within,
-};
-use jetwright::{Error, Input};
+use jetwright::orifice::DrillList;
+use jetwright::plant::entries::JetSize;
+use jetwright::quantity::{GaugePressure, HeatRate, Number, Share, Temperature};
 
 use crate::command_error::CommandError;
 use crate::common::{AnswerArguments, Hole, ShapeArguments, SharedArguments, within};

@@ -5,7 +5,8 @@ use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreShape, Coefficient, Supply};
 use jetwright::plant::description::{GasSupplied, JetHole, Site};
 use jetwright::plant::entries::SiteEntry;
-use jetwright::prose::{advice, jet_key};
+use jetwright::plant::installation::jet_key;
+use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, Length, Quantity, Temperature, WithinError, parse_within};
 use jetwright::{Error, Input};
 

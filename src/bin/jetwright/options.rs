@@ -46,7 +46,7 @@ pub trait Part: Send + Sync + 'static {
 /// What the options of a part said.
 #[derive(Clone, Debug)]
 pub struct Asked<P> {
-    said: Description,
+    said: Box<Description>,
     part: PhantomData<P>,
 }
 
@@ -56,7 +56,7 @@ impl<P: Part> Asked<P> {
         let offered: Vec<_> = P::OFFERED.iter().map(|offer| offer.key).collect();
         P::SECTION.check_keys(&self.said, &offered).map_err(|refusal| {
             let Reason::Rule(breach) = refusal.reason else { return CommandError::from(refusal) };
-            let option = |key: &str| P::SECTION.row(key).map_or(key.into(), |row| name(row));
+            let option = |key: &str| P::SECTION.row(key).map_or(key.into(), name);
             let told = CommandError::option(&option(refusal.place.key), breach_words(&breach, &|key| option(key)));
             match breach {
                 Breach::MoreThanHeld => told.beside("holds", 0).into(),
@@ -149,7 +149,7 @@ impl<P: Part> FromArgMatches for Asked<P> {
                     .map_err(|error| clap::Error::raw(clap::error::ErrorKind::ValueValidation, error))?;
             }
         }
-        Ok(Self { said, part: PhantomData })
+        Ok(Self { said: Box::new(said), part: PhantomData })
     }
 
     fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
