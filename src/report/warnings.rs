@@ -134,7 +134,8 @@ pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
     let more = said.len().saturating_sub(most);
     for (word, text, places) in said.into_iter().take(most) {
         let place = if places.is_empty() { String::new() } else { format!("{}: ", listed(&places)) };
-        nodes.push(Node::labeled(word, place + &text));
+        // As wide as the longest signal word, so that they stand in line.
+        nodes.push(Node::labeled(format!("{word:<7}"), place + &text));
     }
     if more > 0 {
         nodes.push(Node::said(format!("{more} more in the whole sheet")));

@@ -57,7 +57,7 @@ fn write(page: &mut String, node: &Node, shop: &Shop) {
         Node::Table(rows) => table(page, rows, shop),
         Node::Said { label, text } if label.is_empty() => page.push_str(&format!("<p>{}</p>\n", escaped(text))),
         Node::Said { label, text } => {
-            page.push_str(&format!("<p><b>{}</b> {}</p>\n", escaped(label), escaped(text)));
+            page.push_str(&format!("<p><b>{}</b> {}</p>\n", escaped(label.trim()), escaped(text)));
         }
         Node::Line(text) => page.push_str(&format!("<p>{}</p>\n", escaped(text))),
         Node::Drawn(text) => page.push_str(&format!("<pre>\n{}</pre>\n", escaped(text))),

@@ -8,3 +8,6 @@ pub mod keys;
 pub mod layout;
 pub mod table;
 pub mod text;
+
+#[cfg(test)]
+mod tests;
