@@ -42,12 +42,12 @@ pub(crate) fn blower(page: &mut Page, sheet: &Sheet, air: &AirBlock, shop: &Shop
     if let (Some(gauge), Some((gross, net))) = (air.highest_gauge, air.largest_fire) {
         page.said(
             "Most",
-            &format!("the largest fire it can feed here is {}, at {}", shop.heat(gross, net), shop.gauge(gauge)),
+            format!("the largest fire it can feed here is {}, at {}", shop.heat(gross, net), shop.gauge(gauge)),
         );
     }
     for setting in &sheet.settings {
         if let Some(remedies) = setting.air.as_ref().and_then(|air| air.remedies) {
-            page.said("Cures", &cures(setting, &remedies, sheet, shop));
+            page.said("Cures", cures(setting, &remedies, sheet, shop));
         }
     }
     let Some(standard) = air.duty.map(|duty| duty.as_standard_air) else {
@@ -59,7 +59,7 @@ pub(crate) fn blower(page: &mut Page, sheet: &Sheet, air: &AirBlock, shop: &Shop
         .map_or(String::new(), |power| format!(", {} at the shaft", shop.text(Kind::Power, power.watts())));
     page.said(
         "Buying",
-        &format!(
+        format!(
             "in a catalogue for sea-level air (1.2 kg/m3) look for {} at {}{power}",
             shop.air(standard.flow),
             shop.low_pressure(standard.static_pressure.pascals())

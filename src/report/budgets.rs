@@ -76,10 +76,10 @@ pub(crate) fn least_sure(page: &mut Page, sheet: &Sheet) {
         );
         page.said("Jet", &text);
     }
-    page.said("Fire", &ranked(all.iter().map(|(setting, sure)| (*setting, sure.gas))));
+    page.said("Fire", ranked(all.iter().map(|(setting, sure)| (*setting, sure.gas))));
     let ratios: Vec<_> = all.iter().filter_map(|(setting, sure)| Some((*setting, sure.air_ratio?))).collect();
     if !ratios.is_empty() {
-        page.said("Air", &ranked(ratios.into_iter()));
+        page.said("Air", ranked(ratios.into_iter()));
     }
 }
 

@@ -113,7 +113,7 @@ pub(crate) fn timed_settings(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     }
     page.heading("TONIGHT");
     for stage in &sheet.firing.stages {
-        let label = stage.at.map_or("then".into(), |at| Shop::clock(at));
+        let label = stage.at.map_or("then".into(), Shop::clock);
         page.said(label, stage_words(sheet, stage, shop));
     }
     let currency = &sheet.plant.entries.gas.currency;

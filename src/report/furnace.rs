@@ -150,9 +150,9 @@ fn plan(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     let money = sheet.plant.entries.gas.price.map_or(String::new(), |price| {
         format!(", {}", Shop::money(&sheet.plant.entries.gas.currency, price.per_kilogram() * sum))
     });
-    page.said("", &format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
+    page.said("", format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
     if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
-        page.said("", &format!("Cylinder: {}.", crate::report::supply::evening_words(evening, shop)));
+        page.said("", format!("Cylinder: {}.", crate::report::supply::evening_words(evening, shop)));
     }
     if let Some((time, mass, cost)) = sheet.evening() {
         let money =
@@ -180,7 +180,7 @@ fn stop(page: &mut Page, block: &FurnaceBlock, shop: &Shop) {
     page.said("", &text);
     let back = block.back_through_head.map_or(String::new(), |flow| format!(" ({} of it)", shop.gas(flow)));
     let draught = shop.low_pressure(block.draught.pascals());
-    page.said("", &format!("a draught of {draught} pushes hot gas back through a stopped burner{back}"));
+    page.said("", format!("a draught of {draught} pushes hot gas back through a stopped burner{back}"));
 }
 
 fn room(page: &mut Page, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Shop) {

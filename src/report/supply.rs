@@ -55,7 +55,7 @@ fn cylinder(page: &mut Page, sheet: &Sheet, block: &CylinderBlock, shop: &Shop) 
     page.push(Node::block(&CYLINDER, nodes));
     page.said("", "Needs: before the regulator. It holds so much steadily at today's level, and less as it empties.");
     if let Some(evening) = &block.evening {
-        page.said("Lasts", &evening_words(evening, shop));
+        page.said("Lasts", evening_words(evening, shop));
     }
 }
 

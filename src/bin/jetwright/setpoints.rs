@@ -33,7 +33,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
     })?;
     let Setpoints { table: chip, off, air_ratio: ratio, unread } = found;
     let hazards = hazards(&chip, &sheet);
-    let whole = SetpointImage { table: chip.clone(), hazards: Some(for_image(&hazards)) };
+    let whole = SetpointImage { table: chip, hazards: Some(for_image(&hazards)) };
     let mut image = vec![0; whole.bytes()];
     if whole.write(&mut image).is_ok() {
         if let Some(path) = &arguments.image {
