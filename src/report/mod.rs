@@ -12,6 +12,7 @@ pub mod furnace;
 pub mod furnace_fields;
 pub mod gauge_table;
 pub mod head;
+pub mod kind;
 pub mod lighting;
 pub mod lighting_fields;
 pub mod render;
