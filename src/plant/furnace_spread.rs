@@ -3,8 +3,8 @@
 use crate::Scalar;
 use crate::error::Result as CheckedResult;
 use crate::furnace::{Chamber, Layer};
+use crate::plant::chamber::with_layer;
 use crate::plant::entries::FurnaceEntry;
-use crate::plant::furnace::with_layer;
 use crate::plant::installation::Plant;
 use crate::quantity::{NetHeatRate, Power, Temperature};
 

@@ -1,9 +1,12 @@
 //! The whole installation as one value, and every question about it. No text, no file.
 
 pub mod answer;
+pub mod assembly;
+pub mod before_jet;
 pub mod blower;
 pub mod carbon_monoxide;
 pub mod certainty;
+pub mod chamber;
 pub mod chip;
 pub mod cylinder;
 pub mod description;
@@ -28,13 +31,13 @@ pub mod sweep;
 pub mod work;
 
 pub use answer::{Answer, Number};
+pub use before_jet::BeforeJet;
 pub use blower::AirBlock;
 pub use certainty::{SettingSure, Sure};
 pub use cylinder::{CylinderBlock, CylinderEvening, CylinderRow, Store};
 pub use entries::Entries;
 pub use evaluation::Sheet;
 pub use firing::{Firing, NoPlan, Stage, StageKind};
-pub use gauge_to_jet::BeforeJet;
 pub use hazards::{Hazard, HazardKind, Hazards, Severity};
 pub use installation::Plant;
 pub use lighting_gauge::Known;

@@ -1,7 +1,8 @@
 //! `jetwright chamber`.
 
 use jetwright::file::burner_file;
-use jetwright::plant::furnace::{available, gauge_for};
+use jetwright::plant::chamber::available;
+use jetwright::plant::furnace::gauge_for;
 use jetwright::quantity::{Power, Temperature};
 use jetwright::report::answers::chamber::{HoldingRow, tree};
 use jetwright::report::warnings::Warned;

@@ -3,9 +3,9 @@
 use clap::{Args, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreShape, Coefficient, Supply};
+use jetwright::plant::assembly::jet_key;
 use jetwright::plant::description::{GasSupplied, JetHole, Site};
 use jetwright::plant::entries::SiteEntry;
-use jetwright::plant::installation::jet_key;
 use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, Length, Quantity, Temperature, WithinError, parse_within};
 use jetwright::{Error, Input};
