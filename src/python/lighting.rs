@@ -36,7 +36,14 @@ fn ends(span: Option<Span>) -> [f64; 2] {
 #[pyfunction]
 pub fn lighting_known(burner: &Bound<'_, Burner>) -> PyResult<Facts> {
     let burner = burner.get();
-    let lit = burner.plant.lit().map_err(|refusal| PyValueError::new_err(burner.places.told(&refusal).to_string()))?;
+    let lit = match burner.lit.get() {
+        Some(lit) => *lit,
+        None => {
+            let told = |refusal| PyValueError::new_err(burner.places.told(&refusal).to_string());
+            let lit = burner.plant.lit().map_err(told)?;
+            *burner.lit.get_or_init(|| lit)
+        }
+    };
     let Some(lit) = lit else {
         return Err(PyValueError::new_err("a gas without limits of burning has no lighting"));
     };

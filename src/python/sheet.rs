@@ -2,6 +2,7 @@
 
 use std::prelude::rust_2024::*;
 use std::string::ToString;
+use std::sync::OnceLock;
 use std::vec;
 
 use pyo3::exceptions::PyValueError;
@@ -12,7 +13,7 @@ use super::operands::{Answer, Operand, map};
 use crate::burner::Conditions;
 use crate::error::Error;
 use crate::file::Places;
-use crate::plant::Plant;
+use crate::plant::{Lit, Plant};
 use crate::quantity::{GaugePressure, Temperature};
 use crate::report::render::{json, text};
 use crate::report::{Extent, Shop, sheet_tree};
@@ -44,6 +45,8 @@ pub struct Burner {
     pub(super) places: Places,
     source: Py<PyAny>,
     pub(super) name: String,
+    /// What lighting is worked out with, once asked.
+    pub(super) lit: OnceLock<Option<Lit>>,
 }
 
 #[pymethods]
@@ -54,7 +57,7 @@ impl Burner {
         if plant.burner.is_none() {
             return Err(PyValueError::new_err("the file describes no blower and head, so there is no burner to run"));
         }
-        Ok(Self { plant, places, source: source.clone().unbind(), name: name.into() })
+        Ok(Self { plant, places, source: source.clone().unbind(), name: name.into(), lit: OnceLock::new() })
     }
 
     /// Gas, heat gross and net, air, air ratio, damper opening, back pressure, blower pressure, head pressure,
