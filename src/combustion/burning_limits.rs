@@ -8,6 +8,7 @@ use crate::limits::{Input, check};
 use crate::quantity::Temperature;
 use crate::scalar::Scalar;
 use crate::site::{OXYGEN_IN_DRY_AIR, Site};
+use crate::species::Limits;
 
 /// Whose limits of burning: published ones differ by a fifth, since vessels and what counts as burning differ.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -21,8 +22,12 @@ pub enum LimitStandard {
 
 /// Share of its value at 25 degC by which a limit moves with each kelvin.
 const PER_KELVIN: f64 = 0.000_721;
+/// Share of its value at 25 degC by which a limit moves with each kelvin, where too wide is the safe side.
+const PER_KELVIN_WIDE: f64 = 0.001_2;
 /// Celsius the published limits hold at.
 const ROOM: f64 = 25.0;
+/// Celsius at which a wide limit stops: hotter walls light the gas as it comes. NFPA 86: 1400 degF, from memory.
+const WIDE_UP_TO: f64 = 760.0;
 
 /// The air ratios at which a mixture burns.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,6 +96,82 @@ pub fn burning_range<S: Scalar>(
     temperature: Temperature<S>,
     standard: LimitStandard,
 ) -> Result<BurningRange<S>> {
+    let shift = |lights_at: Temperature<S>| {
+        S::c(PER_KELVIN) * (temperature.celsius().smaller(lights_at.celsius()) - S::c(ROOM))
+    };
+    range_by(gas, site, temperature, shift, |limits| of_standard(limits, standard))
+}
+
+/// The air ratios at which a mixture may be explosive, both at a temperature: what lies outside is too lean or too rich
+/// to be dangerous.
+///
+/// Wider than [`burning_range`] at every temperature: of each fuel the lower of the two standards' lower limits and the
+/// higher of their upper ones, L = L25 (1 - 0.0012 (T - 25)) and U with a plus, up to 760 degC, beyond the temperature
+/// at which the gas lights by itself. Mixtures of fuels and oxygen are summed as there. Ask [`burning_range`] what
+/// surely lights.
+///
+/// # Range
+///
+/// Temperature of [`Input::ChamberTemperature`]; below 25 degC and above 760 degC the limits stand. The fall is for the lower limit of
+/// hydrocarbons; that the upper one rises as steeply is no measurement, but the safe side.
+///
+/// # Errors
+///
+/// Those of [`burning_range`].
+///
+/// # Source
+///
+/// The wider limits of NFPA 497 (2008) and IEC 60079-20-1 (2010). The fall, engineering judgement: below methane's 5 % at
+/// 25 degC drawn straight to a measured zero at 900 degC (upward flames; Combustion, Explosion, and Shock Waves,
+/// abstract), 2.86 % at 400 degC, and below the share that burns there as fast as 5 % does at 25 degC, 2.87 %; propane's
+/// 2.1 % so gives 1.13 % (free flames of the San Diego mechanism of 2016, computed with Cantera 3.2.0).
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::combustion::explosive_range;
+/// use jetwright::{Site, gas::{Gas, Species}};
+/// use jetwright::quantity::{Length, Temperature};
+/// let site = Site::at_altitude(Length::from_meters(0.0), Temperature::from_celsius(25.0_f64), 0.0).unwrap();
+/// let hot = Temperature::from_celsius(400.0);
+/// // Methane: 4.4 % (1 - 0.0012 375); propane: 1.7 % of the same.
+/// let methane = explosive_range(&Gas::from(Species::Methane), &site, hot).unwrap();
+/// assert!((methane.lower_limit - 0.0242).abs() < 1e-6);
+/// let propane = explosive_range(&Gas::from(Species::Propane), &site, hot).unwrap();
+/// assert!((propane.lower_limit - 0.00935).abs() < 1e-6);
+/// ```
+pub fn explosive_range<S: Scalar>(
+    gas: &Gas<S>,
+    site: &Site<S>,
+    temperature: Temperature<S>,
+) -> Result<BurningRange<S>> {
+    let shift = |_| S::c(PER_KELVIN_WIDE) * (temperature.celsius().clamped(S::c(ROOM), S::c(WIDE_UP_TO)) - S::c(ROOM));
+    range_by(gas, site, temperature, shift, widest)
+}
+
+/// The limits of one standard.
+fn of_standard(limits: &Limits, standard: LimitStandard) -> [f64; 2] {
+    match standard {
+        LimitStandard::Nfpa497 => limits.nfpa,
+        LimitStandard::Iec60079 => limits.iec,
+    }
+}
+
+/// The wider of the two standards' limits at each end.
+fn widest(limits: &Limits) -> [f64; 2] {
+    let ([lower, upper], [other_lower, other_upper]) = (limits.nfpa, limits.iec);
+    [if other_lower < lower { other_lower } else { lower }, if other_upper > upper { other_upper } else { upper }]
+}
+
+/// The range by limits chosen of each fuel, and a share by which they move, given the temperature at which the gas
+/// lights by itself.
+fn range_by<S: Scalar>(
+    gas: &Gas<S>,
+    site: &Site<S>,
+    temperature: Temperature<S>,
+    shift: impl Fn(Temperature<S>) -> S,
+    chosen: impl Fn(&Limits) -> [f64; 2],
+) -> Result<BurningRange<S>> {
     check(Input::ChamberTemperature, temperature.kelvin())?;
     let needed = gas.mixture().oxygen_to_burn();
     if needed <= S::zero() {
@@ -99,8 +180,7 @@ pub fn burning_range<S: Scalar>(
     let too_dilute = Error::TooDilute { given: inert_share(gas).to_f32() };
     let lights_at = autoignition(gas.mixture())?.ok_or(too_dilute)?;
     let lights_itself = temperature.kelvin() >= lights_at.kelvin();
-    let shift = S::c(PER_KELVIN) * (temperature.celsius().smaller(lights_at.celsius()) - S::c(ROOM));
-    let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, standard, shift)?;
+    let Sums { inverse_lower, air_at_upper, least_oxygen } = Sums::of(gas, chosen, shift(lights_at))?;
     let volume_ratio = AirNeed::new(gas, site).volume_ratio;
     let leanest_air_ratio = ((inverse_lower - S::one()) / volume_ratio).larger(S::zero());
     let own = gas.mixture().fraction(Species::Oxygen);
@@ -144,7 +224,7 @@ pub fn burning_range<S: Scalar>(
 /// assert!((leanest_air_ratio(&Gas::from(Species::Propane), &site).unwrap() - 97.9 / 2.1 / 23.87).abs() < 0.01);
 /// ```
 pub fn leanest_air_ratio<S: Scalar>(gas: &Gas<S>, site: &Site<S>) -> Result<S> {
-    let sums = Sums::of(gas, LimitStandard::Nfpa497, S::zero())?;
+    let sums = Sums::of(gas, |limits| limits.nfpa, S::zero())?;
     Ok((sums.inverse_lower - S::one()) / AirNeed::new(gas, site).volume_ratio)
 }
 
@@ -160,7 +240,7 @@ struct Sums<S> {
 
 impl<S: Scalar> Sums<S> {
     /// With each lower limit lowered and each upper one raised by a share `shift` of itself.
-    fn of(gas: &Gas<S>, standard: LimitStandard, shift: S) -> Result<Self> {
+    fn of(gas: &Gas<S>, chosen: impl Fn(&Limits) -> [f64; 2], shift: S) -> Result<Self> {
         let (zero, one, dry) = (S::zero(), S::one(), S::c(OXYGEN_IN_DRY_AIR));
         let (mut inverse_lower, mut air_at_upper, mut oxygen, mut at_least) = (zero, zero, zero, zero);
         for (species, share) in gas.mixture().parts() {
@@ -168,10 +248,7 @@ impl<S: Scalar> Sums<S> {
                 continue;
             }
             let limits = species.limits()?;
-            let [lower, upper] = match standard {
-                LimitStandard::Nfpa497 => limits.nfpa,
-                LimitStandard::Iec60079 => limits.iec,
-            };
+            let [lower, upper] = chosen(limits);
             let (lower, upper) = (S::c(lower) * (one - shift), (S::c(upper) * (one + shift)).smaller(S::c(0.99)));
             inverse_lower += share / lower;
             air_at_upper += share * (one / upper - one);

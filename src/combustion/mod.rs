@@ -17,7 +17,7 @@ pub use air_enthalpy::dry_air_enthalpy;
 pub use air_need::{AirNeed, equivalence_ratio};
 pub use atmosphere::{Character, Scale, ScaleTendency};
 pub use autoignition::autoignition;
-pub use burning_limits::{BurningRange, LimitStandard, burning_range, leanest_air_ratio};
+pub use burning_limits::{BurningRange, LimitStandard, burning_range, explosive_range, leanest_air_ratio};
 pub use burning_velocity::{
     BURNING_VELOCITY_BIAS, BURNING_VELOCITY_RANGE, burning_velocity, burning_velocity_bias_holds, flames_measured,
 };

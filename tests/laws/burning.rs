@@ -3,7 +3,7 @@
 use crate::tolerance::{LIMIT_FLAME, SINGLE_PRECISION};
 use jetwright::combustion::{
     BURNING_VELOCITY_BIAS, BurningRange, LimitStandard, Reactants, burning_range, burning_velocity,
-    burning_velocity_bias_holds, leanest_air_ratio,
+    burning_velocity_bias_holds, explosive_range, leanest_air_ratio,
 };
 use jetwright::gas::{Gas, Mixture, NAMED, Species, parse};
 use jetwright::quantity::{AbsolutePressure, Temperature};
@@ -111,6 +111,50 @@ fn moist_air_and_inert_gas_narrow_the_range_to_nothing() {
     }
 }
 
+/// The temperatures from the coldest air to above every autoignition, in steps of 5 K.
+fn celsius_upward() -> impl Iterator<Item = f64> {
+    (0..240).map(|step| -34.0 + 5.0 * f64::from(step))
+}
+
+#[test]
+fn what_may_be_explosive_holds_all_that_surely_burns_and_widens_without_a_step() {
+    for named in NAMED {
+        let mut before: Option<BurningRange> = None;
+        for celsius in celsius_upward() {
+            let temperature = Temperature::from_celsius(celsius);
+            let wide = explosive_range(&gas(named.name), &site(0.0), temperature).unwrap();
+            for standard in [LimitStandard::Nfpa497, LimitStandard::Iec60079] {
+                let Ok(narrow) = burning_range(&gas(named.name), &site(0.0), temperature, standard) else { continue };
+                assert!(wide.lower_limit <= narrow.lower_limit * (1.0 + 1e-12), "{} {celsius}", named.name);
+                assert!(wide.upper_limit >= narrow.upper_limit * (1.0 - 1e-12), "{} {celsius}", named.name);
+                assert!(wide.leanest_air_ratio >= narrow.leanest_air_ratio * (1.0 - 1e-12), "{}", named.name);
+            }
+            if let Some(before) = before {
+                let fall = (before.lower_limit - wide.lower_limit) / before.lower_limit;
+                // 5 K take .6 % of the value at 25 degC, which is 5.1 % of what is left of it at 760 degC.
+                assert!((-1e-9..0.053).contains(&fall), "{} {celsius} {fall}", named.name);
+                assert!(wide.upper_limit >= before.upper_limit * (1.0 - 1e-9), "{} {celsius}", named.name);
+            }
+            before = Some(wide);
+        }
+    }
+}
+
+#[test]
+fn what_counts_as_too_lean_stays_below_what_was_measured_hot() {
+    let hot =
+        |text: &str| explosive_range(&gas(text), &site(0.0), Temperature::from_celsius(400.0)).unwrap().lower_limit;
+    // Methane: 5 % at 25 degC drawn straight to the measured zero of upward flames at 900 degC (Combustion, Explosion,
+    // and Shock Waves, abstract), and free flames as fast as that limit flame is cold; propane: such flames. Flames of
+    // the San Diego mechanism of 2016, computed with Cantera 3.2.0.
+    let drawn = 0.05 * (900.0 - 400.0) / (900.0 - 25.0);
+    assert!((drawn - 0.0286_f64).abs() < 5e-5);
+    for (found, measured) in [(hot("CH4=1"), drawn), (hot("CH4=1"), 0.0287), (hot("C3H8=1"), 0.0113)] {
+        assert!(found < measured, "{found} {measured}");
+        assert!(found > 0.8 * measured, "{found} {measured}");
+    }
+}
+
 #[test]
 fn a_flame_is_fastest_a_little_rich_and_stands_still_outside_the_limits() {
     for name in ["propane", "natural-gas", "propane-butane", "hd-5"] {
@@ -170,11 +214,16 @@ fn single_precision_agrees() {
             let temperature = Temperature::from_celsius(celsius as f32);
             let single =
                 burning_range(&gas::<f32>(named.name), &site(0.0), temperature, LimitStandard::Nfpa497).unwrap();
+            let wide = explosive_range(&gas(named.name), &site(0.0), Temperature::from_celsius(celsius)).unwrap();
+            let wide_single = explosive_range(&gas::<f32>(named.name), &site(0.0), temperature).unwrap();
             for (a, b) in [
                 (single.leanest_air_ratio, double.leanest_air_ratio),
                 (single.richest_air_ratio, double.richest_air_ratio),
                 (single.lower_limit, double.lower_limit),
                 (single.upper_limit, double.upper_limit),
+                (wide_single.leanest_air_ratio, wide.leanest_air_ratio),
+                (wide_single.lower_limit, wide.lower_limit),
+                (wide_single.upper_limit, wide.upper_limit),
             ] {
                 assert!((f64::from(a) - b).abs() <= SINGLE_PRECISION * b.max(0.1), "{} {celsius}: {a} {b}", named.name);
             }

@@ -1,7 +1,7 @@
 //! Limits of burning, autoignition and burning velocity.
 
 use super::row::Row;
-use jetwright::combustion::{LimitStandard, autoignition, burning_range, burning_velocity};
+use jetwright::combustion::{LimitStandard, autoignition, burning_range, burning_velocity, explosive_range};
 use jetwright::quantity::{AbsolutePressure, Temperature};
 use jetwright::{Scalar, Site};
 
@@ -16,11 +16,17 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         let temperature = Temperature::from_celsius(row.get("celsius"));
         burning_range(&gas, &site(S::c(101_325.0)), temperature, standard).unwrap()
     };
+    let explosive = || {
+        let temperature = Temperature::from_celsius(row.get("celsius"));
+        explosive_range(&gas, &site(S::c(101_325.0)), temperature).unwrap()
+    };
     Some(match row.quantity.as_str() {
         "lower_limit_nfpa" => limits(LimitStandard::Nfpa497).lower_limit,
         "upper_limit_nfpa" => limits(LimitStandard::Nfpa497).upper_limit,
         "lower_limit_iec" => limits(LimitStandard::Iec60079).lower_limit,
         "upper_limit_iec" => limits(LimitStandard::Iec60079).upper_limit,
+        "explosive_lower_limit" => explosive().lower_limit,
+        "explosive_upper_limit" => explosive().upper_limit,
         "autoignition_celsius" => autoignition(gas.mixture()).unwrap()?.celsius(),
         "burning_velocity_m_per_s" => {
             let mixture = Temperature::from_kelvin(row.get("mixture_temperature_k"));
