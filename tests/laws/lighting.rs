@@ -5,7 +5,7 @@ use crate::tolerance::{BORDER, SINGLE_PRECISION};
 use jetwright::air::{AirPath, Blower, BlowerPoint};
 use jetwright::burner::{
     AirSetting, Burner, Conditions, FlameGradients, GLOW_CELSIUS, Glow, GoesOut, Head, LightingRange, Lights, Span,
-    air_changes, fills_after, ignition_delay, residence,
+    UnlitChamber, air_changes, fills_after, ignition_delay, residence,
 };
 use jetwright::combustion::flames_measured;
 use jetwright::gas::{Gas, Mixture, Species};
@@ -377,4 +377,67 @@ fn every_burner_gets_an_answer_that_is_finite() {
             found => drop(found.unwrap()),
         }
     }
+}
+
+/// The invented foundry's "light": 6 psi, damper wide open, a chamber of 20 L.
+fn unlit_at(celsius: f64, heads: f64, liters: f64) -> jetwright::burner::ExplosiveChamber {
+    let (burner, conditions) = fixed_air();
+    let chamber =
+        UnlitChamber { volume: Volume::from_liters(liters), heads, temperature: Temperature::from_celsius(celsius) };
+    burner.explosive(&conditions, GaugePressure::from_psi(6.0), 1.0, &chamber).unwrap()
+}
+
+#[test]
+fn a_warm_chamber_is_explosive_in_a_fraction_of_the_seconds_of_a_cold_one() {
+    let (cold, warm) = (unlit_at(20.0, 1.0, 20.0), unlit_at(400.0, 1.0, 20.0));
+    let seconds = |found: Option<jetwright::quantity::Duration>| found.unwrap().seconds();
+    // By hand: 7.3 g/s of air and .46 of propane are .252 and .0105 mol/s; at 20 degC and 835 hPa 7.66 L/s of 4 % gas.
+    let (share, flow) = (0.0105 / 0.2625, 0.2625 * 8.314 * 293.15 / 83_500.0);
+    let by_hand = |kelvin: f64, limit: f64| -(0.020 / (flow * kelvin / 293.15)) * (1.0 - limit / share).ln();
+    for (found, expected) in [
+        // What surely burns: 2.1 % cold, 2.1 % (1 - .000721 375) = 1.53 % warm.
+        (cold.burnable_after, by_hand(293.15, 0.0211)),
+        (warm.burnable_after, by_hand(673.15, 0.0153)),
+        // What may explode: 1.7 % cold, 1.7 % (1 - .0012 375) = .935 % warm.
+        (cold.explosive_after, by_hand(293.15, 0.017)),
+        (warm.explosive_after, by_hand(673.15, 0.00935)),
+    ] {
+        assert!((seconds(found) / expected - 1.0).abs() < 0.02, "{found:?} {expected}");
+    }
+    assert!(seconds(warm.explosive_after) < 0.3 * seconds(cold.explosive_after));
+    assert!(!cold.lights_itself && !warm.lights_itself && unlit_at(500.0, 1.0, 20.0).lights_itself);
+    // A quarter of the limit: ln(1/(.25 .00935)).
+    assert!((warm.changes - 6.058).abs() < 1e-3, "{}", warm.changes);
+}
+
+#[test]
+fn hotter_is_never_later_and_a_doubled_chamber_takes_twice_as_long() {
+    let seconds = |found: Option<jetwright::quantity::Duration>| found.unwrap().seconds();
+    let mut before = f64::INFINITY;
+    for step in 0..60 {
+        let found = unlit_at(20.0 + 20.0 * f64::from(step), 1.0, 20.0);
+        let (after, narrow) = (seconds(found.explosive_after), found.burnable_after.map(|after| after.seconds()));
+        assert!(after > 0.0 && after <= before && narrow.is_none_or(|narrow| after <= narrow), "{step}");
+        assert!(seconds(found.explosive_without_air) < after);
+        before = after;
+    }
+    let twice =
+        seconds(unlit_at(400.0, 1.0, 40.0).explosive_after) / seconds(unlit_at(400.0, 1.0, 20.0).explosive_after);
+    assert!((twice - 2.0).abs() < 1e-9);
+}
+
+#[test]
+fn heads_that_share_a_chamber_fill_it_so_much_sooner() {
+    let (mut burner, conditions) = fixed_air();
+    burner.head_count = 2.0;
+    let after = |heads: f64| {
+        let (volume, temperature) = (Volume::from_liters(20.0), Temperature::from_celsius(20.0));
+        let chamber = UnlitChamber { volume, heads, temperature };
+        let found = burner.explosive(&conditions, GaugePressure::from_psi(6.0), 1.0, &chamber).unwrap();
+        (found.explosive_without_air.unwrap().seconds(), found.purge.unwrap().seconds())
+    };
+    let ((alone, alone_purge), (both, both_purge)) = (after(1.0), after(2.0));
+    assert!((alone / both - 2.0).abs() < 1e-9 && (alone_purge / both_purge - 2.0).abs() < 1e-9);
+    // No more heads than there are.
+    assert_eq!(after(3.0), after(2.0));
 }
