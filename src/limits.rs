@@ -241,6 +241,8 @@ inputs! {
     DraughtHeight = "draught height", "m", 0.0, 20.0;
     /// Volume fraction of a gas in a room.
     RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
+    /// Fresh air that a room needs over what it would need if it were stirred.
+    MixingFactor = "mixing factor", "", 1.0, 10.0;
     /// Gas a cylinder lost in a weighing.
     MassLost = "mass lost", "kg", 0.001, 1_000.0;
     /// Smallest step a scale shows.

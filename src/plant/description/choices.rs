@@ -2,7 +2,7 @@
 
 use super::value::Choice;
 use crate::air::DamperKind;
-use crate::furnace::room::{MONOXIDE_LIMITS, MonoxideLimit};
+use crate::furnace::room::{AirLimit, MONOXIDE_LIMITS};
 use crate::furnace::{STEELS, SUBSTANCES, SteelGrade};
 use crate::measure::DialClass;
 use crate::plant::entries::{DAMPER_WORDS, EdgeWord};
@@ -31,7 +31,7 @@ impl Choice for &'static SteelGrade {
     }
 }
 
-impl Choice for &'static MonoxideLimit {
+impl Choice for &'static AirLimit {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
         MONOXIDE_LIMITS.get(place).map(|limit| (limit.key, limit))
     }

@@ -7,7 +7,7 @@ use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
 use super::row::Otherwise::{Needed, Nothing};
 use super::row::{Presence, Rule};
-use crate::furnace::room::MonoxideLimit;
+use crate::furnace::room::AirLimit;
 use crate::furnace::{LAYER_CAP, LINE_CAP, PANEL_CAP, SteelGrade};
 use crate::limits::Input;
 use crate::plant::entries::{NAME_CHARACTERS, Name};
@@ -180,6 +180,6 @@ inputs! {
         /// Carbon monoxide in them.
         monoxide: Share[Input::Fraction], Needed, Used(&["0.5 %"]);
         /// What it is kept under.
-        limit: &'static MonoxideLimit, Needed, Used(&["workplace 25 ppm"]);
+        limit: &'static AirLimit, Needed, Used(&["workplace 25 ppm"]);
     }
 }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use crate::furnace::room::MonoxideLimit;
+use crate::furnace::room::AirLimit;
 use crate::furnace::work::Charge;
 use crate::furnace::{Castable, LAYER_CAP, Layer, PANEL_CAP, Panel, SteelGrade};
 use crate::plant::entries::Name;
@@ -45,7 +45,7 @@ pub struct RoomEntry {
     /// Share of carbon monoxide in them.
     pub monoxide: f64,
     /// What it is kept under.
-    pub limit: &'static MonoxideLimit,
+    pub limit: &'static AirLimit,
 }
 
 /// What is heated.
