@@ -4,6 +4,7 @@
 //! and each budget says which input matters most. A weighing of the cylinder, or a gas meter, measures the jet itself;
 //! it is joined with the model by inverse variance. Uncertainties are stated at k = 2, about 95 in 100.
 
+mod bore_made;
 mod budget;
 mod comparison;
 mod joining;
@@ -15,6 +16,7 @@ mod source;
 mod spreads;
 mod weighing;
 
+pub use bore_made::{BoreMade, DRILLED_BY_HAND, TIP_OVER_MARK, bore_made};
 pub use budget::{Budget, Measurand, budgets};
 pub use comparison::{Compared, Comparison, Finding, compare};
 pub use joining::{BEYOND_BELIEF, Joined, Trust, join, of_hole};
