@@ -11,6 +11,7 @@ mod mixture;
 mod named;
 mod named_words;
 mod needed;
+mod price;
 mod saturation;
 mod state;
 
@@ -23,4 +24,5 @@ pub use heating::{CalorificValues, CombustionReference};
 pub use liquid::Saturated;
 pub use mixture::Mixture;
 pub use named::{GasTextError, NAMED, NamedGas, parse};
+pub use price::GasPrice;
 pub use saturation::NEAR_CONDENSING;

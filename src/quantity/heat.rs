@@ -7,6 +7,9 @@ use crate::scalar::Scalar;
 /// Joules in an International Table British thermal unit, from the IT calorie, pound and Fahrenheit degree.
 const BTU: f64 = 4186.8 * POUND / 1.8;
 
+/// Joules in a therm, 100 000 International Table Btu.
+pub(crate) const THERM: f64 = 1e5 * BTU;
+
 quantity! {
     /// Heat in a time with the water of the flue counted as condensed: what gas is sold by.
     ///

@@ -20,7 +20,9 @@ mod volume_flow;
 mod within;
 
 pub use area::Area;
+pub(crate) use density::CUBIC_FOOT;
 pub use density::Density;
+pub(crate) use heat::THERM;
 pub use heat::{GrossHeatPerMass, GrossHeatRate, HeatBasis, HeatRate, NetHeatPerMass, NetHeatRate, Power};
 pub use length::{Angle, Length};
 pub use mass_flow::{Mass, MassFlow};
