@@ -129,6 +129,12 @@ inputs! {
     AirRatio = "air ratio", "", 0.5, 5.0;
     /// Air supplied over air needed, where a flame is worked out: a richer one makes soot.
     FlameAirRatio = "air ratio of the flame", "", 0.6, 4.0;
+    /// Air supplied over air needed, where kinetics decide what leaves.
+    ReactorAirRatio = "air ratio of the stirred reactor", "", 0.8, 3.0;
+    /// Temperature of a stirred reactor.
+    ReactorTemperature = "temperature of the stirred reactor", "K", 973.15, 1_273.15;
+    /// Volume of a stirred reactor over the flow at its temperature.
+    ReactorResidence = "residence in the stirred reactor", "s", 0.1, 3.0;
     /// Temperature of a flame's products.
     ProductTemperature = "temperature of the products", "K", 600.0, 2_900.0;
     /// Temperature of steel in a flame's gases: iron forms wustite above the lower end.

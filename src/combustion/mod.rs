@@ -11,6 +11,8 @@ mod equilibrium;
 mod flame;
 mod flue_gas;
 mod flue_reading;
+mod stirred_reactor;
+mod stirred_reactor_table;
 mod thermochemistry;
 
 pub use air_enthalpy::dry_air_enthalpy;
@@ -24,4 +26,5 @@ pub use burning_velocity::{
 pub use flame::{Flame, Products, Reactants};
 pub use flue_gas::{FlueLoss, Leaving};
 pub use flue_reading::{Basis, ExpectedReading, FlueReading, air_ratio_from_oxygen, expected_reading};
+pub use stirred_reactor::{EQUILIBRIUM_GUIDES_ABOVE_CELSIUS, Reactor, ReactorFuel, carbon_monoxide_of_reactor};
 pub use thermochemistry::Product;

@@ -17,6 +17,7 @@ mod furnace;
 mod prepared;
 mod lighting;
 mod lighting_claims;
+mod reactor;
 mod rig;
 mod round_trips;
 mod single_precision;

@@ -18,6 +18,7 @@ mod lighting;
 mod measure;
 mod orifice;
 mod page;
+mod reactor;
 mod real_gas;
 mod row;
 mod site;
@@ -37,6 +38,7 @@ const TOPICS: &[&str] = &[
     "combustion",
     "flame",
     "flue",
+    "reactor",
     "burning",
     "air",
     "lighting",
@@ -58,6 +60,7 @@ fn ours<S: Float>(topic: &str, row: &Row) -> Option<S> {
         "combustion" => combustion::ours(row),
         "flame" => flame::ours(row),
         "flue" => flue::ours(row),
+        "reactor" => reactor::ours(row),
         "burning" => burning::ours(row),
         "air" => air::ours(row),
         "lighting" => lighting::ours(row),
@@ -97,7 +100,7 @@ macro_rules! topics {
         }
     };
 }
-topics!(site heating real_gas orifice drills compressible combustion flame flue burning air lighting fuel furnace coupled measure);
+topics!(site heating real_gas orifice drills compressible combustion flame flue reactor burning air lighting fuel furnace coupled measure);
 
 #[test]
 fn every_file_of_rows_is_a_topic() {
