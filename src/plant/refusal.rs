@@ -69,30 +69,8 @@ pub enum Reason {
     Rule(Breach),
     /// Text that names no gas.
     Gas(GasTextError),
-    /// Neither an altitude nor a pressure of the air is given.
-    NoAirPressure,
-    /// A pressure reduced to sea level without the altitude.
-    SeaLevelWithoutAltitude,
-    /// A station pressure beside an altitude or a sea-level pressure.
-    StationNotAlone,
-    /// A drill and a bore.
-    DrillAndBore,
-    /// Neither a drill nor a bore.
-    NeitherDrillNorBore,
     /// Of no list of drills.
     NoSuchDrill,
-    /// A chamfer's depth where the edge is another one.
-    DepthWithoutChamfer,
-    /// A chamfer's angle where the edge is another one.
-    AngleWithoutChamfer,
-    /// A radius where the edge is not rounded.
-    RadiusWithoutRounding,
-    /// A chamfered edge without its depth.
-    ChamferWithoutDepth,
-    /// A chamfered edge without its angle.
-    ChamferWithoutAngle,
-    /// A rounded edge without its radius.
-    RoundingWithoutRadius,
     /// The jets do not share out evenly over the heads.
     JetsPerHead {
         /// Jets of the burner.

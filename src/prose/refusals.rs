@@ -74,23 +74,10 @@ pub fn reason_words(reason: &Reason) -> String {
         Reason::Refused(ref error) => return advice(error),
         Reason::Rule(ref breach) => return breach_words(breach, &str::to_string),
         Reason::Gas(ref error) => return error.to_string(),
-        Reason::NoAirPressure => {
-            "accepted is an altitude, a station pressure, or a sea-level pressure with an altitude"
-        }
-        Reason::SeaLevelWithoutAltitude => "a sea-level pressure needs the altitude beside it",
-        Reason::StationNotAlone => "a station pressure stands alone, without an altitude or a sea-level pressure",
-        Reason::DrillAndBore => "a drill and a bore exclude each other, accepted is one of the two",
-        Reason::NeitherDrillNorBore => "accepted is a bore or a drill, one of the two",
         Reason::NoSuchDrill => {
             "not a drill; accepted are \"number 80\" to \"number 1\", \"letter A\" to \"letter Z\", \"1/64 in\" to \
              \"1/2 in\", metric sizes like \"1.8 mm\" (0.3 to 3 mm by 0.05, to 10 mm by 0.1) and tips like \"tip 0.9 mm\""
         }
-        Reason::DepthWithoutChamfer => "a chamfer depth goes with the edge \"chamfered\" only",
-        Reason::AngleWithoutChamfer => "a chamfer angle goes with the edge \"chamfered\" only",
-        Reason::RadiusWithoutRounding => "an edge radius goes with the edge \"rounded\" only",
-        Reason::ChamferWithoutDepth => "a chamfered edge needs its depth",
-        Reason::ChamferWithoutAngle => "a chamfered edge needs its full cone angle",
-        Reason::RoundingWithoutRadius => "a rounded edge needs its radius",
         Reason::JetsPerHead { jets, heads } => {
             return format!(
                 "{jets} jets do not share out over {heads} heads, accepted is a multiple of {heads}: jets of the whole burner"

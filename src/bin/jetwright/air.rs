@@ -1,26 +1,42 @@
 //! `jetwright air`.
 
+use clap::Args;
+use jetwright::Input;
 use jetwright::combustion::AirNeed;
 use jetwright::plant::hazards::of_flame;
+use jetwright::quantity::HeatRate;
 use jetwright::report::answers::air::{Air, tree};
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::AirArguments;
 use crate::command_error::CommandError;
+use crate::common::{Ratio, SharedArguments, within};
+use crate::options::{Asked, there};
 use crate::output;
+
+#[derive(Debug, Args)]
+pub struct AirArguments {
+    /// Heat of the fire, gross or net, such as "26 kW net".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: HeatRate,
+    #[command(flatten)]
+    pub ratio: Asked<Ratio>,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
 
 /// The air a heat needs at an air ratio.
 pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
     let gas_flow = gas.flow_for(arguments.heat).map_err(|error| CommandError::option("heat", error))?;
+    let air_ratio = there(arguments.ratio.given().air_ratio, "air-ratio")?.0;
     let need = AirNeed::new(&gas, &site);
     let refuse = |error| CommandError::option("air-ratio", error);
-    let air = need.air_for(gas_flow, arguments.air_ratio.0).map_err(refuse)?;
+    let air = need.air_for(gas_flow, air_ratio).map_err(refuse)?;
     let exact = need.air_for(gas_flow, 1.0).map_err(refuse)?;
     let flow = air.at(site.air_density());
-    let answer = Air { site: &site, gas: &gas, need, air_ratio: arguments.air_ratio.0, gas_flow, exact, air, flow };
+    let answer = Air { site: &site, gas: &gas, need, air_ratio, gas_flow, exact, air, flow };
     let (shop, outside) = (output::shop(&shared.answer), site.air_temperature());
-    let warned = Warned::of(&of_flame(&gas, &site, outside, outside, arguments.air_ratio.0));
+    let warned = Warned::of(&of_flame(&gas, &site, outside, outside, air_ratio));
     output::print(&tree(&answer, &shop).warned(&warned, &shop), "The air of a fire", &shared.answer)
 }

@@ -7,16 +7,15 @@ use jetwright::quantity::{Power, Temperature};
 use jetwright::report::answers::chamber::{HoldingRow, tree};
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::SheetArguments;
 use crate::command_error::CommandError;
-use crate::common::Units;
+use crate::common::{FileArguments, Units};
 use crate::output;
 
 /// Temperatures the fire is told for, Celsius.
 const ROUND: [f64; 10] = [300.0, 500.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0, 1300.0, 1400.0];
 
 /// Setting against temperature, both ways.
-pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
+pub fn run(arguments: &FileArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {

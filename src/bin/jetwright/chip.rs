@@ -1,12 +1,23 @@
 //! `jetwright chip`.
 
+use std::path::PathBuf;
+
+use clap::Args;
 use jetwright::file::burner_file;
 use jetwright::report::Shop;
 use jetwright::report::render::text;
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::ChipArguments;
 use crate::command_error::CommandError;
+
+#[derive(Debug, Args)]
+pub struct ChipArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    /// The file to write.
+    #[arg(long)]
+    pub image: PathBuf,
+}
 
 /// Writes the burner of a file as bytes for a chip.
 pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {

@@ -1,10 +1,12 @@
 //! What several commands ask: the jet's shape, the gas, the site, and the look of the answer.
 
+use std::path::PathBuf;
+
 use clap::{Args, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreShape, Coefficient, Supply};
 use jetwright::plant::assembly::jet_key;
-use jetwright::plant::description::{GasSupplied, JetHole, Site};
+use jetwright::plant::description::{Fire, GasSupplied, JetHole, Site};
 use jetwright::plant::entries::SiteEntry;
 use jetwright::prose::advice;
 use jetwright::quantity::{GaugePressure, Length, Quantity, Temperature, WithinError, parse_within};
@@ -12,11 +14,6 @@ use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
 use crate::options::{Asked, offer, part, usually};
-
-part! {
-    /// Size of the jet.
-    Hole: JetHole, |description| description.jet.as_ref(), None, [offer("bore"), offer("drill")]
-}
 
 part! {
     /// Shape of the jet behind its diameter.
@@ -45,11 +42,25 @@ part! {
 }
 
 part! {
+    /// The air ratio.
+    Ratio: Fire, |description| Some(&description.fire), None, [offer("air_ratio")]
+}
+
+part! {
     /// The gas.
     Fuel: GasSupplied, |description| description.gas.as_ref(), Some("Gas, site and answer"), [
         offer("kind"),
         offer("temperature"),
     ]
+}
+
+/// A burner file, and the look of the answer.
+#[derive(Debug, Args)]
+pub struct FileArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
 }
 
 /// Shape of the jet behind its diameter.

@@ -1,17 +1,51 @@
 //! `jetwright cylinder`.
 
+use clap::Args;
+use jetwright::Input;
 use jetwright::fuel::{Charge, Cylinder};
 use jetwright::gas::Gas;
 use jetwright::plant::Store;
+use jetwright::plant::description::{CylinderGiven, RegulatorGiven};
 use jetwright::plant::hazards::of_one_draw;
 use jetwright::prose::advice;
-use jetwright::quantity::MassFlow;
+use jetwright::quantity::{Duration, HeatRate, MassFlow};
 use jetwright::report::answers::cylinder::{CylinderAnswer, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
+use crate::common::{SharedArguments, within};
+use crate::options::{Asked, needed, offer, part, there};
 use crate::output;
-use crate::supply_arguments::CylinderArguments;
+
+part! {
+    /// The cylinder; it stands in the air of the site.
+    Tank: CylinderGiven, |description| description.cylinder.as_ref(), Some("The cylinder"),
+        [offer("holds"), offer("diameter"), offer("left"), offer("empty_mass"), offer("count")]
+}
+
+part! {
+    /// The regulator.
+    Regulator: RegulatorGiven, |description| description.regulator.as_ref(), Some("The regulator"), [needed("needs")]
+}
+
+#[derive(Debug, Args)]
+pub struct CylinderArguments {
+    /// The fire it feeds, gross or net, such as "22 kW net" ...
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: Option<HeatRate>,
+    /// ... or the gas drawn, such as "1.8 kg/h", one of the two.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<MassFlow>(Input::GasDraw))]
+    pub draw: Option<MassFlow>,
+    #[command(flatten)]
+    pub cylinder: Asked<Tank>,
+    #[command(flatten)]
+    pub regulator: Asked<Regulator>,
+    /// How long the gas is drawn.
+    #[arg(long, default_value = "60 min", allow_hyphen_values = true, value_parser = within::<Duration>(Input::Duration))]
+    pub minutes: Duration,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
 
 /// A cylinder under draw.
 pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
@@ -22,24 +56,27 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
         return Err(CommandError::option("gas-temperature", text).into());
     }
     let flow = draw(arguments, &gas)?;
-    let left = left(arguments)?;
-    let count = f64::from(arguments.count);
-    let cylinder = Cylinder::new(arguments.diameter, arguments.holds, arguments.empty_mass, count)
+    let tank = arguments.cylinder.checked()?;
+    let needs = there(arguments.regulator.given().needs, "needs")?;
+    let (holds, diameter) = (there(tank.holds, "holds")?, there(tank.diameter, "diameter")?);
+    let (left, count) = (tank.left.unwrap_or(holds), there(tank.count, "count")?);
+    let each = f64::from(count);
+    let cylinder = Cylinder::new(diameter, holds, tank.empty_mass, each)
         .map_err(|error| CommandError::option("empty-mass", error))?;
     let store = Store {
         gas: &gas,
         ambient: site.ambient_pressure(),
         cylinder: &cylinder,
-        count: arguments.count,
-        charge: Charge { mass: left * count, temperature: shared.air_temperature() },
+        count,
+        charge: Charge { mass: left * each, temperature: shared.air_temperature() },
         air: shared.air_temperature(),
     };
     let pressure = store.pressure().map_err(|error| CommandError::option("gas", advice(&error)))?;
-    if pressure < arguments.needs {
+    if pressure < needs {
         let text = format!("the cylinder stands at {:.2} bar only, so cold: it gives nothing", pressure.bar());
         return Err(CommandError::option("needs", text).beside("air-temperature", 0).into());
     }
-    let row = store.row(flow, arguments.needs, arguments.minutes);
+    let row = store.row(flow, needs, arguments.minutes);
     let row = row.map_err(|error| CommandError::option("air-temperature", advice(&error)))?;
     let warned = Warned::of(&of_one_draw(&gas, &row));
     let answer = CylinderAnswer { store, flow, pressure, row };
@@ -53,17 +90,4 @@ fn draw(arguments: &CylinderArguments, gas: &Gas) -> Result<MassFlow, CommandErr
         (None, Some(flow)) => Ok(flow),
         _ => Err(CommandError::option("heat", "accepted is a heat or a draw, one of the two").into()),
     }
-}
-
-fn left(arguments: &CylinderArguments) -> Result<jetwright::quantity::Mass, CommandError> {
-    let option = if arguments.left.is_some() { "left" } else { "holds" };
-    let left = arguments.left.unwrap_or(arguments.holds);
-    if left.kilograms() <= 0.0 {
-        return Err(CommandError::option(option, "an empty cylinder gives no gas, accepted is more than 0 kg").into());
-    }
-    if left > arguments.holds {
-        let text = "accepted is up to what the cylinder holds";
-        return Err(CommandError::option(option, text).beside("holds", 0).into());
-    }
-    Ok(left)
 }

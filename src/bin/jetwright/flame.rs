@@ -1,17 +1,37 @@
 //! `jetwright flame`.
 
-use jetwright::Error;
+use clap::Args;
 use jetwright::combustion::{
     Basis, FlueReading, LimitStandard, Reactants, air_ratio_from_oxygen, autoignition, burning_range, burning_velocity,
     burning_velocity_bias_holds,
 };
 use jetwright::plant::hazards::of_flame;
+use jetwright::quantity::{Number, Share, Temperature};
 use jetwright::report::answers::flame::{FlameAnswer, tree};
 use jetwright::report::warnings::Warned;
+use jetwright::{Error, Input};
 
-use crate::arguments::FlameArguments;
 use crate::command_error::CommandError;
+use crate::common::{SharedArguments, within};
 use crate::output;
+
+#[derive(Debug, Args)]
+pub struct FlameArguments {
+    /// Air ratio: 1 = just enough air, more is lean, less is rich.
+    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
+    pub air_ratio: Number,
+    /// Oxygen an analyser reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
+    #[arg(long, conflicts_with = "air_ratio", allow_hyphen_values = true, value_parser = within::<Share>(Input::OxygenReading))]
+    pub oxygen: Option<Share>,
+    /// Temperature of the mixture as it comes to the flame; that of the air unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
+    pub mixture_temperature: Option<Temperature>,
+    /// Temperature at which the products leave the chamber.
+    #[arg(long, default_value = "1200 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ProductTemperature))]
+    pub chamber_temperature: Temperature,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
 
 /// The flame of a gas at an air ratio, and what is left of it in the chamber.
 pub fn run(arguments: &FlameArguments) -> Result<String, CommandError> {

@@ -1,16 +1,47 @@
 //! `jetwright flow`.
 
+use clap::Args;
+use jetwright::Input;
 use jetwright::combustion::AirNeed;
 use jetwright::orifice::Jet;
+use jetwright::plant::description::JetHole;
+use jetwright::plant::entries::JetSize;
 use jetwright::plant::hazards::{Flowing, of_gauges};
 use jetwright::prose::refusals::reason_words;
+use jetwright::quantity::GaugePressure;
 use jetwright::report::answers::flow;
 use jetwright::report::flow::FlowRow;
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::FlowArguments;
 use crate::command_error::CommandError;
+use crate::common::{ShapeArguments, SharedArguments, within};
+use crate::options::{Asked, offer, part};
 use crate::output;
+
+part! {
+    /// Size of the jet.
+    Hole: JetHole, |description| description.jet.as_ref(), None, [offer("bore"), offer("drill")]
+}
+
+#[derive(Debug, Args)]
+pub struct FlowArguments {
+    /// Gauge pressure before the jet, such as "5 psi"; repeat it for more rows.
+    #[arg(long, required = true, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: Vec<GaugePressure>,
+    #[command(flatten)]
+    pub hole: Asked<Hole>,
+    #[command(flatten)]
+    pub shape: ShapeArguments,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+impl FlowArguments {
+    /// The size of the jet.
+    pub fn size(&self) -> Result<JetSize, CommandError> {
+        Ok(self.hole.checked()?.size()?)
+    }
+}
 
 /// Gas flow and heat at each gauge pressure, in the order asked.
 pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {

@@ -1,16 +1,61 @@
 //! `jetwright jet`.
 
-use jetwright::Error;
-use jetwright::orifice::{Jet, bore_for_heat, pressure_for_heat};
+use clap::{Args, ValueEnum};
+use jetwright::orifice::{DrillList, Jet, bore_for_heat, pressure_for_heat};
 use jetwright::plant::hazards::{Flowing, of_jets};
 use jetwright::prose::advice;
-use jetwright::quantity::HeatRate;
+use jetwright::quantity::{GaugePressure, HeatRate};
 use jetwright::report::answers::jet::{JetAnswer, Near, tree};
 use jetwright::report::warnings::Warned;
+use jetwright::{Error, Input};
 
-use crate::arguments::JetArguments;
 use crate::command_error::CommandError;
+use crate::common::{ShapeArguments, SharedArguments, within};
 use crate::output;
+
+#[derive(Debug, Args)]
+pub struct JetArguments {
+    /// Gauge pressure before the jet, such as "5 psi".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: GaugePressure,
+    /// Heat wanted, gross or net, such as "26 kW net".
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: HeatRate,
+    /// The list the nearest sizes are taken from.
+    #[arg(long, value_enum, default_value = "number")]
+    pub drills: DrillWord,
+    #[command(flatten)]
+    pub shape: ShapeArguments,
+    #[command(flatten)]
+    pub shared: SharedArguments,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DrillWord {
+    /// Number drills, 80 to 1.
+    Number,
+    /// Letter drills, A to Z.
+    Letter,
+    /// Drills by sixty-fourths of an inch.
+    Fractional,
+    /// Metric drills.
+    Metric,
+    /// Contact tips of welding guns by their marked size; they wear.
+    Tips,
+}
+
+impl DrillWord {
+    /// The list it names.
+    pub fn list(self) -> DrillList {
+        match self {
+            DrillWord::Number => DrillList::Number,
+            DrillWord::Letter => DrillList::Letter,
+            DrillWord::Fractional => DrillList::Fractional,
+            DrillWord::Metric => DrillList::Metric,
+            DrillWord::Tips => DrillList::Tips,
+        }
+    }
+}
 
 /// The bore for a heat at a gauge pressure, and the sizes next to it.
 pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {

@@ -1,30 +1,62 @@
 //! `jetwright line`.
 
+use clap::Args;
+use jetwright::Input;
 use jetwright::fuel::{low_pressure_pipe_diameter, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 use jetwright::gas::{Gas, parse};
+use jetwright::plant::description::{GasSupplied, LineGiven};
 use jetwright::plant::hazards::of_gas;
 use jetwright::prose::advice;
-use jetwright::quantity::{ActualVolumeFlow, Temperature};
+use jetwright::quantity::{ActualVolumeFlow, HeatRate, PressureDifference, Temperature};
 use jetwright::report::answers::line::{Pipe, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
+use crate::common::{AnswerArguments, within};
+use crate::options::{Asked, needed, offer, part, there};
 use crate::output;
-use crate::supply_arguments::LineArguments;
+
+part! {
+    /// The gas, whatever its temperature.
+    Fuel: GasSupplied, |description| description.gas.as_ref(), None, [offer("kind")]
+}
+
+part! {
+    /// The pipe, what its fittings are worth in pipe counted in its length.
+    PipeSize: LineGiven, |description| description.line.as_ref(), Some("The pipe, its fittings counted into its length"), [needed("diameter"), needed("length")]
+}
+
+#[derive(Debug, Args)]
+pub struct LineArguments {
+    #[command(flatten)]
+    pub fuel: Asked<Fuel>,
+    #[command(flatten)]
+    pub pipe: Asked<PipeSize>,
+    /// Pressure it may lose.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<PressureDifference>(Input::PipeDrop))]
+    pub drop: PressureDifference,
+    /// The fire it must feed, gross or net.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub heat: Option<HeatRate>,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
 
 /// What a low-pressure gas pipe passes.
 pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
     let refuse = |option: &'static str| move |error: jetwright::Error| CommandError::option(option, advice(&error));
-    let mixture = parse(&arguments.gas).map_err(|error| CommandError::option("gas", error))?;
+    let mixture =
+        parse(&there(arguments.fuel.given().kind, "gas")?).map_err(|error| CommandError::option("gas", error))?;
     let gas = Gas::new(mixture);
     let relative = gas.mixture().calorific_values(Default::default(), Default::default()).relative_density;
     let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
-    let (length, drop) = (arguments.length, arguments.drop);
+    let pipe = arguments.pipe.checked()?;
+    let (diameter, length) = (there(pipe.diameter, "diameter")?, there(pipe.length, "length")?);
+    let drop = arguments.drop;
     if length.meters() <= 0.0 {
         return Err(CommandError::option("length", "accepted is more than 0 m").into());
     }
-    let flow =
-        low_pressure_pipe_flow(arguments.diameter, length, drop, relative, viscosity).map_err(refuse("diameter"))?;
+    let flow = low_pressure_pipe_flow(diameter, length, drop, relative, viscosity).map_err(refuse("diameter"))?;
     let mass = low_pressure_pipe_mass_flow(&gas, flow).map_err(refuse("gas"))?;
     let (gross, net) = (gas.gross_heating_value().of(mass), gas.net_heating_value().of(mass));
     let wanted = arguments.heat.map(|heat| gas.flow_for(heat)).transpose().map_err(refuse("heat"))?;

@@ -5,13 +5,12 @@ use jetwright::plant::hazards::{Hazards, of_castable};
 use jetwright::report::answers::lining::{LiningRow, tree};
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::SheetArguments;
 use crate::command_error::CommandError;
-use crate::common::Units;
+use crate::common::{FileArguments, Units};
 use crate::output;
 
 /// The panels of a burner file's chamber added up.
-pub fn run(arguments: &SheetArguments) -> Result<String, CommandError> {
+pub fn run(arguments: &FileArguments) -> Result<String, CommandError> {
     let inch = arguments.answer.units == Units::Inch;
     let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {

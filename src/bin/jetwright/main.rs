@@ -15,26 +15,27 @@ mod jet;
 mod line;
 mod lining;
 mod measured;
-mod measured_arguments;
 mod meter;
 mod options;
 mod output;
 mod setpoints;
 mod sheet;
 mod weigh;
-mod supply_arguments;
 mod work;
-mod work_arguments;
 
+use std::ffi::OsString;
 use std::process::ExitCode;
 
 use clap::{CommandFactory, FromArgMatches};
 
 use arguments::{Arguments, Command};
 use command_error::CommandError;
+use jetwright::file::shorten;
 
 /// The exit code of any bad input.
 const BAD_INPUT: u8 = 2;
+/// Longest argument accepted, in bytes; a path is the longest there is use for.
+const LONGEST: usize = 4096;
 
 fn main() -> ExitCode {
     let answered = answer().and_then(|text| output::write(&text).map_err(CommandError::Output));
@@ -45,7 +46,7 @@ fn main() -> ExitCode {
 }
 
 fn answer() -> Result<String, CommandError> {
-    arguments::refuse_overlong(std::env::args_os())?;
+    refuse_overlong(std::env::args_os())?;
     let matches = Arguments::command().try_get_matches().map_err(CommandError::Usage)?;
     let answered = match Arguments::from_arg_matches(&matches).map_err(CommandError::Usage)?.command {
         Command::Sheet(arguments) => sheet::run(&arguments),
@@ -69,4 +70,16 @@ fn answer() -> Result<String, CommandError> {
         Some((_, options)) => error.with_given(options),
         None => error,
     })
+}
+
+/// Refuses an argument that no message could sensibly repeat.
+fn refuse_overlong(arguments: impl Iterator<Item = OsString>) -> Result<(), CommandError> {
+    for argument in arguments {
+        if argument.len() > LONGEST {
+            let shown = shorten(&argument.to_string_lossy(), 40);
+            let message = format!("given {shown}, an argument has at most {LONGEST} bytes\n");
+            return Err(CommandError::Usage(clap::Error::raw(clap::error::ErrorKind::ValueValidation, message)));
+        }
+    }
+    Ok(())
 }

@@ -1,7 +1,9 @@
 //! What `weigh` and `meter` share: a burner file's jet against the gas it passed.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
+use clap::Args;
+use jetwright::Input;
 use jetwright::file::measured::{measured_text, read_measured};
 use jetwright::file::{Places, burner_file};
 use jetwright::measure::{
@@ -14,12 +16,45 @@ use jetwright::plant::entries::MeasuredEntry;
 use jetwright::plant::spreads::{bore_spread, spreads};
 use jetwright::prose::advice;
 use jetwright::prose::refusals::reason_words;
-use jetwright::quantity::{GaugePressure, Mass, MassFlow};
+use jetwright::quantity::{Duration, GaugePressure, Mass, MassFlow, Temperature};
 use jetwright::report::answers::measured::{Found, MeasuredAnswer, MeasuredBy, tree};
 
 use crate::command_error::{CommandError, OptionError};
-use crate::measured_arguments::MeasuredArguments;
+use crate::common::{AnswerArguments, within};
 use crate::output;
+
+/// A jet that is weighed or metered, and what is done with the answer.
+#[derive(Debug, Args)]
+pub struct MeasuredArguments {
+    /// The burner file.
+    pub file: PathBuf,
+    /// The setting the burner stood at: its gauge, and the air its jet blows into.
+    #[arg(long)]
+    pub setting: Option<String>,
+    /// What the gauge read while gas flowed; once for all runs, or once a run.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: Vec<GaugePressure>,
+    /// How long it took; once a run.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Duration>(Input::WeighingTime))]
+    pub time: Vec<Duration>,
+    /// How well the time is known.
+    #[arg(long, default_value = "2 s", allow_hyphen_values = true, value_parser = within::<Duration>(Input::ClockError))]
+    pub clock: Duration,
+    /// Temperature of the gas before the jet; that of the file unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
+    pub gas_temperature: Option<Temperature>,
+    /// Gauge pressure the jet blew into; that of the setting unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
+    pub back_pressure: Option<GaugePressure>,
+    /// An earlier measurement of the same jet to compare with.
+    #[arg(long)]
+    pub earlier: Option<PathBuf>,
+    /// Where to write the measured jet, for a burner file to name.
+    #[arg(long)]
+    pub save: Option<PathBuf>,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
 
 /// Nothing is known of a contact tip by its mark: a spread that leaves all weight to the measurement.
 const UNKNOWN: f64 = 1.0;

@@ -15,18 +15,40 @@ use crate::command_error::CommandError;
 #[derive(Clone, Copy, Debug)]
 pub struct Offer {
     key: &'static str,
-    /// What the command takes where the table takes nothing.
-    usual: Option<&'static str>,
+    without: Without,
+}
+
+/// What a command does without an option.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Without {
+    /// What the table says.
+    Table,
+    /// It takes this value.
+    Value(&'static str),
+    /// It does what these words say.
+    Words(&'static str),
+    /// Nothing.
+    Refuse,
 }
 
 /// A key that may be left out as the table says.
 pub const fn offer(key: &'static str) -> Offer {
-    Offer { key, usual: None }
+    Offer { key, without: Without::Table }
 }
 
 /// A key for which the command takes a value of its own.
 pub const fn usually(key: &'static str, value: &'static str) -> Offer {
-    Offer { key, usual: Some(value) }
+    Offer { key, without: Without::Value(value) }
+}
+
+/// A key without which the command does something of its own.
+pub const fn unless(key: &'static str, words: &'static str) -> Offer {
+    Offer { key, without: Without::Words(words) }
+}
+
+/// A key that the command needs, whatever the table says.
+pub const fn needed(key: &'static str) -> Offer {
+    Offer { key, without: Without::Refuse }
 }
 
 /// Keys of one section that a command offers.
@@ -72,6 +94,11 @@ impl<P: Part> Asked<P> {
     }
 }
 
+/// A value that the parser has seen to: a needed one, or one with a default.
+pub fn there<V>(value: Option<V>, option: &str) -> Result<V, CommandError> {
+    value.ok_or_else(|| CommandError::option(option, "it is needed").into())
+}
+
 /// The option of a row, without its dashes.
 fn name(row: &Row) -> String {
     row.option.unwrap_or(row.key).replace('_', "-")
@@ -99,12 +126,10 @@ fn reader(section: &'static Section, row: &'static Row) -> ValueParser {
 
 fn help(row: &Row, offer: Offer) -> String {
     let help = row.help.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" ");
-    let without = match (offer.usual, row.otherwise) {
-        (Some(_), _) | (None, Otherwise::Needed | Otherwise::Nothing | Otherwise::This { .. }) => {
-            return help.trim_end_matches('.').into();
-        }
-        (None, Otherwise::Of(key)) => format!("that of {key}"),
-        (None, Otherwise::Rule(rule)) => rule.into(),
+    let without = match (offer.without, row.otherwise) {
+        (Without::Words(words), _) | (Without::Table, Otherwise::Rule(words)) => words.into(),
+        (Without::Table, Otherwise::Of(key)) => format!("that of {key}"),
+        _ => return help.trim_end_matches('.').into(),
     };
     format!("{help} Without it: {without}")
 }
@@ -113,9 +138,14 @@ impl<P: Part> Args for Asked<P> {
     fn augment_args(command: Command) -> Command {
         let section: &'static Section = const { &P::SECTION };
         rows::<P>().fold(command, |command, (row, offer)| {
-            let default = match (offer.usual, row.otherwise) {
-                (Some(value), _) | (None, Otherwise::This { value, .. }) => Some(value),
+            let default = match (offer.without, row.otherwise) {
+                (Without::Value(value), _) | (Without::Table, Otherwise::This { value, .. }) => Some(value),
                 _ => None,
+            };
+            let is_needed = match offer.without {
+                Without::Refuse => true,
+                Without::Table => row.otherwise == Otherwise::Needed,
+                Without::Value(_) | Without::Words(_) => false,
             };
             let mut arg = Arg::new(id(row))
                 .long(name(row))
@@ -123,7 +153,7 @@ impl<P: Part> Args for Asked<P> {
                 .help(help(row, offer))
                 .allow_hyphen_values(true)
                 .value_parser(reader(section, row))
-                .required(default.is_none() && row.otherwise == Otherwise::Needed);
+                .required(is_needed);
             if let Some(heading) = P::HEADING {
                 arg = arg.help_heading(heading);
             }

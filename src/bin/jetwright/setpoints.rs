@@ -1,22 +1,62 @@
 //! `jetwright setpoints`.
 
 use std::fmt::Write;
+use std::path::PathBuf;
 
+use clap::{Args, ValueEnum};
+use jetwright::Input;
 use jetwright::control::{SetpointImage, USUAL_ROWS};
 use jetwright::file::burner_file;
 use jetwright::plant::Sheet;
+use jetwright::plant::description::Fire;
 use jetwright::plant::hazards::{Hazards, for_image, of_rows};
-use jetwright::plant::setpoints::{Asked, ChipTable, Setpoints};
+use jetwright::plant::setpoints::{Asked as Fires, ChipTable, Setpoints};
 use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
 use jetwright::report::Shop;
 use jetwright::report::answers::setpoints::{SetpointAnswer, tree};
 use jetwright::report::render::text;
 use jetwright::report::warnings::Warned;
 
-use crate::arguments::{SetpointArguments, Source};
 use crate::command_error::CommandError;
-use crate::common::{Format, Units};
+use crate::common::{AnswerArguments, Format, Units, within};
+use crate::options::{Asked, part, unless};
 use crate::output;
+
+part! {
+    /// The air ratio of the table.
+    TableRatio: Fire, |description| Some(&description.fire), None, [unless("air_ratio", "the file's")]
+}
+
+/// What `jetwright setpoints` prints in place of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Source {
+    /// A constant of Rust.
+    Rust,
+    /// The image as a constant of C.
+    C,
+}
+
+#[derive(Debug, Args)]
+pub struct SetpointArguments {
+    /// The burner file; `jetwright blank` prints one to start from.
+    pub file: PathBuf,
+    /// Smallest fire, such as "10 kW net"; the smallest that the gauge reads and damper and blower give unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub from: Option<HeatRate>,
+    /// Largest fire; 95 % of the largest that damper and blower give unless given.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
+    pub to: Option<HeatRate>,
+    #[command(flatten)]
+    pub ratio: Asked<TableRatio>,
+    /// A file to write the table's bytes to.
+    #[arg(long)]
+    pub image: Option<PathBuf>,
+    /// Print a constant for a program's source instead; not with --format json or csv.
+    #[arg(long, value_enum)]
+    pub source: Option<Source>,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
 
 /// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
@@ -26,7 +66,11 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         let text = "accepted is a source or a format, one of the two";
         return Err(CommandError::option("source", text).beside("format", 0).into());
     }
-    let asked = Asked { air_ratio: arguments.air_ratio.map(|ratio| ratio.0), from: arguments.from, to: arguments.to };
+    let asked = Fires {
+        air_ratio: arguments.ratio.given().air_ratio.map(|ratio| ratio.0),
+        from: arguments.from,
+        to: arguments.to,
+    };
     let mark = sheet.for_chip().map_or(0, |chip| chip.mark());
     let found = sheet.plant.setpoints(&sheet.settings, mark, &asked).map_err(|refusal| {
         if refusal.place.section.is_empty() { refusal.into() } else { CommandError::from(places.told(&refusal)) }

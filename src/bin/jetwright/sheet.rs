@@ -1,12 +1,22 @@
 //! `jetwright sheet`.
 
+use clap::Args;
 use jetwright::file::burner_file;
 use jetwright::report::{Extent, sheet_tree};
 
-use crate::arguments::PageArguments;
 use crate::command_error::CommandError;
-use crate::common::{Format, Units};
+use crate::common::{FileArguments, Format, Units};
 use crate::output;
+
+/// Options of `jetwright sheet`.
+#[derive(Debug, Args)]
+pub struct PageArguments {
+    #[command(flatten)]
+    pub sheet: FileArguments,
+    /// Print the page for the wall only: settings, the evening, when it lights, stopping, cautions
+    #[arg(long)]
+    pub wall: bool,
+}
 
 /// The sheet of one burner file.
 pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<String, CommandError> {

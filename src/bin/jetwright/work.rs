@@ -1,47 +1,102 @@
 //! `jetwright work`.
 
-use jetwright::Error;
+use clap::Args;
 use jetwright::furnace::work::{Charge, Crucible, Melt, average};
-use jetwright::furnace::{HeatingTime, Piece, SUBSTANCES, Shape, Soak, Substance, heating_time};
+use jetwright::furnace::{HeatingTime, Piece, Shape, Soak, Substance, heating_time};
+use jetwright::plant::description::WorkGiven;
 use jetwright::plant::hazards::of_charge;
-use jetwright::quantity::Temperature;
+use jetwright::quantity::{Length, Number, Temperature, parse_count};
 use jetwright::report::answers::work::{WorkAnswer, tree};
 use jetwright::report::warnings::Warned;
+use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
+use crate::common::{AnswerArguments, within};
+use crate::options::{Asked, offer, part, there};
 use crate::output;
-use crate::work_arguments::WorkArguments;
 
 const COLDER: &str = "accepted is hotter than the temperature the work is brought to";
 
+part! {
+    /// What is heated, and in what.
+    Load: WorkGiven, |description| description.work.as_ref(), None, [
+        offer("substance"),
+        offer("mass"),
+        offer("temperature"),
+        offer("crucible_mass"),
+        offer("crucible_wall"),
+        offer("crucible_area"),
+    ]
+}
+
+/// What is heated, and in what.
+#[derive(Debug, Args)]
+pub struct WorkArguments {
+    #[command(flatten)]
+    pub work: Asked<Load>,
+    /// Temperature it goes in at.
+    #[arg(long, default_value = "20 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
+    pub from: Temperature,
+    /// Temperature of the chamber; without it there is no time.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ChamberTemperature))]
+    pub chamber: Option<Temperature>,
+    /// Convection of the fire's gases in W/(m2 K).
+    #[arg(long, default_value = "30", allow_hyphen_values = true, value_parser = within::<Number>(Input::FilmCoefficient))]
+    pub film: Number,
+    /// Thickness of a plate heated from both sides.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
+    pub plate: Option<Length>,
+    /// Diameter of a round bar.
+    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
+    pub bar: Option<Length>,
+    /// Pieces an hour, for the average heat.
+    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PiecesAnHour))]
+    pub pieces_an_hour: Option<u32>,
+    #[command(flatten)]
+    pub answer: AnswerArguments,
+}
+
+/// Work to be brought to a temperature.
+struct Heated {
+    name: &'static str,
+    charge: Charge,
+    from: Temperature,
+    to: Temperature,
+    chamber: Option<Temperature>,
+}
+
+impl Heated {
+    fn of(arguments: &WorkArguments) -> Result<Self, CommandError> {
+        let given = arguments.work.checked()?;
+        let (name, to) = (there(given.substance, "substance")?.0, there(given.temperature, "to")?);
+        let (from, chamber) = (arguments.from, arguments.chamber);
+        if from >= to {
+            return Err(CommandError::option("from", "accepted is colder than the temperature it is brought to").into());
+        }
+        if chamber.is_some_and(|chamber| chamber <= to) {
+            return Err(CommandError::option("chamber", COLDER).beside("to", 0).into());
+        }
+        let substance = there(Substance::named(name), "substance")?;
+        let charge = Charge { substance, mass: there(given.mass, "mass")?, crucible: crucible(&given) };
+        Ok(Self { name, charge, from, to, chamber })
+    }
+}
+
 /// Heat and time of a piece, a charge or a loaded crucible.
 pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
-    let Some(substance) = Substance::named(&arguments.substance) else {
-        let known: Vec<&str> = SUBSTANCES.iter().map(|data| data.key).collect();
-        return Err(CommandError::option("substance", format!("accepted are {}", known.join(", "))).into());
-    };
-    if arguments.from >= arguments.to {
-        return Err(CommandError::option("from", "accepted is colder than the temperature it is brought to").into());
-    }
-    if arguments.mass.kilograms() <= 0.0 {
-        return Err(CommandError::option("mass", "accepted is more than 0 kg").into());
-    }
-    if arguments.chamber.is_some_and(|chamber| chamber <= arguments.to) {
-        return Err(CommandError::option("chamber", COLDER).beside("to", 0).into());
-    }
-    let charge = Charge { substance: substance.clone(), mass: arguments.mass, crucible: crucible(arguments)? };
-    let heat = charge.heat(arguments.from, arguments.to).map_err(|error| CommandError::option("to", error))?;
-    let melt = melt(arguments, &charge)?;
-    let soak = soak(arguments, &substance)?;
+    let heated = Heated::of(arguments)?;
+    let heat = heated.charge.heat(heated.from, heated.to).map_err(|error| CommandError::option("to", error))?;
+    let melt = melt(arguments, &heated)?;
+    let soak = soak(arguments, &heated)?;
     let mean = arguments.pieces_an_hour.map(|count| average(heat, f64::from(count)));
     let answer = WorkAnswer {
-        substance,
-        name: arguments.substance.clone(),
-        mass: arguments.mass,
-        from: arguments.from,
-        to: arguments.to,
-        has_crucible: arguments.crucible_mass.is_some(),
-        has_chamber: arguments.chamber.is_some(),
+        substance: heated.charge.substance,
+        name: heated.name.to_owned(),
+        mass: heated.charge.mass,
+        from: heated.from,
+        to: heated.to,
+        has_crucible: heated.charge.crucible.is_some(),
+        has_chamber: heated.chamber.is_some(),
         heat,
         mean,
         melt,
@@ -49,27 +104,16 @@ pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
     };
     let shop = output::shop(&arguments.answer);
     output::print(
-        &tree(&answer, &shop).warned(&Warned::of(&of_charge(&arguments.substance)), &shop),
+        &tree(&answer, &shop).warned(&Warned::of(&of_charge(heated.name)), &shop),
         "Heat and time of work",
         &arguments.answer,
     )
 }
 
-fn crucible(arguments: &WorkArguments) -> Result<Option<Crucible>, CommandError> {
-    match (arguments.crucible_mass, arguments.crucible_wall, arguments.crucible_area) {
-        (None, None, None) => Ok(None),
-        (Some(mass), Some(wall), Some(area)) => {
-            Ok(Substance::named("clay graphite").map(|substance| Crucible { substance, mass, wall, area }))
-        }
-        (mass, wall, _) => {
-            let option = match (mass, wall) {
-                (None, _) => "crucible-mass",
-                (_, None) => "crucible-wall",
-                _ => "crucible-area",
-            };
-            Err(CommandError::option(option, "a crucible needs its mass, its wall and its area together").into())
-        }
-    }
+/// The crucible, if its three lines are given.
+fn crucible(given: &WorkGiven) -> Option<Crucible> {
+    let substance = Substance::named("clay graphite")?;
+    Some(Crucible { substance, mass: given.crucible_mass?, wall: given.crucible_wall?, area: given.crucible_area? })
 }
 
 fn refuse(error: &Error) -> CommandError {
@@ -83,25 +127,27 @@ fn refuse(error: &Error) -> CommandError {
     }
 }
 
-fn melt(arguments: &WorkArguments, charge: &Charge) -> Result<Option<Melt>, CommandError> {
-    let (Some(chamber), Some(_)) = (arguments.chamber, &charge.crucible) else { return Ok(None) };
-    charge.melt(chamber, arguments.from, arguments.to, arguments.film.0).map(Some).map_err(|error| refuse(&error))
+fn melt(arguments: &WorkArguments, heated: &Heated) -> Result<Option<Melt>, CommandError> {
+    let Heated { charge, from, to, .. } = heated;
+    let (Some(chamber), Some(_)) = (heated.chamber, &charge.crucible) else { return Ok(None) };
+    charge.melt(chamber, *from, *to, arguments.film.0).map(Some).map_err(|error| refuse(&error))
 }
 
-fn soak(arguments: &WorkArguments, substance: &Substance) -> Result<Option<HeatingTime>, CommandError> {
+fn soak(arguments: &WorkArguments, heated: &Heated) -> Result<Option<HeatingTime>, CommandError> {
     let shape = match (arguments.plate, arguments.bar) {
         (None, None) => return Ok(None),
         (Some(thickness), None) => Shape::Slab { thickness },
         (None, Some(diameter)) => Shape::Round { diameter },
         (Some(_), Some(_)) => return Err(CommandError::option("plate", "accepted is a plate or a bar").into()),
     };
-    let Some(chamber) = arguments.chamber else {
+    let Some(chamber) = heated.chamber else {
         return Err(CommandError::option("chamber", "a plate or a bar needs the chamber's temperature").into());
     };
+    let substance = &heated.charge.substance;
     let soak = Soak {
         chamber,
-        start: arguments.from,
-        target: arguments.to,
+        start: heated.from,
+        target: heated.to,
         film_coefficient: arguments.film.0,
         emissivity: substance.emissivity(),
     };

@@ -10,11 +10,11 @@ use super::{
     Uncertainty,
 };
 use crate::air::BlowerPoint;
-use crate::orifice::{BoreLength, BoreShape};
+use crate::orifice::{BoreLength, BoreShape, Edge};
 use crate::plant::entries::{
-    AirAim, BlowerCurve, BlowerEntry, ChamberEntry, CylinderEntry, DamperEntry, DuctEntry, Entries, GasAim, GasEntry,
-    HeadEntry, JetEntry, JetSize, LightingEntry, LineEntry, PortsEntry, RegulatorEntry, SettingEntry, SiteEntry,
-    SitePressure, SupplyEntry, UncertaintyEntry, edge_of, usual_bore_length,
+    AirAim, BlowerCurve, BlowerEntry, ChamberEntry, CylinderEntry, DamperEntry, DuctEntry, EdgeWord, Entries, GasAim,
+    GasEntry, HeadEntry, JetEntry, JetSize, LightingEntry, LineEntry, PortsEntry, RegulatorEntry, SettingEntry,
+    SiteEntry, SitePressure, SupplyEntry, UncertaintyEntry, usual_bore_length,
 };
 use crate::plant::refusal::{Place, Reason, Refusal};
 use crate::quantity::{Number, Share, Temperature};
@@ -106,14 +106,24 @@ impl Entries {
 }
 
 impl SiteEntry {
-    /// The site as it was said, its defaults taken.
+    /// The site as it was said, its defaults taken and the rules of [`Site::SECTION`] kept.
     ///
     /// # Errors
     ///
-    /// [`Refusal`] at what is missing or does not go together.
+    /// [`Refusal`] at what is missing.
     pub fn of(given: &Site) -> Result<Self, Refusal> {
+        let pressure = match (given.station_pressure, given.sea_level_pressure) {
+            (Some(station), _) => SitePressure::Station(station),
+            (None, sea_level) => {
+                let altitude = there(&given.altitude, "site", "altitude")?;
+                sea_level.map_or(SitePressure::Altitude(altitude), |sea_level| SitePressure::Forecast {
+                    sea_level,
+                    altitude,
+                })
+            }
+        };
         Ok(Self {
-            pressure: SitePressure::of(given.altitude, given.station_pressure, given.sea_level_pressure)?,
+            pressure,
             air_temperature: there(&given.air_temperature, "site", "air_temperature")?,
             humidity: there(&given.humidity, "site", "humidity")?.0,
         })
@@ -131,16 +141,36 @@ fn gas(given: &GasSupplied, air_temperature: Temperature) -> Result<GasEntry, Re
 }
 
 impl JetHole {
-    /// The shape of its bore, its defaults taken.
+    /// How its size is given, the rules of [`JetHole::SECTION`] kept.
     ///
     /// # Errors
     ///
-    /// [`Refusal`] at what is missing or does not go together.
+    /// [`Refusal`] where neither a drill nor a bore is there.
+    pub fn size(&self) -> Result<JetSize, Refusal> {
+        match &self.drill {
+            Some(drill) => Ok(JetSize::Drill(drill.clone())),
+            None => Ok(JetSize::Bore(there(&self.bore, "jet", "bore")?)),
+        }
+    }
+
+    /// The shape of its bore, its defaults taken and the rules of [`JetHole::SECTION`] kept.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] at what is missing.
     pub fn shape(&self) -> Result<BoreShape, Refusal> {
         let word = there(&self.edge, "jet", "edge")?;
         Ok(BoreShape {
             length: BoreLength::Fixed(self.bore_length.unwrap_or(usual_bore_length(word))),
-            edge: edge_of(word, self.chamfer_depth, self.chamfer_angle, self.edge_radius)?,
+            edge: match word {
+                EdgeWord::Sharp => Edge::Sharp,
+                EdgeWord::Square => Edge::Square,
+                EdgeWord::Chamfered => Edge::Chamfered {
+                    depth: there(&self.chamfer_depth, "jet", "chamfer_depth")?,
+                    angle: there(&self.chamfer_angle, "jet", "chamfer_angle")?,
+                },
+                EdgeWord::Rounded => Edge::Rounded { radius: there(&self.edge_radius, "jet", "edge_radius")? },
+            },
             roughness: there(&self.roughness, "jet", "roughness")?,
             approach: self.approach_diameter,
         })
@@ -150,7 +180,7 @@ impl JetHole {
 fn jet(given: &JetHole, heads: u32) -> Result<JetEntry, Refusal> {
     let shape = given.shape()?;
     Ok(JetEntry {
-        size: JetSize::of(given.drill.clone(), given.bore)?,
+        size: given.size()?,
         shape,
         count: given.count.unwrap_or(heads),
         measured_coefficient: given.measured_coefficient.map(|number| number.0),

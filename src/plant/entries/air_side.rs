@@ -5,9 +5,6 @@ use heapless::Vec;
 use crate::air::{BlowerPoint, DamperKind, POINT_CAP};
 use crate::quantity::{ActualVolumeFlow, Area, Density, Length, PressureDifference, RotationalSpeed, Temperature};
 
-/// Roughness of a duct unless given: between steel pipe and spiral duct, common practice, no source.
-pub const DUCT_ROUGHNESS: Length = Length::from_meters(1.0e-4);
-
 /// What is known of a blower's curve.
 // There is no heap to put the larger one in.
 #[allow(clippy::large_enum_variant)]

@@ -2,16 +2,13 @@
 
 use crate::Scalar;
 use crate::measure::{Compared, Joined, Measured, Tie, Trend};
-use crate::orifice::{BoreShape, Coefficient, Edge, Supply};
+use crate::orifice::{BoreShape, Coefficient, Supply};
 use crate::plant::entries::{Name, shortened};
-use crate::plant::refusal::{Place, Reason, Refusal};
-use crate::quantity::{Angle, GaugePressure, Length};
+use crate::plant::refusal::Reason;
+use crate::quantity::{GaugePressure, Length};
 
 /// How far the bore of a burner may be from the one that was measured, as a share.
 const SAME_BORE: f64 = 0.005;
-fn refuse<T>(key: &'static str, reason: Reason) -> Result<T, Refusal> {
-    Err(Place::key("jet", key).because(reason))
-}
 
 /// How the size of the jet is given.
 // There is no heap to put the larger one in.
@@ -22,22 +19,6 @@ pub enum JetSize {
     Drill(Name),
     /// A measured bore.
     Bore(Length),
-}
-
-impl JetSize {
-    /// From what was given of the two.
-    ///
-    /// # Errors
-    ///
-    /// [`Refusal`] unless exactly one was.
-    pub fn of(drill: Option<Name>, bore: Option<Length>) -> Result<Self, Refusal> {
-        match (drill, bore) {
-            (Some(drill), None) => Ok(Self::Drill(drill)),
-            (None, Some(bore)) => Ok(Self::Bore(bore)),
-            (Some(_), Some(_)) => refuse("drill", Reason::DrillAndBore),
-            (None, None) => refuse("bore", Reason::NeitherDrillNorBore),
-        }
-    }
 }
 
 /// Shape of the mouth of the bore, by its word.
@@ -59,46 +40,12 @@ impl EdgeWord {
         &[("sharp", Self::Sharp), ("square", Self::Square), ("chamfered", Self::Chamfered), ("rounded", Self::Rounded)];
 }
 
-/// The mouth of a bore, from its word and the sizes given with it.
-///
-/// # Errors
-///
-/// [`Refusal`] when a size is missing or belongs to another shape.
-pub fn edge_of(
-    word: EdgeWord,
-    chamfer_depth: Option<Length>,
-    chamfer_angle: Option<Angle>,
-    edge_radius: Option<Length>,
-) -> Result<Edge, Refusal> {
-    if word != EdgeWord::Chamfered && chamfer_depth.is_some() {
-        return refuse("chamfer_depth", Reason::DepthWithoutChamfer);
-    }
-    if word != EdgeWord::Chamfered && chamfer_angle.is_some() {
-        return refuse("chamfer_angle", Reason::AngleWithoutChamfer);
-    }
-    if word != EdgeWord::Rounded && edge_radius.is_some() {
-        return refuse("edge_radius", Reason::RadiusWithoutRounding);
-    }
-    match (word, chamfer_depth, chamfer_angle, edge_radius) {
-        (EdgeWord::Sharp, ..) => Ok(Edge::Sharp),
-        (EdgeWord::Square, ..) => Ok(Edge::Square),
-        (EdgeWord::Chamfered, Some(depth), Some(angle), _) => Ok(Edge::Chamfered { depth, angle }),
-        (EdgeWord::Chamfered, None, ..) => refuse("chamfer_depth", Reason::ChamferWithoutDepth),
-        (EdgeWord::Chamfered, ..) => refuse("chamfer_angle", Reason::ChamferWithoutAngle),
-        (EdgeWord::Rounded, _, _, Some(radius)) => Ok(Edge::Rounded { radius }),
-        (EdgeWord::Rounded, ..) => refuse("edge_radius", Reason::RoundingWithoutRadius),
-    }
-}
-
-/// Length of a bore that is not given: nought for a thin plate, else that of a drilled cap (common practice,
+/// Length of a bore that is not given: zero for a thin plate, else that of a drilled cap (common practice,
 /// no source).
 #[must_use]
 pub fn usual_bore_length(word: EdgeWord) -> Length {
     Length::from_meters(if word == EdgeWord::Sharp { 0.0 } else { 12.0e-3 })
 }
-
-/// Roughness of a drilled bore unless given: common practice, no source.
-pub const BORE_ROUGHNESS: Length = Length::from_meters(5.0e-6);
 
 /// The jet.
 #[derive(Clone, Debug, PartialEq)]

@@ -13,10 +13,10 @@ use heapless::Vec;
 use crate::air::DUCT_CAP;
 
 pub use air_side::{
-    BlowerCurve, BlowerEntry, ChamberEntry, DAMPER_WORDS, DUCT_ROUGHNESS, DamperEntry, DuctEntry, HeadEntry, PortsEntry,
+    BlowerCurve, BlowerEntry, ChamberEntry, DAMPER_WORDS, DamperEntry, DuctEntry, HeadEntry, PortsEntry,
 };
 pub use furnace::{FurnaceEntry, RoomEntry, WorkEntry};
-pub use jet::{BORE_ROUGHNESS, EdgeWord, JetEntry, JetSize, MeasuredEntry, edge_of, usual_bore_length};
+pub use jet::{EdgeWord, JetEntry, JetSize, MeasuredEntry, usual_bore_length};
 pub use setting::{AirAim, GasAim, LightingEntry, SettingEntry};
 pub use site::{GasEntry, SiteEntry, SitePressure};
 pub use supply::{CylinderEntry, LineEntry, RegulatorEntry, SupplyEntry};

@@ -1,11 +1,6 @@
 //! The site and the gas.
 
-use crate::plant::refusal::{Place, Reason, Refusal};
 use crate::quantity::{AbsolutePressure, Length, PricePerMass, Temperature};
-
-fn refuse<T>(key: &'static str, reason: Reason) -> Result<T, Refusal> {
-    Err(Place::key("site", key).because(reason))
-}
 
 /// Where the pressure of the air is taken from.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,28 +16,6 @@ pub enum SitePressure {
         /// Height of the site.
         altitude: Length,
     },
-}
-
-impl SitePressure {
-    /// From what was given of the three.
-    ///
-    /// # Errors
-    ///
-    /// [`Refusal`] unless it is an altitude, a station pressure, or a sea-level pressure with an altitude.
-    pub fn of(
-        altitude: Option<Length>,
-        station: Option<AbsolutePressure>,
-        sea_level: Option<AbsolutePressure>,
-    ) -> Result<Self, Refusal> {
-        match (altitude, station, sea_level) {
-            (Some(altitude), None, None) => Ok(Self::Altitude(altitude)),
-            (None, Some(station), None) => Ok(Self::Station(station)),
-            (Some(altitude), None, Some(sea_level)) => Ok(Self::Forecast { sea_level, altitude }),
-            (None, None, None) => refuse("altitude", Reason::NoAirPressure),
-            (None, None, Some(_)) => refuse("altitude", Reason::SeaLevelWithoutAltitude),
-            (_, Some(_), _) => refuse("station_pressure", Reason::StationNotAlone),
-        }
-    }
 }
 
 /// The site and its weather.

@@ -52,7 +52,7 @@ pub fn bells() -> Entries {
             shape: BoreShape {
                 length: BoreLength::Fixed(mm(10.0)),
                 edge: Edge::Square,
-                roughness: BORE_ROUGHNESS,
+                roughness: mm(0.005),
                 approach: None,
             },
             count: 1,
@@ -70,7 +70,7 @@ pub fn bells() -> Entries {
         ducts: Vec::from_iter([DuctEntry {
             diameter: mm(40.0),
             length: Length::from_meters(1.2),
-            roughness: DUCT_ROUGHNESS,
+            roughness: mm(0.1),
             fitting_loss: 0.8,
         }]),
         damper: Some(DamperEntry { kind: DamperKind::BlastGate, diameter: mm(32.0) }),
