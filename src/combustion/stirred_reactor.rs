@@ -97,7 +97,7 @@ pub struct Reactor<S = f64> {
 /// use jetwright::quantity::{AbsolutePressure, Duration, Temperature};
 /// let found = carbon_monoxide_of_reactor(
 ///     ReactorFuel::Propane,
-///     2.5,
+///     2.5_f64,
 ///     Temperature::from_celsius(760.0),
 ///     Duration::from_seconds(0.63),
 ///     AbsolutePressure::from_pascals(83_500.0),
