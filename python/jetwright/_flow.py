@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from operator import itemgetter
 from typing import Any, Mapping, NamedTuple
 
 import numpy as np
@@ -13,32 +14,21 @@ from ._gas import Gas, as_gas
 from ._hazards import Warned, hazards_of
 from ._site import SEA_LEVEL, Site
 
-#: Results of a jet, in the order of the compiled loop.
-FIELDS = (
-    "mass_flow",
-    "standard_volume_flow",
-    "actual_volume_flow",
-    "heat_gross",
-    "heat_net",
-    "discharge_coefficient",
-    "discharge_coefficient_uncertainty",
-    "choked",
-    "mass_flux",
-    "exit_speed",
-    "thrust",
-    "reynolds_number",
-    "supply_density",
-    "saturation_ratio",
-)
-UNITS = ("kg/s", "m3/s", "m3/s", "W", "W", "", "", "", "kg/(s m2)", "m/s", "N", "", "kg/m3", "")
-#: The compiled loop's code of each edge, and what its two measures are called.
-_EDGES = {
-    "sharp": (0, ("_first", "_second")),
-    "square": (1, ("_first", "_second")),
-    "chamfered": (2, ("chamfer_depth", "chamfer_angle")),
-    "rounded": (3, ("edge_radius", "_second")),
+#: Results of a jet and their units, in the order of the compiled loop.
+FIELDS, UNITS = zip(*_native.jet_results())
+#: Inputs of a jet, in the order of the compiled loop.
+INPUTS = tuple(_native.jet_inputs())
+_in_order = itemgetter(*INPUTS)
+#: What the two measures of an edge are called.
+_MEASURES: dict[str, dict[str, str]] = {
+    "chamfered": {"edge_first": "chamfer_depth", "edge_second": "chamfer_angle"},
+    "rounded": {"edge_first": "edge_radius"},
 }
-_ROUGHNESS = 5e-6
+#: The compiled loop's code of each edge, how long its bore usually is, and what its measures are called.
+_EDGES = {
+    word: (code, length, _MEASURES.get(word, {})) for code, (word, length) in enumerate(_native.jet_edges())
+}
+_ROUGHNESS = _native.jet_roughness()
 #: Added to the code of the edge where the coefficient is a measured one.
 _MEASURED = 4
 #: The approach of a jet without a tube before it.
@@ -51,7 +41,7 @@ class FlowResult(Warned):
 
     ``mass_flow`` kg/s, ``standard_volume_flow`` m3/s at 15 degC and 101.325 kPa, ``actual_volume_flow`` m3/s before the
     jet, ``heat_gross`` and ``heat_net`` W, ``discharge_coefficient``, ``discharge_coefficient_uncertainty`` (two standard
-    deviations, as a share), ``choked``, ``mass_flux`` (lossless, kg/(s m2)), ``exit_speed`` m/s, ``thrust`` N,
+    deviations, as a share), ``choked``, ``mass_flux`` (lossless, kg/(m2 s)), ``exit_speed`` m/s, ``thrust`` N,
     ``reynolds_number``, ``supply_density`` kg/m3, ``saturation_ratio`` (supply pressure over its dew-point pressure: above
     one some of the gas would be liquid, and the numbers are those of a vapour that has not condensed yet).
     """
@@ -137,64 +127,49 @@ def _inputs(
     jets: Any,
     gauge_pressure: Any,
     back_pressure: Any,
-) -> tuple[int, tuple[str, str], tuple[Any, ...]]:
-    """The edge's code, the names of its measures, and the compiled loop's inputs in its order."""
+) -> tuple[int, dict[str, str], dict[str, Any]]:
+    """The edge's code, the names of its measures, and the compiled loop's inputs by its names."""
     try:
-        code, measured = _EDGES[edge]
+        code, usual_length, measures = _EDGES[edge]
     except (KeyError, TypeError):
         raise ValueError(f"edge is one of {', '.join(_EDGES)}, not {edge!r}") from None
-    if chamfer_depth is None and chamfer_angle is None and edge_radius is None and code < 2:
+    if chamfer_depth is None and chamfer_angle is None and edge_radius is None and not measures:
         first, second = 0.0, 0.0
     else:
-        first, second = _measures(edge, measured, chamfer_depth, chamfer_angle, edge_radius)
-    if bore_length is None:
-        bore_length = 12e-3 if code else 0.0
+        first, second = _measures(measures, chamfer_depth, chamfer_angle, edge_radius)
     if site is None:
         site = SEA_LEVEL
     if discharge_coefficient is not None:
         code += _MEASURED
-    return code, measured, (
-        bore,
-        bore_length,
-        first,
-        second,
-        roughness,
-        _WIDE if approach_diameter is None else approach_diameter,
-        0.0 if discharge_coefficient is None else discharge_coefficient,
-        jets,
-        gauge_pressure,
-        back_pressure,
-        site.air_temperature if gas_temperature is None else gas_temperature,
-        site.ambient_pressure,
-    )
+    return code, measures, {
+        "bore": bore,
+        "bore_length": usual_length if bore_length is None else bore_length,
+        "edge_first": first,
+        "edge_second": second,
+        "roughness": roughness,
+        "approach_diameter": _WIDE if approach_diameter is None else approach_diameter,
+        "discharge_coefficient": 0.0 if discharge_coefficient is None else discharge_coefficient,
+        "jets": jets,
+        "gauge_pressure": gauge_pressure,
+        "back_pressure": back_pressure,
+        "gas_temperature": site.air_temperature if gas_temperature is None else gas_temperature,
+        "ambient_pressure": site.ambient_pressure,
+    }
 
 
-def _measures(edge: str, measured: tuple[str, str], depth: Any, angle: Any, radius: Any) -> tuple[Any, Any]:
+def _measures(measures: dict[str, str], depth: Any, angle: Any, radius: Any) -> tuple[Any, Any]:
     given = {"chamfer_depth": depth, "chamfer_angle": angle, "edge_radius": radius}
     for name, value in given.items():
-        if (value is not None) != (name in measured):
+        if (value is not None) != (name in measures.values()):
             owner = "rounded" if name == "edge_radius" else "chamfered"
             raise ValueError(f"{name} goes with edge {owner!r} and no other")
-    return given.get(measured[0], 0.0), given.get(measured[1], 0.0)
+    first, second = (measures.get(name) for name in ("edge_first", "edge_second"))
+    return given.get(first, 0.0), given.get(second, 0.0)
 
 
-def _named(measured: tuple[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
-    """The inputs by name."""
-    bore, length, first, second, roughness, approach, coefficient, jets, gauge, back, kelvin, ambient = inputs
-    return {
-        "bore": bore,
-        "bore_length": length,
-        measured[0]: first,
-        measured[1]: second,
-        "roughness": roughness,
-        "approach_diameter": approach,
-        "discharge_coefficient": coefficient,
-        "jets": jets,
-        "gauge_pressure": gauge,
-        "back_pressure": back,
-        "gas_temperature": kelvin,
-        "ambient_pressure": ambient,
-    }
+def _named(measures: dict[str, str], inputs: dict[str, Any]) -> dict[str, Any]:
+    """The inputs as a caller knows them, in the compiled loop's order."""
+    return {measures.get(name, name): inputs[name] for name in INPUTS}
 
 
 def flow(
@@ -260,7 +235,7 @@ def flow(
     >>> (r.heat_net / jw.kW).round(1).tolist()
     [32.6, 30.4]
     """
-    code, measured, inputs = _inputs(
+    code, measures, inputs = _inputs(
         site,
         gas_temperature,
         bore,
@@ -277,17 +252,18 @@ def flow(
         back_pressure,
     )
     native = as_gas(gas)._native
-    ask = partial(_hazards, native, code, measured, inputs)
-    if {*map(type, inputs)} == _FLOAT:
+    ask = partial(_hazards, native, code, measures, inputs)
+    scalars = _in_order(inputs)
+    if {*map(type, scalars)} == _FLOAT:
         try:
-            return FlowResult(_native.flow_one(native, code, inputs), ask)
+            return FlowResult(_native.flow_one(native, code, scalars), ask)
         except ValueError as error:
             check_invalid(invalid)
             if invalid == "nan":
                 return FlowResult([float("nan")] * len(FIELDS))
-            raise _scalar_error(error, _named(measured, inputs)) from None
+            raise _scalar_error(error, _named(measures, inputs)) from None
     check_invalid(invalid)
-    values = _named(measured, inputs)
+    values = _named(measures, inputs)
 
     def compute(plain: dict[str, Any]) -> np.ndarray:
         columns, _ = evaluate(lambda *args: _native.flow(native, code, *args), plain, invalid, len(FIELDS))
@@ -300,8 +276,8 @@ def flow(
     return FlowResult(columns if columns.ndim > 1 else columns.tolist(), ask)
 
 
-def _hazards(native: Any, code: int, measured: tuple[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
-    return hazards_of(partial(_native.flow_hazards, native, code), _named(measured, inputs), "nan")
+def _hazards(native: Any, code: int, measures: dict[str, str], inputs: dict[str, Any]) -> dict[str, Any]:
+    return hazards_of(partial(_native.flow_hazards, native, code), _named(measures, inputs), "nan")
 
 
 def _scalar_error(error: ValueError, values: dict[str, Any]) -> RangeError:
@@ -381,11 +357,11 @@ def bore_for_heat(
 
 
 def _inverse(
-    sought: str, gas: Gas, gross: bool, inputs: tuple[int, tuple[str, str], tuple[Any, ...]], invalid: str
+    sought: str, gas: Gas, gross: bool, inputs: tuple[int, dict[str, str], dict[str, Any]], invalid: str
 ) -> Any:
     """The argument that makes a heat, which stands in its place among the inputs."""
-    code, measured, plain = inputs
-    values = {("heat" if name == sought else name): value for name, value in _named(measured, plain).items()}
+    code, measures, plain = inputs
+    values = {("heat" if name == sought else name): value for name, value in _named(measures, plain).items()}
     native = lambda *args: _native.for_heat(gas._native, code, gross, sought == "bore", *args)  # noqa: E731
     return answer(native, values, invalid, 1)[0]
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from . import _native
 from ._arrays import answer
-from ._flow import _inputs, _named
+from ._flow import _ROUGHNESS, _inputs, _named
 from ._gas import Gas, as_gas
 from ._site import Site
 
@@ -132,7 +132,7 @@ def flow_uncertainty(
     chamfer_depth: Any = None,
     chamfer_angle: Any = None,
     edge_radius: Any = None,
-    roughness: Any = 5e-6,
+    roughness: Any = _ROUGHNESS,
     approach_diameter: Any = None,
     back_pressure: Any = 0.0,
     gas_temperature: Any = None,
@@ -168,7 +168,7 @@ def flow_uncertainty(
     >>> sure.least_sure.tolist()
     ['gauge', 'hole']
     """
-    code, measured, inputs = _inputs(
+    code, measures, inputs = _inputs(
         site, gas_temperature, bore, bore_length, edge, chamfer_depth, chamfer_angle, edge_radius, roughness,
         approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
     )  # fmt: skip
@@ -180,7 +180,7 @@ def flow_uncertainty(
     tie = None if weighing is None else weighing._tie(same_gauge)
     rows = answer(
         lambda *args: _native.flow_uncertainty(native, code, tie, *args),
-        _named(measured, inputs) | widths,
+        _named(measures, inputs) | widths,
         invalid,
         7 + len(SOURCES),
     )
@@ -299,12 +299,12 @@ def _jet(
     unknown = sorted(set(shape) - known)
     if unknown:
         raise TypeError(f"unexpected argument {unknown[0]!r}")
-    code, measured, inputs = _inputs(
+    code, measures, inputs = _inputs(
         shape.get("site"), shape.get("gas_temperature"), bore, shape.get("bore_length"), shape.get("edge", "square"),
-        shape.get("chamfer_depth"), shape.get("chamfer_angle"), shape.get("edge_radius"), shape.get("roughness", 5e-6),
+        shape.get("chamfer_depth"), shape.get("chamfer_angle"), shape.get("edge_radius"), shape.get("roughness", _ROUGHNESS),
         shape.get("approach_diameter"), None, shape.get("jets", 1.0), float(np.mean(gauge)), shape.get("back_pressure", 0.0),
     )  # fmt: skip
-    named = _named(measured, inputs)
+    named = _named(measures, inputs)
     widths = _widths(bore, *half_widths)
     return as_gas(gas)._native, code, _scalars(named, tuple(named)), _scalars(widths, tuple(widths))
 

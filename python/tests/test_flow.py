@@ -1,7 +1,9 @@
 """The jet over arrays: shapes, threads, bad input, pickles."""
 
 import concurrent.futures
+import importlib.util
 import pickle
+from types import SimpleNamespace
 
 import hypothesis
 import jetwright as jw
@@ -9,6 +11,7 @@ import numpy as np
 import pandas as pd
 import pytest
 from hypothesis import strategies as st
+from jetwright import _flow, _native
 from jetwright._flow import FIELDS
 
 SITE = jw.Site(altitude=1600.0, air_temperature=293.15)
@@ -253,3 +256,54 @@ def test_sites_are_equal_by_their_values():
     assert jw.Site(altitude=many) == jw.Site(altitude=list(many)) != jw.Site(altitude=other)
     assert jw.Site(altitude=0.0) == jw.Site() != jw.Site(station_pressure=101325.0)
     assert jw.Site() != "sea level"
+
+
+def _from(native):
+    """The module of the jet, made anew over a native module."""
+    spec = importlib.util.spec_from_file_location("jetwright._flow_anew", _flow.__file__)
+    module = importlib.util.module_from_spec(spec)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(jw, "_native", native)
+        spec.loader.exec_module(module)
+    return module
+
+
+def test_the_order_of_the_compiled_loop_is_followed():
+    def turned(native_call):
+        def call(gas, code, *rest):
+            *flags, operands, shape = rest
+            columns, told = native_call(gas, code, *flags, operands[::-1], shape)
+            return columns[::-1], told
+
+        return call
+
+    # A loop that takes its inputs, and gives its results, from the last to the first.
+    native = SimpleNamespace(**vars(_native))
+    native.jet_inputs = lambda: _native.jet_inputs()[::-1]
+    native.jet_results = lambda: _native.jet_results()[::-1]
+    native.flow_one = lambda gas, code, inputs: _native.flow_one(gas, code, inputs[::-1])[::-1]
+    native.flow, native.for_heat = turned(_native.flow), turned(_native.for_heat)
+    anew = _from(native)
+    assert anew.FIELDS == FIELDS[::-1]
+    jet = {"gas": "propane", "site": SITE, "edge": "chamfered", "chamfer_depth": 2e-4, "chamfer_angle": 1.5}
+    for gauge in (5 * jw.psi, [2e4, 3e4]):
+        here, there = (module.flow(bore=1.8e-3, gauge_pressure=gauge, **jet) for module in (_flow, anew))
+        assert all(np.array_equal(getattr(here, name), getattr(there, name)) for name in FIELDS)
+    for module in (_flow, anew):
+        back = module.gauge_for_heat(bore=1.8e-3, heat_net=26e3, **jet)
+        assert module.bore_for_heat(gauge_pressure=back, heat_net=26e3, **jet) == pytest.approx(1.8e-3)
+    with pytest.raises(jw.RangeError) as refused:
+        anew.flow(bore=1.8e-3, gauge_pressure=3e4, roughness=1.0, gas="propane")
+    assert refused.value.argument == "roughness"
+
+
+def test_an_input_the_loop_calls_otherwise_is_refused():
+    native = SimpleNamespace(**vars(_native))
+    native.jet_inputs = lambda: ["mouth", *_native.jet_inputs()[1:]]
+    with pytest.raises(KeyError, match="mouth"):
+        _from(native).flow(gas="propane", bore=1.8e-3, gauge_pressure=3e4)
+
+
+def test_results_are_declared_by_the_names_of_the_loop():
+    declared = [name for name in jw.FlowResult.__annotations__ if not name.startswith("_")]
+    assert sorted(declared) == sorted(FIELDS)

@@ -12,49 +12,115 @@ use crate::error::Result as CheckedResult;
 use crate::orifice::{
     BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
 };
+use crate::plant::description::{Description, JetHole};
+use crate::plant::entries::{EdgeWord, usual_bore_length};
 use crate::quantity::{
     AbsolutePressure, Angle, GaugePressure, GrossHeatRate, HeatRate, Length, NetHeatRate, Temperature,
 };
+use crate::report::flow::FLOW;
 
-/// Inputs of a jet, in the order of the arrays: bore, bore length, edge's first and second measure, roughness,
-/// approach diameter (infinite for none), measured coefficient (used only where `MEASURED` is added to the edge's
-/// code), jets, gauge, back pressure, gas temperature, ambient pressure.
-pub const INPUTS: usize = 12;
-/// Answers, in the order of `FIELDS` in `python/jetwright/_flow.py`.
-pub const OUTPUTS: usize = 14;
-/// Added to the code of the edge where the coefficient is a measured one.
-const MEASURED: u8 = 4;
-/// The inputs a bore depends on.
-const BORE: core::ops::Range<usize> = 0..6;
+/// Names the inputs of a jet in the order of the arrays; Python asks for it, and nothing else states it.
+macro_rules! jet_inputs {
+    ($($(#[doc = $help:literal])+ $name:ident),+ $(,)?) => {
+        /// The inputs of one jet.
+        #[derive(Clone, Copy)]
+        pub struct JetInputs {
+            $($(#[doc = $help])+ pub $name: f64),+
+        }
 
-/// The shape of an element.
-pub(super) fn shape(edge: u8, inputs: &[f64; INPUTS]) -> BoreShape {
-    let [_, length, first, second, roughness, approach, ..] = *inputs;
-    BoreShape {
-        length: BoreLength::Fixed(Length::from_meters(length)),
-        edge: match edge % MEASURED {
-            0 => Edge::Sharp,
-            1 => Edge::Square,
-            2 => Edge::Chamfered { depth: Length::from_meters(first), angle: Angle::from_radians(second) },
-            _ => Edge::Rounded { radius: Length::from_meters(first) },
-        },
-        roughness: Length::from_meters(roughness),
-        approach: (approach != f64::INFINITY).then(|| Length::from_meters(approach)),
-    }
+        impl JetInputs {
+            /// Their names in order.
+            pub const NAMES: &'static [&'static str] = &[$(stringify!($name)),+];
+        }
+
+        impl From<&[f64; INPUTS]> for JetInputs {
+            fn from(inputs: &[f64; INPUTS]) -> Self {
+                let [$($name),+] = *inputs;
+                Self { $($name),+ }
+            }
+        }
+    };
 }
 
-/// The supply of an element and where its coefficient comes from.
-pub(super) fn supply(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Supply, Coefficient)> {
-    let [.., coefficient, _, gauge, back, temperature, ambient] = *inputs;
-    crate::limits::check(crate::Input::StationPressure, ambient)?;
-    let supply = Supply {
-        ambient: AbsolutePressure::from_pascals(ambient),
-        gauge: GaugePressure::from_pascals(gauge),
-        back: GaugePressure::from_pascals(back),
-        temperature: Temperature::from_kelvin(temperature),
-    };
-    let coefficient = if edge < MEASURED { Coefficient::Model } else { Coefficient::Measured(coefficient) };
-    Ok((supply, coefficient))
+jet_inputs! {
+    /// Diameter of the bore.
+    bore,
+    /// Its straight length.
+    bore_length,
+    /// First measure of the edge.
+    edge_first,
+    /// Second measure of the edge.
+    edge_second,
+    /// Roughness of the bore.
+    roughness,
+    /// Diameter of the tube before it, infinite for none.
+    approach_diameter,
+    /// A measured coefficient, used where `MEASURED` is added to the edge's code.
+    discharge_coefficient,
+    /// Equal jets.
+    jets,
+    /// Gauge pressure before the jet.
+    gauge_pressure,
+    /// Gauge pressure behind it.
+    back_pressure,
+    /// Temperature of the gas.
+    gas_temperature,
+    /// Pressure of the air.
+    ambient_pressure,
+}
+
+/// How many inputs a jet has.
+pub const INPUTS: usize = JetInputs::NAMES.len();
+/// Added to the code of the edge, its place among [`EdgeWord::WORDS`], where the coefficient is a measured one.
+const MEASURED: u8 = 4;
+const _: () = assert!(EdgeWord::WORDS.len() <= MEASURED as usize, "a code of an edge says that it was measured");
+
+impl JetInputs {
+    /// What a bore depends on.
+    const fn of_bore(&self) -> [f64; 6] {
+        [self.bore, self.bore_length, self.edge_first, self.edge_second, self.roughness, self.approach_diameter]
+    }
+
+    /// The shape of the bore.
+    pub fn shape(&self, edge: u8) -> BoreShape {
+        let word = EdgeWord::WORDS.get(usize::from(edge % MEASURED)).map_or(EdgeWord::Square, |(_, word)| *word);
+        let (first, second) = (self.edge_first, self.edge_second);
+        BoreShape {
+            length: BoreLength::Fixed(Length::from_meters(self.bore_length)),
+            edge: match word {
+                EdgeWord::Sharp => Edge::Sharp,
+                EdgeWord::Square => Edge::Square,
+                EdgeWord::Chamfered => {
+                    Edge::Chamfered { depth: Length::from_meters(first), angle: Angle::from_radians(second) }
+                }
+                EdgeWord::Rounded => Edge::Rounded { radius: Length::from_meters(first) },
+            },
+            roughness: Length::from_meters(self.roughness),
+            approach: (self.approach_diameter != f64::INFINITY).then(|| Length::from_meters(self.approach_diameter)),
+        }
+    }
+
+    /// The gas before the jet, and what it blows into.
+    pub fn supply(&self) -> CheckedResult<Supply> {
+        crate::limits::check(crate::Input::StationPressure, self.ambient_pressure)?;
+        Ok(Supply {
+            ambient: AbsolutePressure::from_pascals(self.ambient_pressure),
+            gauge: GaugePressure::from_pascals(self.gauge_pressure),
+            back: GaugePressure::from_pascals(self.back_pressure),
+            temperature: Temperature::from_kelvin(self.gas_temperature),
+        })
+    }
+
+    /// Where the coefficient comes from.
+    pub const fn coefficient(&self, edge: u8) -> Coefficient {
+        if edge < MEASURED { Coefficient::Model } else { Coefficient::Measured(self.discharge_coefficient) }
+    }
+
+    /// The jets.
+    pub fn jet(&self, edge: u8) -> CheckedResult<Jet> {
+        let bore = self.shape(edge).with_diameter(Length::from_meters(self.bore))?;
+        Ok(Jet { bore, count: self.jets, coefficient: self.coefficient(edge) })
+    }
 }
 
 fn heat(gross: bool, watts: f64) -> HeatRate {
@@ -65,33 +131,73 @@ fn heat(gross: bool, watts: f64) -> HeatRate {
     }
 }
 
-fn answers(flow: &JetFlow, saturation_ratio: f64) -> [f64; OUTPUTS] {
-    [
-        flow.mass_flow.kilograms_per_second(),
-        flow.standard_volume_flow.cubic_meters_per_second(),
-        flow.actual_volume_flow.cubic_meters_per_second(),
-        flow.heat_gross.watts(),
-        flow.heat_net.watts(),
-        flow.discharge_coefficient,
-        flow.coefficient_uncertainty,
-        f64::from(u8::from(flow.choked)),
-        flow.mass_flux,
-        flow.exit_speed.meters_per_second(),
-        flow.thrust.newtons(),
-        flow.reynolds_number,
-        flow.supply_density.kilograms_per_cubic_meter(),
-        saturation_ratio,
-    ]
+/// Names the results by their columns of the report, in the order of the arrays.
+macro_rules! jet_results {
+    ($flow:ident, $saturation_ratio:ident: $($key:ident => $value:expr),+ $(,)?) => {
+        const RESULTS: &[&str] = &[$(stringify!($key)),+];
+
+        fn answers($flow: &JetFlow, $saturation_ratio: f64) -> [f64; RESULTS.len()] {
+            [$($value),+]
+        }
+    };
 }
 
-fn one(gas: &Gas, edge: u8, inputs: &[f64; INPUTS], jet: Option<Jet>) -> CheckedResult<(Jet, [f64; OUTPUTS])> {
-    let (supply, coefficient) = supply(edge, inputs)?;
+jet_results! { flow, saturation_ratio:
+    mass_flow_kg_per_s => flow.mass_flow.kilograms_per_second(),
+    standard_volume_flow_m3_per_s => flow.standard_volume_flow.cubic_meters_per_second(),
+    actual_volume_flow_m3_per_s => flow.actual_volume_flow.cubic_meters_per_second(),
+    heat_gross_w => flow.heat_gross.watts(),
+    heat_net_w => flow.heat_net.watts(),
+    discharge_coefficient => flow.discharge_coefficient,
+    discharge_coefficient_uncertainty => flow.coefficient_uncertainty,
+    choked => f64::from(u8::from(flow.choked)),
+    mass_flux_kg_per_m2_s => flow.mass_flux,
+    exit_speed_m_per_s => flow.exit_speed.meters_per_second(),
+    thrust_n => flow.thrust.newtons(),
+    reynolds_number => flow.reynolds_number,
+    supply_density_kg_per_m3 => flow.supply_density.kilograms_per_cubic_meter(),
+    saturation_ratio => saturation_ratio,
+}
+
+const OUTPUTS: usize = RESULTS.len();
+
+/// The names of a jet's inputs, in the order of the arrays.
+#[pyfunction]
+pub fn jet_inputs() -> Vec<&'static str> {
+    JetInputs::NAMES.to_vec()
+}
+
+/// The names and SI units of a jet's results, in the order of the arrays.
+#[pyfunction]
+pub fn jet_results() -> PyResult<Vec<(&'static str, &'static str)>> {
+    let told = |key: &&'static str| {
+        let column = FLOW.iter().find(|column| column.key == *key);
+        let column = column.ok_or_else(|| PyValueError::new_err("a result of the jet is no column of the report"))?;
+        let (suffix, unit) = column.kind.si();
+        Ok((key.strip_suffix(suffix).unwrap_or(key), if unit == "1" { "" } else { unit }))
+    };
+    RESULTS.iter().map(told).collect()
+}
+
+/// The edges of a bore by their codes, and how long the bore usually is.
+#[pyfunction]
+pub fn jet_edges() -> Vec<(&'static str, f64)> {
+    EdgeWord::WORDS.iter().map(|(word, edge)| (*word, usual_bore_length(*edge).meters())).collect()
+}
+
+/// Roughness of a bore unless given, by the table of inputs.
+#[pyfunction]
+pub fn jet_roughness() -> Option<f64> {
+    let mut said = Description { jet: Some(JetHole::default()), ..Description::default() };
+    said.take_defaults();
+    said.jet?.roughness.map(Length::meters)
+}
+
+fn one(gas: &Gas, edge: u8, inputs: &JetInputs, jet: Option<Jet>) -> CheckedResult<(Jet, [f64; OUTPUTS])> {
+    let supply = inputs.supply()?;
     let jet = match jet {
-        Some(jet) => Jet { count: inputs[7], coefficient, ..jet },
-        None => {
-            let bore = shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
-            Jet { bore, count: inputs[7], coefficient }
-        }
+        Some(jet) => Jet { count: inputs.jets, coefficient: inputs.coefficient(edge), ..jet },
+        None => inputs.jet(edge)?,
     };
     let flow = jet.flow(&gas.core, &supply)?;
     let pressure = supply.gauge.to_absolute(supply.ambient);
@@ -110,9 +216,10 @@ pub fn flow<'py>(
 ) -> Answer<'py> {
     let gas = &*gas;
     map::<INPUTS, OUTPUTS, _, _>(py, &operands, &shape, |inputs, kept: &mut Kept<Jet>| {
-        let known = kept.get(&inputs[BORE]);
-        let (jet, answers) = one(gas, edge, inputs, known)?;
-        kept.put(&inputs[BORE], jet);
+        let inputs = JetInputs::from(inputs);
+        let known = kept.get(&inputs.of_bore());
+        let (jet, answers) = one(gas, edge, &inputs, known)?;
+        kept.put(&inputs.of_bore(), jet);
         Ok(answers)
     })
 }
@@ -120,7 +227,8 @@ pub fn flow<'py>(
 /// Every result of one jet.
 #[pyfunction]
 pub fn flow_one(gas: PyRef<'_, Gas>, edge: u8, inputs: [f64; INPUTS]) -> Result<[f64; OUTPUTS], PyErr> {
-    one(&gas, edge, &inputs, None).map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
+    let found = one(&gas, edge, &JetInputs::from(&inputs), None);
+    found.map(|(_, answers)| answers).map_err(|error| PyValueError::new_err(tell(0, error)))
 }
 
 /// The gauge pressure, or the bore, with which each jet makes a heat, gross or net, which stands in its place among the
@@ -137,14 +245,14 @@ pub fn for_heat<'py>(
 ) -> Answer<'py> {
     let gas = &gas.core;
     map::<INPUTS, 1, _, _>(py, &operands, &shape, |inputs, _: &mut Kept<()>| {
-        let (supply, coefficient) = supply(edge, inputs)?;
-        let (shape, count) = (self::shape(edge, inputs), inputs[7]);
+        let inputs = JetInputs::from(inputs);
+        let supply = inputs.supply()?;
         if bore {
-            let heat = heat(gross, inputs[0]);
-            return Ok([bore_for_heat(&shape, count, coefficient, gas, &supply, heat)?.meters()]);
+            let (shape, coefficient) = (inputs.shape(edge), inputs.coefficient(edge));
+            let heat = heat(gross, inputs.bore);
+            return Ok([bore_for_heat(&shape, inputs.jets, coefficient, gas, &supply, heat)?.meters()]);
         }
-        let jet = Jet { bore: shape.with_diameter(Length::from_meters(inputs[0]))?, count, coefficient };
-        Ok([pressure_for_heat(&jet, gas, &supply, heat(gross, inputs[8]))?.pascals()])
+        Ok([pressure_for_heat(&inputs.jet(edge)?, gas, &supply, heat(gross, inputs.gauge_pressure))?.pascals()])
     })
 }
 

@@ -7,13 +7,12 @@ use pyo3::prelude::*;
 use super::gas::Gas;
 use super::operands::{Answer, Operand, map};
 use super::sheet::Burner;
-use crate::orifice::{Coefficient, Jet};
 use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
 use crate::plant::hazards::{
     Flowing, HazardKind, Hazards, at_setting, of_burner, of_flame, of_gauges, of_line, of_setting,
 };
 use crate::plant::setting::set;
-use crate::quantity::{GaugePressure, Length, Temperature};
+use crate::quantity::{GaugePressure, Temperature};
 
 // A float holds whole numbers of 53 bits.
 const _: () = assert!(HazardKind::ALL.len() <= 53);
@@ -41,12 +40,12 @@ pub fn flow_hazards<'py>(
 ) -> Answer<'py> {
     let gas = &gas.core;
     map::<{ super::flow::INPUTS }, 1, (), _>(py, &operands, &shape, |inputs, _| {
-        let (supply, coefficient): (_, Coefficient) = super::flow::supply(edge, inputs)?;
-        let bore = super::flow::shape(edge, inputs).with_diameter(Length::from_meters(inputs[0]))?;
-        let flow = Jet { bore, count: inputs[7], coefficient }.flow(gas, &supply)?;
+        let inputs = super::flow::JetInputs::from(inputs);
+        let (supply, jet) = (inputs.supply()?, inputs.jet(edge)?);
+        let flow = jet.flow(gas, &supply)?;
         let pressure = supply.gauge.to_absolute(supply.ambient);
         let saturation_ratio = gas.mixture().saturation_ratio(pressure, supply.temperature);
-        Ok([bits(&of_gauges(gas, [Flowing { bore: &bore, drill: None, flow: &flow, saturation_ratio }]))])
+        Ok([bits(&of_gauges(gas, [Flowing { bore: &jet.bore, drill: None, flow: &flow, saturation_ratio }]))])
     })
 }
 

@@ -6,7 +6,7 @@ use std::prelude::rust_2024::*;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 
-use super::flow::{INPUTS, shape, supply};
+use super::flow::{INPUTS, JetInputs};
 use super::gas::Gas;
 use super::operands::{Answer, Kept, Operand, map, refuse};
 use crate::error::Result as CheckedResult;
@@ -51,10 +51,9 @@ fn spreads(widths: &[f64; HALF_WIDTHS]) -> CheckedResult<Spreads> {
 
 /// The jet of an element, its shape and its supply.
 fn jet(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Jet, BoreShape, Supply)> {
-    let (supply, coefficient) = supply(edge, inputs)?;
-    let shape = shape(edge, inputs);
-    let bore = shape.with_diameter(Length::from_meters(inputs[0]))?;
-    Ok((Jet { bore, count: inputs[7], coefficient }, shape, supply))
+    let inputs = JetInputs::from(inputs);
+    let supply = inputs.supply()?;
+    Ok((inputs.jet(edge)?, inputs.shape(edge), supply))
 }
 
 /// A measured jet: ambient, gauge and back pressure, temperature, factor, weight of the gauge, half width.

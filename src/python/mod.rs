@@ -36,7 +36,7 @@ mod _native {
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
-    use super::flow::{drills, flow, flow_one, for_heat};
+    use super::flow::{drills, flow, flow_one, for_heat, jet_edges, jet_inputs, jet_results, jet_roughness};
     #[pymodule_export]
     use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
     #[pymodule_export]
