@@ -18,7 +18,22 @@ from ._site import SEA_LEVEL, Site
 FIELDS, UNITS = zip(*_native.jet_results())
 #: Inputs of a jet, in the order of the compiled loop.
 INPUTS = tuple(_native.jet_inputs())
-_in_order = itemgetter(*INPUTS)
+#: The same as `_inputs` writes them, and what puts them in the loop's order where that is another one.
+_WRITTEN = (
+    "bore",
+    "bore_length",
+    "edge_first",
+    "edge_second",
+    "roughness",
+    "approach_diameter",
+    "discharge_coefficient",
+    "jets",
+    "gauge_pressure",
+    "back_pressure",
+    "gas_temperature",
+    "ambient_pressure",
+)
+_in_order = None if INPUTS == _WRITTEN else itemgetter(*map(_WRITTEN.index, INPUTS))
 #: What the two measures of an edge are called.
 _MEASURES: dict[str, dict[str, str]] = {
     "chamfered": {"edge_first": "chamfer_depth", "edge_second": "chamfer_angle"},
@@ -33,7 +48,7 @@ _ROUGHNESS = _native.jet_roughness()
 _MEASURED = 4
 #: The approach of a jet without a tube before it.
 _WIDE = float("inf")
-_FLOAT = {float}
+_FLOATS = [float] * len(INPUTS)
 
 
 class FlowResult(Warned):
@@ -127,8 +142,8 @@ def _inputs(
     jets: Any,
     gauge_pressure: Any,
     back_pressure: Any,
-) -> tuple[int, dict[str, str], dict[str, Any]]:
-    """The edge's code, the names of its measures, and the compiled loop's inputs by its names."""
+) -> tuple[int, dict[str, str], tuple[Any, ...]]:
+    """The edge's code, the names of its measures, and the compiled loop's inputs in its order."""
     try:
         code, usual_length, measures = _EDGES[edge]
     except (KeyError, TypeError):
@@ -141,20 +156,21 @@ def _inputs(
         site = SEA_LEVEL
     if discharge_coefficient is not None:
         code += _MEASURED
-    return code, measures, {
-        "bore": bore,
-        "bore_length": usual_length if bore_length is None else bore_length,
-        "edge_first": first,
-        "edge_second": second,
-        "roughness": roughness,
-        "approach_diameter": _WIDE if approach_diameter is None else approach_diameter,
-        "discharge_coefficient": 0.0 if discharge_coefficient is None else discharge_coefficient,
-        "jets": jets,
-        "gauge_pressure": gauge_pressure,
-        "back_pressure": back_pressure,
-        "gas_temperature": site.air_temperature if gas_temperature is None else gas_temperature,
-        "ambient_pressure": site.ambient_pressure,
-    }
+    written = (
+        bore,
+        usual_length if bore_length is None else bore_length,
+        first,
+        second,
+        roughness,
+        _WIDE if approach_diameter is None else approach_diameter,
+        0.0 if discharge_coefficient is None else discharge_coefficient,
+        jets,
+        gauge_pressure,
+        back_pressure,
+        site.air_temperature if gas_temperature is None else gas_temperature,
+        site.ambient_pressure,
+    )
+    return code, measures, written if _in_order is None else _in_order(written)
 
 
 def _measures(measures: dict[str, str], depth: Any, angle: Any, radius: Any) -> tuple[Any, Any]:
@@ -167,9 +183,9 @@ def _measures(measures: dict[str, str], depth: Any, angle: Any, radius: Any) -> 
     return given.get(first, 0.0), given.get(second, 0.0)
 
 
-def _named(measures: dict[str, str], inputs: dict[str, Any]) -> dict[str, Any]:
+def _named(measures: dict[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
     """The inputs as a caller knows them, in the compiled loop's order."""
-    return {measures.get(name, name): inputs[name] for name in INPUTS}
+    return {measures.get(name, name): value for name, value in zip(INPUTS, inputs)}
 
 
 def flow(
@@ -253,10 +269,9 @@ def flow(
     )
     native = as_gas(gas)._native
     ask = partial(_hazards, native, code, measures, inputs)
-    scalars = _in_order(inputs)
-    if {*map(type, scalars)} == _FLOAT:
+    if [*map(type, inputs)] == _FLOATS:
         try:
-            return FlowResult(_native.flow_one(native, code, scalars), ask)
+            return FlowResult(_native.flow_one(native, code, inputs), ask)
         except ValueError as error:
             check_invalid(invalid)
             if invalid == "nan":
@@ -276,7 +291,7 @@ def flow(
     return FlowResult(columns if columns.ndim > 1 else columns.tolist(), ask)
 
 
-def _hazards(native: Any, code: int, measures: dict[str, str], inputs: dict[str, Any]) -> dict[str, Any]:
+def _hazards(native: Any, code: int, measures: dict[str, str], inputs: tuple[Any, ...]) -> dict[str, Any]:
     return hazards_of(partial(_native.flow_hazards, native, code), _named(measures, inputs), "nan")
 
 
@@ -357,7 +372,7 @@ def bore_for_heat(
 
 
 def _inverse(
-    sought: str, gas: Gas, gross: bool, inputs: tuple[int, dict[str, str], dict[str, Any]], invalid: str
+    sought: str, gas: Gas, gross: bool, inputs: tuple[int, dict[str, str], tuple[Any, ...]], invalid: str
 ) -> Any:
     """The argument that makes a heat, which stands in its place among the inputs."""
     code, measures, plain = inputs

@@ -300,8 +300,8 @@ def test_the_order_of_the_compiled_loop_is_followed():
 def test_an_input_the_loop_calls_otherwise_is_refused():
     native = SimpleNamespace(**vars(_native))
     native.jet_inputs = lambda: ["mouth", *_native.jet_inputs()[1:]]
-    with pytest.raises(KeyError, match="mouth"):
-        _from(native).flow(gas="propane", bore=1.8e-3, gauge_pressure=3e4)
+    with pytest.raises(ValueError, match="tuple"):
+        _from(native)
 
 
 def test_results_are_declared_by_the_names_of_the_loop():
