@@ -2,46 +2,55 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
-use super::kept::{MADE, keep, kept_mut};
+use core::ffi::c_char;
+use core::mem::MaybeUninit;
+
+use super::kept::{MADE, keep, kept, kept_mut};
 use super::limiting::{JetwrightAirChanges, JetwrightCrossLimit};
 use super::refused::{JetwrightRefused, cleared, told};
-use super::status::{JetwrightStatus, given, status};
+use super::status::{JetwrightStatus, given, status, unless_answered};
 use super::table::{JETWRIGHT_ROWS, JetwrightSetpoint, JetwrightTable};
-use crate::control::{Command, Controller, ControllerSettings, Inputs, SensorLimits, State};
+use crate::control::{
+    Command, Controller, ControllerSettings, Inputs, REASONS, RECORD_CAP, Reason, SensorLimits, State,
+};
 use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
 
 /// Words of a `JetwrightController`.
-pub const JETWRIGHT_CONTROLLER_WORDS: usize = 125;
+pub const JETWRIGHT_CONTROLLER_WORDS: usize = 230;
 
 type Desk = Controller<JETWRIGHT_ROWS, 3, f32>;
 
 /// A controller, made by `jetwright_controller_make`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightController {
     /// Set when it has been made.
-    pub made: u32,
+    made: u32,
+    /// Set while a call works on it.
+    busy: u32,
+    /// Of all that decides about gas, as the last call left it.
+    sum: u32,
     /// The controller.
-    pub words: [u32; JETWRIGHT_CONTROLLER_WORDS],
+    words: [MaybeUninit<u32>; JETWRIGHT_CONTROLLER_WORDS],
 }
 
 /// What a healthy sensor's readings look like, in the sensor's own unit. All are finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightSensorLimits {
-    /// Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
+    /// Smallest reading of a healthy sensor: under its zero by its offset, above what a broken wire reads.
     pub lowest: f32,
     /// Largest reading of a healthy sensor, above `lowest`.
     pub highest: f32,
-    /// Fastest change of what is measured, per second; above nought.
+    /// Fastest change of what is measured, per second; above zero.
     pub fastest: f32,
-    /// Change between two readings that noise alone can make; nought or more.
+    /// Change between two readings that noise alone can make; zero or more.
     pub noise: f32,
-    /// A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
+    /// A live sensor never reads exactly the same for this long, s; zero where it may, and nothing below zero.
     pub stuck_after_s: f32,
 }
 
-/// What a controller is told once. Times are above nought and finite.
+/// What a controller is told once. Times are above zero and finite.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightControllerSettings {
@@ -54,18 +63,25 @@ pub struct JetwrightControllerSettings {
     pub lighting_time_s: f32,
     /// How long the gas must then read so; longer than its line takes to fill, s.
     pub steady_time_s: f32,
-    /// Longest wait after blowing through, s.
+    /// Longest wait after purging, s.
     pub ready_time_s: f32,
     /// Longest time gas may read after it was last asked for, s.
     pub closing_time_s: f32,
-    /// Longest time between two ticks, ms. A thousand ticks without one count as a clock that has stopped.
+    /// How long air may still read after the blower was switched off, s: until it has run down. Longer air from a cold
+    /// chamber locks out.
+    pub run_down_time_s: f32,
+    /// Longest time between two ticks, ms: from 1 to 2000. A thousand ticks without one count as a clock that has stopped.
     pub longest_tick_ms: u32,
-    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+    /// How far the time counted between two ticks may lie from the time that passed, as a share of it: from zero to
     /// under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
     pub clock_tolerance: f32,
-    /// Air under this is lost, m3/s; above nought.
+    /// Air under this is lost, m3/s: from a tenth to all of what the smallest heat input needs.
     pub least_air_m3_per_s: f32,
-    /// How far two readings of the air may differ, as a share; above nought.
+    /// Heat that a cubic meter of air burns at the target air ratio, J/m3: from 3e5 to 1e7; `jetwright air` prints it.
+    pub air_heat_j_per_m3: f32,
+    /// 1 where a second air sensor is fitted, 0 where none is.
+    pub has_second_air: u32,
+    /// How far two readings of the air may differ, as a share; above zero.
     pub air_agreement: f32,
     /// For how long they may differ by more, s.
     pub air_agreement_time_s: f32,
@@ -77,13 +93,13 @@ pub struct JetwrightControllerSettings {
 pub enum JetwrightCommand {
     /// Nothing new.
     Nothing = 0,
-    /// Air on, and blow through.
+    /// Air on, and purge.
     Start = 1,
     /// Light, with the person at the burner.
     Light = 2,
-    /// Gas off, then blow out.
+    /// Gas off, then purge.
     Stop = 3,
-    /// What was in doubt has been looked at.
+    /// What was at fault has been looked at.
     Reset = 4,
 }
 
@@ -94,17 +110,17 @@ pub enum JetwrightState {
     /// Nothing runs.
     Off = 0,
     /// Air on, counting its changes; no gas.
-    BlowingThrough = 1,
-    /// Blown through; no gas, waiting for a person.
+    PrePurge = 1,
+    /// Purged; no gas, waiting for a person.
     Ready = 2,
     /// Gas asked for, and not there yet.
     Lighting = 3,
     /// Gas asked for, following the heat wanted.
     Firing = 4,
     /// Gas off, air still on.
-    BlowingOut = 5,
-    /// Something was in doubt: gas off, air on, until a person resets.
-    Locked = 6,
+    PostPurge = 5,
+    /// Something was at fault: gas off, air on, until a person resets.
+    Lockout = 6,
 }
 
 /// What a controller is told each tick.
@@ -125,8 +141,10 @@ pub struct JetwrightInputs {
     pub air_w: f32,
     /// The same air, m3/s.
     pub air_flow_m3_per_s: f32,
-    /// A second reading of it, m3/s; below nought where there is none. One that was there and is gone is in doubt.
+    /// A second reading of it, m3/s; -1 or less where there is none. Locks out where the settings say otherwise.
     pub second_air_flow_m3_per_s: f32,
+    /// 1 where the chamber is known to be cold: then air that reads while the blower is off locks out.
+    pub chamber_is_cold: u32,
     /// 1 where the listed safeguard permits gas; anything else refuses.
     pub permitted: u32,
 }
@@ -141,8 +159,14 @@ pub struct JetwrightOutputs {
     pub asks_for_gas: bool,
     /// Whether the blower is to run.
     pub blower_on: bool,
-    /// Whether something was in doubt in this tick.
-    pub in_doubt: bool,
+    /// Whether something was at fault in this tick.
+    pub fault: bool,
+    /// What was, in this tick: zero for nothing, else a number that `jetwright_cause_text` puts into words.
+    pub cause: u32,
+    /// What the lockout began with, until it is reset: the same numbers.
+    pub first_cause: u32,
+    /// The sensor of the first cause, by its place among the readings; -1 for none of them.
+    pub first_cause_sensor: i32,
     /// Heat the gas is set for, W.
     pub gas_w: f32,
     /// Heat the air is set for, W.
@@ -153,10 +177,88 @@ pub struct JetwrightOutputs {
     pub air_changes: f32,
 }
 
+/// Events of a `JetwrightRecord`.
+pub const JETWRIGHT_RECORD_EVENTS: usize = 8;
+
+const _: () = assert!(JETWRIGHT_RECORD_EVENTS == RECORD_CAP);
+
+/// A change of state, and what was read then.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightEvent {
+    /// The counter of milliseconds.
+    pub now_ms: u32,
+    /// Where the controller was.
+    pub from: JetwrightState,
+    /// Where it went.
+    pub to: JetwrightState,
+    /// What locked out: zero for nothing, else a number that `jetwright_cause_text` puts into words.
+    pub cause: u32,
+    /// The sensor of the cause; -1 for none of them.
+    pub cause_sensor: i32,
+    /// The sensors' readings.
+    pub readings: [f32; 3],
+    /// Heat of the gas as it was read, W.
+    pub gas_w: f32,
+    /// Heat of the air as it was read, W.
+    pub air_w: f32,
+}
+
+/// The last changes of state, from the oldest to the newest.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct JetwrightRecord {
+    /// How many there are.
+    pub count: u32,
+    /// The first `count` of these.
+    pub events: [JetwrightEvent; JETWRIGHT_RECORD_EVENTS],
+}
+
+impl JetwrightOutputs {
+    /// Where there is no answer: no gas, blower on.
+    const OFF: Self = Self {
+        state: JetwrightState::Lockout,
+        asks_for_gas: false,
+        blower_on: true,
+        fault: true,
+        cause: 0,
+        first_cause: 0,
+        first_cause_sensor: -1,
+        gas_w: 0.0,
+        air_w: 0.0,
+        set: JetwrightSetpoint { gauge_pa: 0.0, air: 0.0 },
+        air_changes: 0.0,
+    };
+}
+
+impl JetwrightRecord {
+    const EMPTY: Self = Self {
+        count: 0,
+        events: [JetwrightEvent {
+            now_ms: 0,
+            from: JetwrightState::Off,
+            to: JetwrightState::Off,
+            cause: 0,
+            cause_sensor: -1,
+            readings: [0.0; 3],
+            gas_w: 0.0,
+            air_w: 0.0,
+        }; JETWRIGHT_RECORD_EVENTS],
+    };
+}
+
+fn code(reason: Option<Reason>) -> u32 {
+    reason.map_or(0, |reason| u32::from(reason.code()))
+}
+
+fn sensor(reason: Option<Reason>) -> i32 {
+    reason.and_then(Reason::sensor).map_or(-1, i32::from)
+}
+
 impl From<JetwrightSensorLimits> for SensorLimits<f32> {
     fn from(limits: JetwrightSensorLimits) -> Self {
         let JetwrightSensorLimits { lowest, highest, fastest, noise, stuck_after_s } = limits;
-        // Only nought turns the check off: what is no number or below nought is refused.
+        // Only zero turns the check off: what is no number or below zero is refused.
         let stuck_after = (stuck_after_s != 0.0).then(|| Duration::from_seconds(stuck_after_s));
         SensorLimits { lowest, highest, fastest, noise, stuck_after }
     }
@@ -166,12 +268,12 @@ impl From<State> for JetwrightState {
     fn from(state: State) -> Self {
         match state {
             State::Off => JetwrightState::Off,
-            State::BlowingThrough => JetwrightState::BlowingThrough,
+            State::PrePurge => JetwrightState::PrePurge,
             State::Ready => JetwrightState::Ready,
             State::Lighting => JetwrightState::Lighting,
             State::Firing => JetwrightState::Firing,
-            State::BlowingOut => JetwrightState::BlowingOut,
-            State::Locked => JetwrightState::Locked,
+            State::PostPurge => JetwrightState::PostPurge,
+            State::Lockout => JetwrightState::Lockout,
         }
     }
 }
@@ -190,6 +292,7 @@ fn command(number: u32) -> Command {
 /// Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
 ///
 /// `refused` may be null; else it tells which setting was refused.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_controller_make(
     controller: Option<&mut JetwrightController>,
@@ -202,6 +305,12 @@ pub extern "C" fn jetwright_controller_make(
     let refused = cleared(refused);
     status(|| {
         let (controller, settings) = (given(controller)?, given(settings)?);
+        controller.made = 0;
+        let has_second_air = match settings.has_second_air {
+            0 => false,
+            1 => true,
+            _ => return Err(JetwrightStatus::Unknown),
+        };
         let (table, limit, changes) = (given(table)?.table()?, given(limit)?.limit()?, given(changes)?.changes()?);
         let seconds = Duration::from_seconds;
         let made = Desk::new(
@@ -215,53 +324,132 @@ pub extern "C" fn jetwright_controller_make(
                 steady_time: seconds(settings.steady_time_s),
                 ready_time: seconds(settings.ready_time_s),
                 closing_time: seconds(settings.closing_time_s),
+                run_down_time: seconds(settings.run_down_time_s),
                 longest_tick: settings.longest_tick_ms,
                 clock_tolerance: settings.clock_tolerance,
                 least_air: ActualVolumeFlow::from_cubic_meters_per_second(settings.least_air_m3_per_s),
+                air_heat: settings.air_heat_j_per_m3,
+                has_second_air,
                 air_agreement: (settings.air_agreement, seconds(settings.air_agreement_time_s)),
             },
         )
         .map_err(|error| told(refused, error))?;
+        controller.sum = made.fingerprint();
         keep(&mut controller.words, made);
-        controller.made = MADE;
+        (controller.made, controller.busy) = (MADE, 0);
         Ok(())
     })
 }
 
-/// One tick. Any status but `Ok` means that the gas must be off.
+/// One tick. Any status but `Ok` means that the gas must be off, and `outputs` says so: no gas, blower on, no heat; open
+/// the air's actuator wide. So does a call that interrupts another on the same controller, and one that finds its memory
+/// written over.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_controller_tick(
     controller: Option<&mut JetwrightController>,
     inputs: Option<&JetwrightInputs>,
     outputs: Option<&mut JetwrightOutputs>,
 ) -> JetwrightStatus {
+    let outputs = unless_answered(outputs, JetwrightOutputs::OFF);
     status(|| {
         let (controller, inputs, outputs) = (given(controller)?, given(inputs)?, given(outputs)?);
-        let desk: &mut Desk = kept_mut(controller.made, &mut controller.words)?;
-        let (watts, flow) = (NetHeatRate::from_watts, ActualVolumeFlow::from_cubic_meters_per_second);
-        let second = inputs.second_air_flow_m3_per_s;
-        let answer = desk.tick(&Inputs {
-            now: inputs.now_ms,
-            command: command(inputs.command),
-            wanted: watts(inputs.wanted_w),
-            readings: inputs.readings,
-            gas: watts(inputs.gas_w),
-            air: watts(inputs.air_w),
-            air_flow: flow(inputs.air_flow_m3_per_s),
-            // A second reading that is no number is one, and in doubt.
-            second_air_flow: if second < 0.0 { None } else { Some(flow(second)) },
-            permitted: inputs.permitted == 1,
-        });
-        *outputs = JetwrightOutputs {
-            state: answer.state.into(),
-            asks_for_gas: answer.asks_for_gas,
-            blower_on: answer.blower_on,
-            in_doubt: answer.reason.is_some(),
-            gas_w: answer.gas.watts(),
-            air_w: answer.air.watts(),
-            set: answer.set.into(),
-            air_changes: desk.air_changes(),
-        };
+        // Another call may be under way that this one interrupted: what it sees must be looked at as it stands.
+        // SAFETY: a word of a struct that is borrowed.
+        if unsafe { (&raw const controller.busy).read_volatile() } != 0 {
+            return Err(JetwrightStatus::Busy);
+        }
+        // SAFETY: as above.
+        unsafe { (&raw mut controller.busy).write_volatile(1) };
+        let found = ticked(controller, inputs);
+        // SAFETY: as above.
+        unsafe { (&raw mut controller.busy).write_volatile(0) };
+        *outputs = found?;
         Ok(())
     })
+}
+
+fn ticked(controller: &mut JetwrightController, inputs: &JetwrightInputs) -> Result<JetwrightOutputs, JetwrightStatus> {
+    let desk: &mut Desk = kept_mut(controller.made, &mut controller.words)?;
+    if desk.fingerprint() != controller.sum {
+        return Err(JetwrightStatus::Damaged);
+    }
+    let (watts, flow) = (NetHeatRate::from_watts, ActualVolumeFlow::from_cubic_meters_per_second);
+    let second = inputs.second_air_flow_m3_per_s;
+    let answer = desk.tick(&Inputs {
+        now: inputs.now_ms,
+        command: command(inputs.command),
+        wanted: watts(inputs.wanted_w),
+        readings: inputs.readings,
+        gas: watts(inputs.gas_w),
+        air: watts(inputs.air_w),
+        air_flow: flow(inputs.air_flow_m3_per_s),
+        // A second reading that is no number is one, and a fault.
+        second_air_flow: if second <= -1.0 { None } else { Some(flow(second)) },
+        chamber_is_cold: inputs.chamber_is_cold == 1,
+        permitted: inputs.permitted == 1,
+    });
+    controller.sum = desk.fingerprint();
+    Ok(JetwrightOutputs {
+        state: answer.state.into(),
+        asks_for_gas: answer.asks_for_gas,
+        blower_on: answer.blower_on,
+        fault: answer.reason.is_some(),
+        cause: code(answer.reason),
+        first_cause: code(answer.first_cause),
+        first_cause_sensor: sensor(answer.first_cause),
+        gas_w: answer.gas.watts(),
+        air_w: answer.air.watts(),
+        set: answer.set.into(),
+        air_changes: desk.air_changes(),
+    })
+}
+
+/// The last changes of state of a controller, each with what was read then.
+#[must_use]
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_controller_record(
+    controller: Option<&JetwrightController>,
+    record: Option<&mut JetwrightRecord>,
+) -> JetwrightStatus {
+    let record = unless_answered(record, JetwrightRecord::EMPTY);
+    status(|| {
+        let (controller, record) = (given(controller)?, given(record)?);
+        // SAFETY: a word of a struct that is borrowed.
+        if unsafe { (&raw const controller.busy).read_volatile() } != 0 {
+            return Err(JetwrightStatus::Busy);
+        }
+        let desk: &Desk = kept(controller.made, &controller.words)?;
+        for (place, event) in record.events.iter_mut().zip(desk.record().iter()) {
+            record.count += 1;
+            *place = JetwrightEvent {
+                now_ms: event.now,
+                from: event.from.into(),
+                to: event.to.into(),
+                cause: code(event.cause),
+                cause_sensor: sensor(event.cause),
+                readings: event.readings,
+                gas_w: event.gas.watts(),
+                air_w: event.air.watts(),
+            };
+        }
+        Ok(())
+    })
+}
+
+/// A cause in words, ended by a zero; for a number that is none, words that say so. Never null.
+#[must_use]
+#[unsafe(no_mangle)]
+pub extern "C" fn jetwright_cause_text(cause: u32) -> *const c_char {
+    let found = REASONS.iter().find(|reason| u32::from(reason.code()) == cause);
+    let none = if cause == 0 { c"nothing" } else { c"no cause has this number" };
+    found.map_or(none, |reason| reason.text()).as_ptr()
+}
+
+impl JetwrightController {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, busy: 0, sum: 0, words: [MaybeUninit::uninit(); JETWRIGHT_CONTROLLER_WORDS] }
+    }
 }

@@ -2,9 +2,11 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe, and an image comes as a pointer and a length")]
 
+use core::mem::MaybeUninit;
+
 use super::flue::JetwrightSite;
 use super::kept::{MADE, Plain, keep, kept};
-use super::status::{JetwrightStatus, bytes, given, status};
+use super::status::{JetwrightStatus, bytes, given, status, unless_answered};
 use super::table::JetwrightTable;
 use crate::burner::{Burner, Conditions, Prepared};
 use crate::control::{ChipBurner, Estimate, ReadingSpreads, Readings, air_without_gas};
@@ -19,15 +21,15 @@ type Ready = Prepared<Burner<f32>, f32>;
 unsafe impl Plain for Ready {}
 
 /// A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightBurner {
     /// Set when it has been made.
-    pub made: u32,
-    /// Mark of the image's burner; a table of the same file carries the same.
-    pub mark: u32,
+    made: u32,
+    /// Id of the image's burner; a table of the same file carries the same.
+    burner_id: u32,
     /// The burner.
-    pub words: [u64; JETWRIGHT_BURNER_WORDS],
+    words: [MaybeUninit<u64>; JETWRIGHT_BURNER_WORDS],
 }
 
 /// Three readings of a running burner.
@@ -50,12 +52,12 @@ pub struct JetwrightEstimate {
     pub gas_kg_per_s: f32,
     /// Its heat with the flue's water as steam, W.
     pub heat_net_w: f32,
-    /// Air at the blower's inlet, m3/s. While blowing through no gas flows and there is no estimate:
+    /// Air at the blower's inlet, m3/s. While purging no gas flows and there is no estimate:
     /// `jetwright_burner_air_flow` is what air changes count.
     pub air_flow_m3_per_s: f32,
     /// Air, kg/s.
     pub air_kg_per_s: f32,
-    /// Air supplied over air needed; nought where the air ahead of the jets holds the gas back.
+    /// Air supplied over air needed; zero where the air ahead of the jets holds the gas back.
     pub air_ratio: f32,
     /// Static pressure where the jets stand, Pa.
     pub back_pa: f32,
@@ -89,6 +91,17 @@ pub struct JetwrightEstimateSpread {
     pub air_ratio: f32,
 }
 
+impl JetwrightEstimate {
+    const UNKNOWN: Self = Self {
+        gas_kg_per_s: f32::NAN,
+        heat_net_w: f32::NAN,
+        air_flow_m3_per_s: f32::NAN,
+        air_kg_per_s: f32::NAN,
+        air_ratio: f32::NAN,
+        back_pa: f32::NAN,
+    };
+}
+
 impl From<JetwrightReadings> for Readings<f32> {
     fn from(readings: JetwrightReadings) -> Self {
         Readings {
@@ -119,6 +132,7 @@ impl From<Estimate<f32>> for JetwrightEstimate {
 /// # Safety
 ///
 /// `image` is null or points at `length` bytes.
+#[must_use]
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn jetwright_burner_read(
     burner: Option<&mut JetwrightBurner>,
@@ -127,16 +141,18 @@ pub unsafe extern "C" fn jetwright_burner_read(
 ) -> JetwrightStatus {
     status(|| {
         let burner = given(burner)?;
+        burner.made = 0;
         // SAFETY: the caller answers for the length.
         let read = ChipBurner::<f32>::read_image(unsafe { bytes(image, length) }?)?;
-        let mark = read.mark();
+        let id = read.burner_id();
         keep(&mut burner.words, read.burner.into_prepared(&read.conditions)?);
-        (burner.made, burner.mark) = (MADE, mark);
+        (burner.made, burner.burner_id) = (MADE, id);
         Ok(())
     })
 }
 
 /// Whether a table is of the same burner file: `ImageOtherBurner` where it is not.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_check_table(
     burner: Option<&JetwrightBurner>,
@@ -145,12 +161,13 @@ pub extern "C" fn jetwright_burner_check_table(
     status(|| {
         let (burner, table) = (given(burner)?, given(table)?.table()?);
         let _: &Ready = kept(burner.made, &burner.words)?;
-        Ok(table.made_for().check_burner(burner.mark)?)
+        Ok(table.made_for().check_burner(burner.burner_id)?)
     })
 }
 
 /// Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
 /// tick.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_at(
     burner: Option<&mut JetwrightBurner>,
@@ -177,12 +194,14 @@ pub extern "C" fn jetwright_burner_at(
 /// curve its pressure does not tell the air, and near it only roughly. A gauge under 200 Pa is refused: with the gas
 /// shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
 /// jets, as of a blower that stands; one a little slow reads as more air.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_estimate(
     burner: Option<&JetwrightBurner>,
     readings: Option<&JetwrightReadings>,
     estimate: Option<&mut JetwrightEstimate>,
 ) -> JetwrightStatus {
+    let estimate = unless_answered(estimate, JetwrightEstimate::UNKNOWN);
     status(|| {
         let (burner, readings, estimate) = (given(burner)?, given(readings)?, given(estimate)?);
         let ready: &Ready = kept(burner.made, &burner.words)?;
@@ -192,13 +211,14 @@ pub extern "C" fn jetwright_burner_estimate(
 }
 
 /// Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
-/// `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+/// `jetwright_air_changes_count` while purging. It tells nothing of the gas: that none is there must be known
 /// otherwise.
 ///
-/// `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+/// `least_pa` is a little less than what was seen with the damper fully open, above zero: a blower that stands or
 /// turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
-/// count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+/// count zero, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
 /// much.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_air_flow(
     burner: Option<&JetwrightBurner>,
@@ -206,6 +226,7 @@ pub extern "C" fn jetwright_burner_air_flow(
     least_pa: f32,
     air_flow_m3_per_s: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let air_flow_m3_per_s = unless_answered(air_flow_m3_per_s, f32::NAN);
     status(|| {
         let (burner, air_flow) = (given(burner)?, given(air_flow_m3_per_s)?);
         let ready: &Ready = kept(burner.made, &burner.words)?;
@@ -220,6 +241,7 @@ pub extern "C" fn jetwright_burner_air_flow(
 ///
 /// Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
 /// number or out of range is refused too.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_burner_estimate_with_spread(
     burner: Option<&JetwrightBurner>,
@@ -228,6 +250,9 @@ pub extern "C" fn jetwright_burner_estimate_with_spread(
     estimate: Option<&mut JetwrightEstimate>,
     spread: Option<&mut JetwrightEstimateSpread>,
 ) -> JetwrightStatus {
+    let estimate = unless_answered(estimate, JetwrightEstimate::UNKNOWN);
+    let unknown = JetwrightEstimateSpread { gas: f32::NAN, air: f32::NAN, air_ratio: f32::NAN };
+    let spread = unless_answered(spread, unknown);
     status(|| {
         let (burner, readings, spreads) = (given(burner)?, given(readings)?, given(spreads)?);
         let (estimate, spread) = (given(estimate)?, given(spread)?);
@@ -246,4 +271,12 @@ pub extern "C" fn jetwright_burner_estimate_with_spread(
         *spread = JetwrightEstimateSpread { gas: sure.gas, air: sure.air, air_ratio: sure.air_ratio };
         Ok(())
     })
+}
+
+impl JetwrightBurner {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, burner_id: 0, words: [MaybeUninit::uninit(); JETWRIGHT_BURNER_WORDS] }
+    }
 }

@@ -3,7 +3,7 @@
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
 use super::physics::gas;
-use super::status::{JetwrightStatus, given, status};
+use super::status::{JetwrightStatus, given, status, unless_answered};
 use crate::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use crate::error::Result;
 use crate::quantity::{AbsolutePressure, Temperature};
@@ -37,7 +37,7 @@ pub struct JetwrightSite {
 pub struct JetwrightFlueReading {
     /// Oxygen.
     pub oxygen: f32,
-    /// Carbon monoxide, if it is read; else nought.
+    /// Carbon monoxide, if it is read; else zero.
     pub carbon_monoxide: f32,
     /// A `JetwrightBasis`.
     pub basis: u32,
@@ -81,7 +81,8 @@ impl JetwrightSite {
 
 /// The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 ///
-/// Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+/// Zero oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_ratio_from_oxygen(
     gas_number: u32,
@@ -89,6 +90,7 @@ pub extern "C" fn jetwright_air_ratio_from_oxygen(
     reading: Option<&JetwrightFlueReading>,
     air_ratio: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let air_ratio = unless_answered(air_ratio, f32::NAN);
     status(|| {
         let (site, reading, air_ratio) = (given(site)?, given(reading)?, given(air_ratio)?);
         let basis = match reading.basis {
@@ -104,6 +106,7 @@ pub extern "C" fn jetwright_air_ratio_from_oxygen(
 }
 
 /// What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_expected_reading(
     gas_number: u32,
@@ -111,6 +114,8 @@ pub extern "C" fn jetwright_expected_reading(
     air_ratio: f32,
     expected: Option<&mut JetwrightExpectedReading>,
 ) -> JetwrightStatus {
+    let unknown = JetwrightExpectedReading { oxygen_dry: f32::NAN, oxygen_wet: f32::NAN, carbon_dioxide_dry: f32::NAN };
+    let expected = unless_answered(expected, unknown);
     status(|| {
         let (site, expected) = (given(site)?, given(expected)?);
         let found = expected_reading(&gas(gas_number)?, &site.site()?, air_ratio)?;
@@ -123,13 +128,15 @@ pub extern "C" fn jetwright_expected_reading(
     })
 }
 
-/// Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+/// Share of a flame's net heat that is left for the chamber; below zero where the chamber is hotter than the flame.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_available_heat(
     flame: Option<&JetwrightFlame>,
     site: Option<&JetwrightSite>,
     share: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let share = unless_answered(share, f32::NAN);
     status(|| {
         let (flame, site, share) = (given(flame)?, given(site)?, given(share)?);
         let kelvin = Temperature::from_kelvin;

@@ -2,6 +2,8 @@
 
 #![allow(unsafe_code, reason = "a value is put into plain words and borrowed from them; each block says why it holds")]
 
+use core::mem::MaybeUninit;
+
 use super::status::JetwrightStatus;
 
 /// Says that the words hold a value: a struct C has not had made does not carry it but by chance.
@@ -23,13 +25,16 @@ const fn fits<T, W>(words: usize) {
     assert!(align_of::<T>() <= align_of::<W>(), "wider words are needed");
 }
 
-pub(super) fn keep<T: Plain, W, const WORDS: usize>(words: &mut [W; WORDS], value: T) {
+pub(super) fn keep<T: Plain, W, const WORDS: usize>(words: &mut [MaybeUninit<W>; WORDS], value: T) {
     const { fits::<T, W>(WORDS) };
     // SAFETY: the words are as large and as aligned as `T`, which is checked when this compiles, and are ours alone.
     unsafe { words.as_mut_ptr().cast::<T>().write(value) }
 }
 
-pub(super) fn kept<T: Plain, W, const WORDS: usize>(made: u32, words: &[W; WORDS]) -> Result<&T, JetwrightStatus> {
+pub(super) fn kept<T: Plain, W, const WORDS: usize>(
+    made: u32,
+    words: &[MaybeUninit<W>; WORDS],
+) -> Result<&T, JetwrightStatus> {
     const { fits::<T, W>(WORDS) };
     if made != MADE {
         return Err(JetwrightStatus::NotMade);
@@ -40,7 +45,7 @@ pub(super) fn kept<T: Plain, W, const WORDS: usize>(made: u32, words: &[W; WORDS
 
 pub(super) fn kept_mut<T: Plain, W, const WORDS: usize>(
     made: u32,
-    words: &mut [W; WORDS],
+    words: &mut [MaybeUninit<W>; WORDS],
 ) -> Result<&mut T, JetwrightStatus> {
     const { fits::<T, W>(WORDS) };
     if made != MADE {

@@ -2,9 +2,11 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
+use core::mem::MaybeUninit;
+
 use super::kept::{MADE, keep, kept, kept_mut};
 use super::refused::{JetwrightRefused, cleared, told};
-use super::status::{JetwrightStatus, given, status};
+use super::status::{JetwrightStatus, given, status, unless_answered};
 use crate::control::{AirChanges, AirRatioBand, CrossLimit, CrossLimitSettings, Totals, Travel};
 use crate::quantity::{ActualVolumeFlow, Duration, MassFlow, NetHeatPerMass, NetHeatRate, PricePerMass};
 
@@ -19,7 +21,7 @@ pub const JETWRIGHT_TOTALS_WORDS: usize = 6;
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightTravel {
-    /// Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+    /// Never slower than this while it is not there yet, W/s; above zero. Counted from the command and from a
     /// standing blower, dead time with it.
     pub slowest_w_per_s: f32,
     /// Never faster than this at any moment, W/s; `slowest_w_per_s` or more.
@@ -37,7 +39,7 @@ pub struct JetwrightCrossLimitSettings {
     pub target_air_ratio: f32,
     /// Never leaner than this.
     pub highest_air_ratio: f32,
-    /// The smallest fire, W; above nought, and not below that of the table.
+    /// The smallest fire, W; above zero, and not below that of the table.
     pub lowest_w: f32,
     /// The largest fire, W; above the smallest, and not above that of the table.
     pub highest_w: f32,
@@ -45,22 +47,22 @@ pub struct JetwrightCrossLimitSettings {
     pub gas_travel: JetwrightTravel,
     /// Speed of the damper or blower.
     pub air_travel: JetwrightTravel,
-    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+    /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from zero
     /// to under 0.3. Includes what a straight line between two rows of the setpoint table is off, which
     /// `jetwright setpoints` prints.
     pub actuator_tolerance: f32,
-    /// How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
+    /// How far a reading can lie from the flow, as a share of it: from zero to under 0.3.
     pub reading_tolerance: f32,
 }
 
 /// A cross-limiter, made by `jetwright_cross_limit_make`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightCrossLimit {
     /// Set when it has been made.
-    pub made: u32,
+    made: u32,
     /// The limiter.
-    pub words: [u32; JETWRIGHT_CROSS_LIMIT_WORDS],
+    words: [MaybeUninit<u32>; JETWRIGHT_CROSS_LIMIT_WORDS],
 }
 
 /// What to command now.
@@ -76,23 +78,23 @@ pub struct JetwrightLimited {
 }
 
 /// Counts air changes; made by `jetwright_air_changes_make`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightAirChanges {
     /// Set when it has been made.
-    pub made: u32,
+    made: u32,
     /// The counter.
-    pub words: [u32; JETWRIGHT_AIR_CHANGES_WORDS],
+    words: [MaybeUninit<u32>; JETWRIGHT_AIR_CHANGES_WORDS],
 }
 
 /// Gas, heat and money so far; made by `jetwright_totals_make`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightTotals {
     /// Set when it has been made.
-    pub made: u32,
+    made: u32,
     /// The sums.
-    pub words: [u32; JETWRIGHT_TOTALS_WORDS],
+    words: [MaybeUninit<u32>; JETWRIGHT_TOTALS_WORDS],
 }
 
 /// What a fire has used.
@@ -133,6 +135,7 @@ impl JetwrightAirChanges {
 /// Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
 ///
 /// `refused` may be null; else it tells which setting was refused.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_cross_limit_make(
     limit: Option<&mut JetwrightCrossLimit>,
@@ -142,6 +145,7 @@ pub extern "C" fn jetwright_cross_limit_make(
     let refused = cleared(refused);
     status(|| {
         let (limit, settings) = (given(limit)?, given(settings)?);
+        limit.made = 0;
         let made = CrossLimit::new(&CrossLimitSettings {
             band: AirRatioBand {
                 lowest: settings.lowest_air_ratio,
@@ -165,6 +169,7 @@ pub extern "C" fn jetwright_cross_limit_make(
 /// One step with the gas open: heat wanted, readings of now (W, all net), seconds since the last step.
 ///
 /// Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_cross_limit_step(
     limit: Option<&mut JetwrightCrossLimit>,
@@ -174,6 +179,8 @@ pub extern "C" fn jetwright_cross_limit_step(
     elapsed_s: f32,
     limited: Option<&mut JetwrightLimited>,
 ) -> JetwrightStatus {
+    let off = JetwrightLimited { gas_w: 0.0, air_w: 0.0, gas_must_be_off: true };
+    let limited = unless_answered(limited, off);
     status(|| {
         let (limit, limited) = (given(limit)?, given(limited)?);
         let watts = NetHeatRate::from_watts;
@@ -184,12 +191,13 @@ pub extern "C" fn jetwright_cross_limit_step(
             Duration::from_seconds(elapsed_s),
         );
         *limited =
-            JetwrightLimited { gas_w: set.gas.watts(), air_w: set.air.watts(), gas_must_be_off: set.doubt.is_some() };
+            JetwrightLimited { gas_w: set.gas.watts(), air_w: set.air.watts(), gas_must_be_off: set.fault.is_some() };
         Ok(())
     })
 }
 
-/// One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
+/// One step with the gas off: sends both actuators where they are wanted (W), and estimates on.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_cross_limit_hold(
     limit: Option<&mut JetwrightCrossLimit>,
@@ -207,6 +215,7 @@ pub extern "C" fn jetwright_cross_limit_hold(
 /// Makes a counter of air changes: volume of the chamber, how many changes are needed, flow under which air is lost.
 ///
 /// `refused` may be null; else it tells which setting was refused.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_changes_make(
     changes: Option<&mut JetwrightAirChanges>,
@@ -218,6 +227,7 @@ pub extern "C" fn jetwright_air_changes_make(
     let refused = cleared(refused);
     status(|| {
         let changes = given(changes)?;
+        changes.made = 0;
         let least = ActualVolumeFlow::from_cubic_meters_per_second(least_flow_m3_per_s);
         let made = AirChanges::new(volume_m3, needed, least).map_err(|error| told(refused, error))?;
         keep(&mut changes.words, made);
@@ -228,6 +238,7 @@ pub extern "C" fn jetwright_air_changes_make(
 
 /// Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
 /// time that can have passed. Says how many changes are counted, and whether they are enough.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_air_changes_count(
     changes: Option<&mut JetwrightAirChanges>,
@@ -236,6 +247,7 @@ pub extern "C" fn jetwright_air_changes_count(
     so_far: Option<&mut f32>,
     enough: Option<&mut bool>,
 ) -> JetwrightStatus {
+    let (so_far, enough) = (unless_answered(so_far, 0.0), unless_answered(enough, false));
     status(|| {
         let (changes, so_far, enough) = (given(changes)?, given(so_far)?, given(enough)?);
         let counter: &mut AirChanges<f32> = kept_mut(changes.made, &mut changes.words)?;
@@ -247,6 +259,7 @@ pub extern "C" fn jetwright_air_changes_count(
 }
 
 /// Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_totals_make(
     totals: Option<&mut JetwrightTotals>,
@@ -263,6 +276,7 @@ pub extern "C" fn jetwright_totals_make(
 }
 
 /// Counts a gas flow over a time; one that is no number counts as unknown time.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_totals_add(
     totals: Option<&mut JetwrightTotals>,
@@ -278,11 +292,14 @@ pub extern "C" fn jetwright_totals_add(
 }
 
 /// What has been used since the totals were made.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_totals_read(
     totals: Option<&JetwrightTotals>,
     used: Option<&mut JetwrightUsed>,
 ) -> JetwrightStatus {
+    let unknown = JetwrightUsed { gas_kg: f32::NAN, heat_net_j: f32::NAN, money: f32::NAN, unknown_s: f32::NAN };
+    let used = unless_answered(used, unknown);
     status(|| {
         let (totals, used) = (given(totals)?, given(used)?);
         let sums: &Totals<f32> = kept(totals.made, &totals.words)?;
@@ -294,4 +311,28 @@ pub extern "C" fn jetwright_totals_read(
         };
         Ok(())
     })
+}
+
+impl JetwrightCrossLimit {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, words: [MaybeUninit::uninit(); JETWRIGHT_CROSS_LIMIT_WORDS] }
+    }
+}
+
+impl JetwrightAirChanges {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, words: [MaybeUninit::uninit(); JETWRIGHT_AIR_CHANGES_WORDS] }
+    }
+}
+
+impl JetwrightTotals {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, words: [MaybeUninit::uninit(); JETWRIGHT_TOTALS_WORDS] }
+    }
 }

@@ -5,6 +5,7 @@
 //!
 //! Process control only, never a flame safeguard.
 
+mod abi;
 mod controller;
 mod estimate;
 mod flue;
@@ -15,9 +16,12 @@ mod refused;
 mod status;
 mod table;
 
+pub use abi::{JETWRIGHT_ABI, jetwright_check_abi};
 pub use controller::{
-    JETWRIGHT_CONTROLLER_WORDS, JetwrightCommand, JetwrightController, JetwrightControllerSettings, JetwrightInputs,
-    JetwrightOutputs, JetwrightSensorLimits, JetwrightState, jetwright_controller_make, jetwright_controller_tick,
+    JETWRIGHT_CONTROLLER_WORDS, JETWRIGHT_RECORD_EVENTS, JetwrightCommand, JetwrightController,
+    JetwrightControllerSettings, JetwrightEvent, JetwrightInputs, JetwrightOutputs, JetwrightRecord,
+    JetwrightSensorLimits, JetwrightState, jetwright_cause_text, jetwright_controller_make,
+    jetwright_controller_record, jetwright_controller_tick,
 };
 pub use estimate::{
     JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightEstimateSpread, JetwrightReadingSpreads,

@@ -2,7 +2,7 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
-use super::status::{JetwrightStatus, given, status};
+use super::status::{JetwrightStatus, given, status, unless_answered};
 use crate::gas::{Gas, NAMED};
 use crate::orifice::{BoreLength, BoreShape, Coefficient, Edge, Jet, Supply};
 use crate::quantity::{AbsolutePressure, GaugePressure, Length, Temperature};
@@ -54,7 +54,7 @@ pub struct JetwrightJet {
     pub bore_length_m: f32,
     /// How many.
     pub count: f32,
-    /// A measured discharge coefficient; nought for the model's.
+    /// A measured discharge coefficient; zero for the model's.
     pub measured_coefficient: f32,
 }
 
@@ -88,17 +88,29 @@ pub struct JetwrightFlow {
     pub choked: bool,
 }
 
+impl JetwrightFlow {
+    const UNKNOWN: Self = Self {
+        mass_flow_kg_per_s: f32::NAN,
+        heat_gross_w: f32::NAN,
+        heat_net_w: f32::NAN,
+        discharge_coefficient: f32::NAN,
+        choked: false,
+    };
+}
+
 pub(super) fn gas(number: u32) -> Result<Gas<f32>, JetwrightStatus> {
     NAMED.get(number as usize).and_then(|named| named.single()).ok_or(JetwrightStatus::Unknown)
 }
 
 /// What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_jet_flow(
     jet: Option<&JetwrightJet>,
     supply: Option<&JetwrightSupply>,
     flow: Option<&mut JetwrightFlow>,
 ) -> JetwrightStatus {
+    let flow = unless_answered(flow, JetwrightFlow::UNKNOWN);
     status(|| {
         let (jet, supply, flow) = (given(jet)?, given(supply)?, given(flow)?);
         let edge = match jet.edge {
@@ -133,12 +145,14 @@ pub extern "C" fn jetwright_jet_flow(
 }
 
 /// Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_ambient_pressure(
     altitude_m: f32,
     air_temperature_k: f32,
     pressure_pa: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let pressure_pa = unless_answered(pressure_pa, f32::NAN);
     status(|| {
         let pressure = given(pressure_pa)?;
         let site =

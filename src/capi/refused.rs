@@ -6,14 +6,14 @@ use super::status::JetwrightStatus;
 use crate::control::ControlError;
 use crate::limits::Input;
 
-/// Bytes of a name, its nought at the end with them.
+/// Bytes of a name, its zero at the end with them.
 pub const JETWRIGHT_NAME_BYTES: usize = 48;
 
 /// Which setting a `_make` function refused, in the words of the Rust errors: print it while you set up.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightRefused {
-    /// What the setting is called, ended by a nought; empty where no setting was refused.
+    /// What the setting is called, ended by a zero; empty where no setting was refused.
     pub name: [c_char; JETWRIGHT_NAME_BYTES],
     /// Of a sensor's limit, which sensor, from 0; else -1.
     pub sensor: i32,

@@ -5,7 +5,8 @@
 use crate::control::{ControlError, ImageError};
 use crate::error::Error;
 
-/// How a call went. Anything but `Ok` leaves what it should have written as it was.
+/// How a call went. Every call writes what it should: with any status but `Ok` no permission, gas off, `NAN` for a
+/// measurement, and what a `_make` or `_read` function should have made is not made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[repr(u32)]
 pub enum JetwrightStatus {
@@ -49,6 +50,12 @@ pub enum JetwrightStatus {
     MissingProperty = 18,
     /// The image has a part that this program does not know and must not pass over.
     ImageSection = 19,
+    /// The controller is in use by an interrupted call or another thread: this one asks for no gas.
+    Busy = 20,
+    /// The controller's memory is not as the last call left it: it asks for no gas until it is made anew.
+    Damaged = 21,
+    /// The header is of another version of the library than the library, or their structs differ in size.
+    Abi = 22,
 }
 
 impl From<Error> for JetwrightStatus {
@@ -105,6 +112,14 @@ pub(super) fn status(work: impl FnOnce() -> Result<(), JetwrightStatus>) -> Jetw
 /// What a pointer points at.
 pub(super) fn given<T>(pointer: Option<T>) -> Result<T, JetwrightStatus> {
     pointer.ok_or(JetwrightStatus::NullPointer)
+}
+
+/// Writes what stands there where the call does not get to its answer.
+pub(super) fn unless_answered<T>(mut place: Option<&mut T>, safe: T) -> Option<&mut T> {
+    if let Some(place) = &mut place {
+        **place = safe;
+    }
+    place
 }
 
 /// The bytes of an image.

@@ -2,8 +2,10 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe, and an image comes as a pointer and a length")]
 
+use core::mem::MaybeUninit;
+
 use super::kept::{MADE, keep, kept};
-use super::status::{JetwrightStatus, bytes, given, status};
+use super::status::{JetwrightStatus, bytes, given, status, unless_answered};
 use crate::control::{HAZARD_CAP, ImageHazard, Setpoint, SetpointImage, SetpointTable};
 use crate::quantity::NetHeatRate;
 
@@ -25,13 +27,13 @@ const _: () = assert!(JETWRIGHT_HAZARDS == HAZARD_CAP && JETWRIGHT_EVERY_ROW == 
 pub(super) type Table = SetpointTable<JETWRIGHT_ROWS, f32>;
 
 /// A table of settings, made by `jetwright_table_read`. Its words are not for reading.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 #[repr(C)]
 pub struct JetwrightTable {
     /// Set when the table has been made.
-    pub made: u32,
+    made: u32,
     /// The table.
-    pub words: [u32; JETWRIGHT_TABLE_WORDS],
+    words: [MaybeUninit<u32>; JETWRIGHT_TABLE_WORDS],
 }
 
 /// What to set for a heat.
@@ -87,6 +89,7 @@ impl JetwrightTable {
 /// # Safety
 ///
 /// `image` is null or points at `length` bytes.
+#[must_use]
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn jetwright_table_read(
     table: Option<&mut JetwrightTable>,
@@ -95,6 +98,7 @@ pub unsafe extern "C" fn jetwright_table_read(
 ) -> JetwrightStatus {
     status(|| {
         let table = given(table)?;
+        table.made = 0;
         // SAFETY: the caller answers for the length.
         let read = Table::read_image(unsafe { bytes(image, length) }?)?;
         keep(&mut table.words, read);
@@ -108,17 +112,19 @@ pub unsafe extern "C" fn jetwright_table_read(
 /// # Safety
 ///
 /// `image` is null or points at `length` bytes.
+#[must_use]
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn jetwright_table_hazards(
     hazards: Option<&mut JetwrightHazards>,
     image: *const u8,
     length: usize,
 ) -> JetwrightStatus {
+    let unknown = JetwrightHazards { count: -1, ..JetwrightHazards::default() };
+    let hazards = unless_answered(hazards, unknown);
     status(|| {
         let hazards = given(hazards)?;
         // SAFETY: the caller answers for the length.
         let read = SetpointImage::<JETWRIGHT_ROWS>::read(unsafe { bytes(image, length) }?)?;
-        *hazards = JetwrightHazards { count: -1, ..JetwrightHazards::default() };
         if let Some(read) = read.hazards {
             hazards.count = read.len() as i32;
             for (to, &ImageHazard { kind, severity, row, number }) in hazards.hazards.iter_mut().zip(&read) {
@@ -130,12 +136,14 @@ pub unsafe extern "C" fn jetwright_table_hazards(
 }
 
 /// The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_table_range(
     table: Option<&JetwrightTable>,
     lowest_w: Option<&mut f32>,
     highest_w: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let (lowest_w, highest_w) = (unless_answered(lowest_w, f32::NAN), unless_answered(highest_w, f32::NAN));
     status(|| {
         let (lowest, highest) = (given(lowest_w)?, given(highest_w)?);
         let table = given(table)?.table()?;
@@ -145,12 +153,14 @@ pub extern "C" fn jetwright_table_range(
 }
 
 /// What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_table_at(
     table: Option<&JetwrightTable>,
     heat_net_w: f32,
     set: Option<&mut JetwrightSetpoint>,
 ) -> JetwrightStatus {
+    let set = unless_answered(set, JetwrightSetpoint { gauge_pa: f32::NAN, air: f32::NAN });
     status(|| {
         let set = given(set)?;
         *set = given(table)?.table()?.at(NetHeatRate::from_watts(heat_net_w)).into();
@@ -159,14 +169,24 @@ pub extern "C" fn jetwright_table_at(
 }
 
 /// The air ratio that a table's settings give: the target of its cross-limiter.
+#[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_table_air_ratio(
     table: Option<&JetwrightTable>,
     air_ratio: Option<&mut f32>,
 ) -> JetwrightStatus {
+    let air_ratio = unless_answered(air_ratio, f32::NAN);
     status(|| {
         let air_ratio = given(air_ratio)?;
         *air_ratio = given(table)?.table()?.made_for().air_ratio;
         Ok(())
     })
+}
+
+impl JetwrightTable {
+    /// One that is not made yet.
+    #[must_use]
+    pub const fn unmade() -> Self {
+        Self { made: 0, words: [MaybeUninit::uninit(); JETWRIGHT_TABLE_WORDS] }
+    }
 }

@@ -1,6 +1,7 @@
-//! Blowing through: how often the air of the chamber has been changed.
+//! Purging: how often the air of the chamber has been changed.
 
 use super::control_error::ControlError;
+use super::fingerprint::Fingerprint;
 use super::sum::Sum;
 use crate::quantity::{ActualVolumeFlow, Duration};
 use crate::scalar::Scalar;
@@ -15,7 +16,7 @@ pub struct AirChanges<S = f64> {
     needed: S,
     least_flow: S,
     last_flow: S,
-    blown: Sum<S>,
+    moved: Sum<S>,
 }
 
 impl<S: Scalar> AirChanges<S> {
@@ -51,12 +52,12 @@ impl<S: Scalar> AirChanges<S> {
                 return Err(ControlError::Setting { name });
             }
         }
-        // Two small numbers can have nought for their product.
+        // Two small numbers can have zero for their product.
         let is_any = volume * needed > S::zero();
         if !is_any {
             return Err(ControlError::Setting { name: "air needed" });
         }
-        Ok(Self { volume, needed, least_flow, last_flow: S::zero(), blown: Sum::default() })
+        Ok(Self { volume, needed, least_flow, last_flow: S::zero(), moved: Sum::default() })
     }
 
     /// Counts the time since the last call, at the lesser of the flows at its two ends.
@@ -67,19 +68,24 @@ impl<S: Scalar> AirChanges<S> {
     /// A flow or time that is no number, or too large for the sum, loses the air.
     pub fn count(&mut self, flow: ActualVolumeFlow<S>, elapsed: Duration<S>) {
         let (flow, seconds) = (flow.cubic_meters_per_second(), elapsed.seconds());
-        let blown = flow.smaller(self.last_flow) * seconds;
+        let moved = flow.smaller(self.last_flow) * seconds;
         let usable = flow >= self.least_flow && flow.is_finite() && seconds >= S::zero() && seconds.is_finite();
-        if !(usable && ((self.blown.value() + blown) / self.volume).is_finite()) {
+        if !(usable && ((self.moved.value() + moved) / self.volume).is_finite()) {
             self.restart();
             return;
         }
-        self.blown.add(blown);
+        self.moved.add(moved);
         self.last_flow = flow;
+    }
+
+    pub(super) fn fingerprint(&self, to: &mut Fingerprint) {
+        to.numbers([self.volume, self.needed, self.least_flow, self.last_flow]);
+        to.numbers(self.moved.parts());
     }
 
     /// Begins again.
     pub fn restart(&mut self) {
-        self.blown = Sum::default();
+        self.moved = Sum::default();
         self.last_flow = S::zero();
     }
 
@@ -87,12 +93,12 @@ impl<S: Scalar> AirChanges<S> {
     #[must_use]
     pub fn are_enough(&self) -> bool {
         // A little for the rounding of the sum.
-        self.blown.value() >= self.needed * self.volume * (S::one() + S::c(4.0) * S::EPSILON)
+        self.moved.value() >= self.needed * self.volume * (S::one() + S::c(4.0) * S::EPSILON)
     }
 
     /// Air changes counted.
     #[must_use]
     pub fn so_far(&self) -> S {
-        self.blown.value() / self.volume
+        self.moved.value() / self.volume
     }
 }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::seal::{BURNER, ImageError, WORD, image_bytes, mark, numbers, open, seal};
+use super::seal::{BURNER, ImageError, WORD, burner_id, image_bytes, numbers, open, seal};
 use super::setpoints::SetpointTable;
 use crate::burner::{Burner, Conditions};
 use crate::quantity::{GaugePressure, Temperature};
@@ -61,11 +61,11 @@ impl<S: Scalar> ChipBurner<S> {
         image_bytes(1, WORD * self.count())
     }
 
-    /// The mark of the burner and what it runs under, as they are now: the CRC-32 of their numbers. A table made for
+    /// The id of the burner and what it runs under, as they are now: the CRC-32 of their numbers. A table made for
     /// them carries the same.
     #[must_use]
-    pub fn mark(&self) -> u32 {
-        mark(&self.burner, &self.conditions)
+    pub fn burner_id(&self) -> u32 {
+        burner_id(&self.burner, &self.conditions)
     }
 
     /// Refuses a table that is not made for this burner. Ask before its conditions are replaced by today's.
@@ -74,17 +74,17 @@ impl<S: Scalar> ChipBurner<S> {
     ///
     /// [`ImageError::OtherBurner`].
     pub fn check_table<const N: usize>(&self, table: &SetpointTable<N, f32>) -> Result<(), ImageError> {
-        table.made_for().check_burner(self.mark())
+        table.made_for().check_burner(self.burner_id())
     }
 
-    /// Writes the burner as bytes, with its own [`mark`](Self::mark).
+    /// Writes the burner as bytes, with its own [`burner_id`](Self::burner_id).
     ///
     /// # Errors
     ///
     /// [`ImageError::Length`] unless `image` has [`image_bytes`](Self::image_bytes).
     pub fn write_image(&self, image: &mut [u8]) -> Result<(), ImageError> {
         let contents = WORD * self.count();
-        seal(image, MAGIC, self.mark(), image_bytes(1, contents), |writer| {
+        seal(image, MAGIC, self.burner_id(), image_bytes(1, contents), |writer| {
             writer.required(BURNER, contents);
             self.write(&mut |word| writer.word(word));
         })
@@ -100,7 +100,7 @@ impl<S: Scalar> ChipBurner<S> {
         let [contents] = opened.sections;
         let mut numbers = numbers(contents.ok_or(ImageError::Content)?)?;
         match Self::read(&mut || numbers.next()) {
-            Some(burner) if numbers.next().is_none() && burner.mark() == opened.burner => Ok(burner),
+            Some(burner) if numbers.next().is_none() && burner.burner_id() == opened.burner => Ok(burner),
             _ => Err(ImageError::Content),
         }
     }

@@ -1,13 +1,16 @@
 //! The whole controller: readings in, what to set and whether to ask for gas out, once a tick.
 
 use super::air_changes::AirChanges;
-use super::clock::Clock;
+use super::clock::{Clock, Timer};
 use super::controller_settings::ControllerSettings;
-use super::crosslimit::{CrossLimit, Doubt};
+use super::crosslimit::{AirReading, CrossLimit, MixtureFault};
+use super::fingerprint::Fingerprint;
+use super::reason::Reason;
+use super::record::{EventRecord, Recorded};
 use super::sensors::{Agreement, Sensor, SensorFault, SensorLimits};
 use super::sequence::{Event, State};
 use super::setpoints::{Setpoint, SetpointTable};
-use super::tick::{Command, Inputs, Outputs, Reason};
+use super::tick::{Command, Inputs, Outputs};
 use crate::control::ControlError;
 use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
 use crate::scalar::Scalar;
@@ -21,12 +24,16 @@ pub struct Controller<const N: usize, const K: usize, S = f64> {
     settings: ControllerSettings<S>,
     sensors: [Sensor<S>; K],
     agreement: Agreement<S>,
-    has_second_air: bool,
     clock: Clock,
     state: State,
-    in_state: S,
-    gas_unasked: S,
-    gas_steady: Option<S>,
+    in_state: Timer,
+    gas_unasked: Timer,
+    /// How long the gas has read what it was set to, while it is lit.
+    gas_steady: Option<Timer>,
+    /// How long the gas has read shut, and was not asked for.
+    gas_shut: Option<Timer>,
+    first_cause: Option<Reason>,
+    record: EventRecord<K, S>,
     last_command: Option<Command>,
 }
 
@@ -56,12 +63,14 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             settings,
             sensors: sensors.map(Sensor::new),
             agreement: Agreement::new(settings.air_agreement.0, S::zero(), settings.air_agreement.1),
-            has_second_air: false,
             clock: Clock::default(),
             state: State::Off,
-            in_state: S::zero(),
-            gas_unasked: S::zero(),
+            in_state: Timer::default(),
+            gas_unasked: Timer::default(),
             gas_steady: None,
+            gas_shut: Some(Timer::PAST),
+            first_cause: None,
+            record: EventRecord::default(),
             last_command: None,
         })
     }
@@ -95,59 +104,77 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
     /// let gauge = SensorLimits { lowest: -1.0, highest: 100.0, fastest: 50.0, noise: 0.5, stuck_after: None };
     /// let mut controller = Controller::new(table, limit, changes, [gauge], ControllerSettings {
     ///     lighting: kw(10.0), lighting_time: second, steady_time: second, ready_time: second * 60.0,
-    ///     closing_time: second, longest_tick: 1000, clock_tolerance: 0.01, least_air: flow(2.0),
-    ///     air_agreement: (0.1, second),
+    ///     closing_time: second, run_down_time: second * 10.0, longest_tick: 1000, clock_tolerance: 0.01,
+    ///     least_air: flow(2.0), air_heat: 3e6, has_second_air: false, air_agreement: (0.1, second),
     /// }).unwrap();
     ///
-    /// // A tick a second, gas shut, the blower at its 10 L/s, which would burn 30 kW.
+    /// // A tick a second, gas shut, the blower at its 10 L/s, which would burn 30 kW: 3 MJ to the cubic meter.
     /// let mut now = 0;
     /// let mut tick = |command, kilopascals| {
     ///     now += 1000;
     ///     controller.tick(&Inputs {
     ///         now, command, wanted: kw(20.0), readings: [kilopascals], gas: kw(0.0), air: kw(30.0),
-    ///         air_flow: flow(10.0), second_air_flow: None, permitted: true,
+    ///         air_flow: flow(10.0), second_air_flow: None, chamber_is_cold: true, permitted: true,
     ///     })
     /// };
     /// assert_eq!(tick(Command::Nothing, 0.0).state, State::Off);
-    /// assert_eq!(tick(Command::Start, 0.0).state, State::BlowingThrough);
+    /// assert_eq!(tick(Command::Start, 0.0).state, State::PrePurge);
     /// // 10 L/s are sure to 97 %, the damper's tolerance, for 99 % of a second: 9.6 L. After 1, 2, 3 seconds the
     /// // damper is sure to be a third, two thirds, all of the way, and a second counts by its poorer end. That makes
     /// // 0 + 3.2 + 6.3 + 9.5 L and then 9.6 L a tick: 80 L with the eleventh.
-    /// for _ in 0..10 { assert_eq!(tick(Command::Nothing, 0.0).state, State::BlowingThrough); }
+    /// for _ in 0..10 { assert_eq!(tick(Command::Nothing, 0.0).state, State::PrePurge); }
     /// let out = tick(Command::Nothing, 0.0);
     /// assert_eq!(out.state, State::Ready);
     /// // No gas is asked for; the regulator stands at 10 kPa for lighting, the damper goes there.
     /// assert!(!out.asks_for_gas && out.blower_on);
     /// assert!((out.set.gauge.kilopascals() - 10.0).abs() < 1e-9 && (out.set.air - 1.0 / 3.0).abs() < 1e-9);
-    /// // The gauge jumps by 60 kPa in a second: locked, with the air on and fully open.
+    /// // The gauge jumps by 60 kPa in a second: locked out, with the air on and fully open.
     /// let out = tick(Command::Nothing, 60.0);
-    /// assert_eq!(out.state, State::Locked);
+    /// assert_eq!(out.state, State::Lockout);
     /// assert_eq!(out.reason, Some(Reason::Sensor(0, SensorFault::Jumped)));
     /// assert!(!out.asks_for_gas && out.blower_on && (out.set.air - 1.0).abs() < 1e-9);
+    /// // The record tells it, the newest last.
+    /// let last = controller.record().iter().last().unwrap();
+    /// assert_eq!((last.from, last.to, last.readings), (State::Ready, State::Lockout, [60.0]));
+    /// assert_eq!(last.cause, out.first_cause);
     /// ```
     pub fn tick(&mut self, inputs: &Inputs<K, S>) -> Outputs<S> {
         let elapsed = self.clock.elapsed(inputs.now, self.settings.longest_tick);
-        let time = elapsed.unwrap_or(Duration::from_seconds(S::zero()));
-        self.in_state += time.seconds();
-        let commands = (self.limit_now(inputs, elapsed), self.new_command(inputs.command));
-        // A jump is told from the last good reading, which would else hold the lock for good.
-        if self.state == State::Locked && commands.1 == Command::Reset {
+        self.in_state = self.in_state.after(elapsed.unwrap_or(0));
+        let air = Air::of(inputs);
+        let command = self.new_command(inputs.command);
+        let limited = self.limit_now(inputs, &air, elapsed);
+        // A jump is told from the last good reading, which would else hold the lockout for good.
+        if self.state == State::Lockout && command == Command::Reset {
             self.sensors.iter_mut().for_each(Sensor::restart);
-            self.has_second_air = false;
         }
-        let reason = self.reason(inputs, elapsed.is_none(), time, commands.0.err());
-        self.count_air(inputs, elapsed);
+        let reason = self.reason(inputs, &air, elapsed, limited.err());
+        self.count_air(inputs, &air, elapsed);
 
-        let before = self.state;
+        let (before, mut cause) = (self.state, None);
         for event in Event::ALL {
-            if self.happens(event, before, inputs, commands.1, reason.is_some()) {
-                self.state = self.state.after(event);
+            if self.happens(event, before, inputs, &air, command, reason.is_some()) {
+                let next = self.state.after(event);
+                if next == State::Lockout && self.state != State::Lockout {
+                    cause = Reason::of(event, reason);
+                }
+                self.state = next;
             }
+        }
+        match cause {
+            Some(_) => self.first_cause = cause,
+            None if self.state != State::Lockout => self.first_cause = None,
+            None => {}
+        }
+        if self.state != before || cause.is_some() {
+            let (from, to, first) = (before, self.state, self.first_cause);
+            let Inputs { now, readings, gas, air, .. } = *inputs;
+            self.record.add(Recorded { now, from, to, cause: first, readings, gas, air });
         }
         if self.state != before {
             self.enter(before);
         }
-        self.answer(commands.0.ok(), reason)
+        self.answer(limited.ok(), reason)
     }
 
     /// Where the controller is.
@@ -162,66 +189,119 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         self.changes.so_far()
     }
 
-    /// Reckons the actuators to now, and limits gas and air against each other where there is a fire.
+    /// What the lockout began with, until it is reset.
+    #[must_use]
+    pub fn first_cause(&self) -> Option<Reason> {
+        self.first_cause
+    }
+
+    /// The last changes of state, each with what was read then.
+    #[must_use]
+    pub fn record(&self) -> &EventRecord<K, S> {
+        &self.record
+    }
+
+    /// A number of all that decides about gas: settings, table, and what is remembered from tick to tick. The record and
+    /// the first cause decide nothing.
+    #[must_use]
+    #[cfg_attr(
+        not(feature = "capi"),
+        allow(dead_code, reason = "for what keeps a controller in memory others can write")
+    )]
+    pub(crate) fn fingerprint(&self) -> u32 {
+        let mut sum = Fingerprint::new();
+        self.table.fingerprint(&mut sum);
+        self.limit.fingerprint(&mut sum);
+        self.changes.fingerprint(&mut sum);
+        self.settings.fingerprint(&mut sum);
+        self.sensors.iter().for_each(|sensor| sensor.fingerprint(&mut sum));
+        self.agreement.fingerprint(&mut sum);
+        self.clock.fingerprint(&mut sum);
+        let timers = [Some(self.in_state), Some(self.gas_unasked), self.gas_steady, self.gas_shut];
+        for timer in timers {
+            sum.word(u32::from(timer.is_some()));
+            sum.word(timer.map_or(0, Timer::word));
+        }
+        sum.word(self.state as u32);
+        sum.word(self.last_command.map_or(99, |command| command as u32));
+        sum.value()
+    }
+
+    /// Estimates the actuators to now, and limits gas and air against each other where there is a fire.
     fn limit_now(
         &mut self,
         inputs: &Inputs<K, S>,
-        elapsed: Option<Duration<S>>,
-    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), Doubt> {
-        let time = elapsed.unwrap_or(Duration::from_seconds(-S::one()));
+        air: &Air<S>,
+        elapsed: Option<u32>,
+    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), MixtureFault> {
+        let time = elapsed.map_or(Duration::from_seconds(-S::one()), duration);
         if self.state == State::Firing {
-            let limited = self.limit.step(inputs.wanted, inputs.gas, inputs.air, time);
-            return limited.doubt.map_or(Ok((limited.gas, limited.air)), Err);
+            let limited = self.limit.step_by(inputs.wanted, inputs.gas, air.heat, time);
+            return limited.fault.map_or(Ok((limited.gas, limited.air)), Err);
         }
-        self.limit.reckon(time);
+        self.limit.estimate(time);
         let lighting = self.settings.lighting;
         match self.state {
-            State::BlowingThrough | State::Ready | State::Lighting if !self.limit.believes_air(inputs.air) => {
-                Err(Doubt::AirContradicts)
+            State::PrePurge | State::Ready | State::Lighting if !self.limit.believes_air(inputs.air) => {
+                Err(MixtureFault::AirContradicts)
             }
-            State::Lighting if !self.limit.has_air_for(inputs.gas, inputs.air) => Err(Doubt::OutsideBand),
+            State::Lighting if !self.limit.has_air_by(inputs.gas, air.heat) => Err(MixtureFault::OutsideBand),
             _ => Ok((lighting, lighting)),
         }
     }
 
-    /// The first thing that is in doubt.
+    /// The first thing that is at fault.
     fn reason(
         &mut self,
         inputs: &Inputs<K, S>,
-        late: bool,
-        time: Duration<S>,
-        mixture: Option<Doubt>,
+        air: &Air<S>,
+        elapsed: Option<u32>,
+        mixture: Option<MixtureFault>,
     ) -> Option<Reason> {
-        let live = self.state.asks_for_gas();
-        let mut reason = late.then_some(Reason::Late);
+        let (live, milliseconds) = (self.state.asks_for_gas(), elapsed.unwrap_or(0));
+        let time = duration(milliseconds);
+        let mut sensors = None;
         for (place, (sensor, &reading)) in self.sensors.iter_mut().zip(&inputs.readings).enumerate() {
             if let Err(fault) = sensor.check(reading, time, live) {
-                reason = reason.or(Some(Reason::Sensor(place, fault)));
+                sensors = sensors.or(Some(Reason::Sensor(place as u8, fault)));
             }
         }
-        let flow = inputs.air_flow.cubic_meters_per_second();
-        let second = inputs.second_air_flow.map(ActualVolumeFlow::cubic_meters_per_second);
-        if let Err(fault) = self.agreement.check(flow, second.unwrap_or(flow), time) {
-            reason = reason.or(Some(Reason::Air(fault)));
-        }
-        if self.has_second_air && second.is_none() {
-            reason = reason.or(Some(Reason::Air(SensorFault::NotANumber)));
-        }
-        self.has_second_air |= second.is_some();
+        let agreed = self.agreement.check(air.flow, air.second.unwrap_or(air.flow), time);
+        let fitted = match (self.settings.has_second_air, air.second) {
+            (true, None) => Err(SensorFault::NotANumber),
+            (false, Some(_)) => Err(SensorFault::NotFitted),
+            _ => Ok(()),
+        };
+
         let gas = inputs.gas.watts();
-        self.gas_unasked = if live || gas < self.shut() { S::zero() } else { self.gas_unasked + time.seconds() };
-        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band(inputs.gas, inputs.air);
+        let shut = self.shut();
+        let is_heat = |heat: S| heat.is_finite() && heat > -shut;
+        let are_heats = is_heat(gas) && is_heat(inputs.air.watts());
+        let is_shut = gas < shut;
+        self.gas_unasked = if live || is_shut { Timer::default() } else { self.gas_unasked.after(milliseconds) };
+        let goes_on = |timer: Option<Timer>| Some(timer.map_or(Timer::default(), |timer| timer.after(milliseconds)));
+        // A sensor that is at fault may be the gas's.
+        let reads_shut = !live && is_shut && is_heat(gas) && sensors.is_none();
+        self.gas_shut = if reads_shut { goes_on(self.gas_shut) } else { None };
+        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band_by(inputs.gas, air.heat);
         let lights_steadily = self.state == State::Lighting && reads_right;
-        let so_far = self.gas_steady.map_or(S::zero(), |so_far| so_far + time.seconds());
-        self.gas_steady = lights_steadily.then_some(so_far);
-        let is_told = |heat: S| heat.is_finite() && heat > -self.shut();
-        if !is_told(gas) || !is_told(inputs.air.watts()) {
-            reason = reason.or(Some(Reason::Mixture(Doubt::Reading)));
-        }
-        if self.gas_unasked > self.settings.closing_time.seconds() {
-            reason = reason.or(Some(Reason::GasUnasked));
-        }
-        reason.or(mixture.map(Reason::Mixture))
+        self.gas_steady = if lights_steadily { goes_on(self.gas_steady) } else { None };
+
+        let runs_down =
+            self.state == State::Off && self.in_state.seconds::<S>() <= seconds(self.settings.run_down_time);
+        let stands = self.state == State::Off && !runs_down && inputs.chamber_is_cold;
+        [
+            elapsed.is_none().then_some(Reason::Late),
+            sensors,
+            agreed.err().or(fitted.err()).map(Reason::Air),
+            (!are_heats).then_some(Reason::Mixture(MixtureFault::Reading)),
+            (!self.is_heat_of(air.flow, inputs.air.watts())).then_some(Reason::AirHeat),
+            (self.gas_unasked.seconds::<S>() > seconds(self.settings.closing_time)).then_some(Reason::GasUnasked),
+            (stands && air.most() >= self.least_air()).then_some(Reason::AirWithoutBlower),
+            mixture.map(Reason::Mixture),
+        ]
+        .into_iter()
+        .find_map(|reason| reason)
     }
 
     /// Gas that reads less than this is off, W.
@@ -229,16 +309,32 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         S::c(0.05) * self.limit.range().0.watts()
     }
 
-    /// Counts the air that is there by reading and by reckoning both, for the least time that can have passed. Gas that
-    /// still reads, or again, begins the count anew.
-    fn count_air(&mut self, inputs: &Inputs<K, S>, elapsed: Option<Duration<S>>) {
+    fn least_air(&self) -> S {
+        self.settings.least_air.cubic_meters_per_second()
+    }
+
+    /// Whether an air flow and its heat are of one air, to a factor of two; little of either may be noise.
+    fn is_heat_of(&self, flow: S, heat: S) -> bool {
+        let expected = flow * self.settings.air_heat;
+        let is_little = expected.larger(heat) < self.least_air() * self.settings.air_heat;
+        is_little || (heat <= S::c(2.0) * expected && expected <= S::c(2.0) * heat)
+    }
+
+    /// Whether the gas has read shut for the closing time, at the least time that can have passed.
+    fn is_gas_shut(&self) -> bool {
         let least_share = S::one() - self.settings.clock_tolerance;
-        let flow = inputs.air_flow.cubic_meters_per_second();
-        let flow = inputs.second_air_flow.map_or(flow, |second| second.cubic_meters_per_second().smaller(flow));
-        let certain = flow * self.limit.certain_share(inputs.air);
+        self.gas_shut.is_some_and(|time| time.seconds::<S>() * least_share >= seconds(self.settings.closing_time))
+    }
+
+    /// Counts the air that is there by reading and by estimate both, for the least time that can have passed. Gas that
+    /// was asked for or read within the closing time begins the count anew, and so does air that contradicts itself.
+    fn count_air(&mut self, inputs: &Inputs<K, S>, air: &Air<S>, elapsed: Option<u32>) {
+        let least_share = S::one() - self.settings.clock_tolerance;
+        let certain = air.least_flow() * self.limit.certain_share(inputs.air);
         match elapsed {
-            Some(time) if inputs.gas.watts() < self.shut() => {
-                self.changes.count(ActualVolumeFlow::from_cubic_meters_per_second(certain), time * least_share);
+            Some(time) if self.is_gas_shut() && self.limit.believes_air(inputs.air) => {
+                let certain = ActualVolumeFlow::from_cubic_meters_per_second(certain);
+                self.changes.count(certain, duration(time) * least_share);
             }
             _ => self.changes.restart(),
         }
@@ -251,43 +347,56 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         if is_new || command == Command::Stop { command } else { Command::Nothing }
     }
 
-    fn happens(&self, event: Event, before: State, inputs: &Inputs<K, S>, command: Command, doubt: bool) -> bool {
+    fn happens(
+        &self,
+        event: Event,
+        before: State,
+        inputs: &Inputs<K, S>,
+        air: &Air<S>,
+        command: Command,
+        fault: bool,
+    ) -> bool {
         let settings = &self.settings;
-        // Air that was lost and is back has not blown the chamber through.
+        let lasts = |time: Duration<S>| self.in_state.seconds::<S>() > seconds(time);
+        // Air that was lost and is back has not purged the chamber.
         let air_is_there =
-            inputs.air_flow >= settings.least_air && (before != State::Ready || self.changes.are_enough());
+            || air.least_flow() >= self.least_air() && (before != State::Ready || self.changes.are_enough());
         match event {
-            Event::Blown => matches!(before, State::BlowingThrough | State::BlowingOut) && self.changes.are_enough(),
-            Event::Lit => self.gas_steady.is_some_and(|so_far| so_far >= settings.steady_time.seconds()),
+            Event::Purged => matches!(before, State::PrePurge | State::PostPurge) && self.changes.are_enough(),
+            Event::GasFlowing => {
+                self.gas_steady.is_some_and(|so_far| so_far.seconds::<S>() >= seconds(settings.steady_time))
+            }
             Event::TooLong => match before {
-                State::Lighting => self.gas_steady.is_none() && self.in_state > settings.lighting_time.seconds(),
-                State::Ready => self.in_state > settings.ready_time.seconds(),
+                State::Lighting => self.gas_steady.is_none() && lasts(settings.lighting_time),
+                State::Ready => lasts(settings.ready_time),
                 _ => false,
             },
             Event::Start => command == Command::Start,
             Event::Light => {
-                let may = inputs.permitted
-                    && air_is_there
+                command == Command::Light
+                    && before == State::Ready
+                    && inputs.permitted
+                    && air_is_there()
                     && inputs.gas.watts() < self.shut()
-                    && self.limit.is_settled_at(settings.lighting);
-                command == Command::Light && before == State::Ready && may
+                    && self.limit.is_settled_at(settings.lighting)
             }
             Event::Reset => command == Command::Reset,
             Event::Stop => command == Command::Stop,
-            Event::Refused => !inputs.permitted,
-            Event::AirLost => !air_is_there,
-            Event::Doubt => doubt,
+            Event::GasPresent => !self.is_gas_shut(),
+            Event::PermissiveLost => !inputs.permitted,
+            Event::AirLost => !air_is_there(),
+            Event::Fault => fault,
         }
     }
 
     fn enter(&mut self, before: State) {
-        self.in_state = S::zero();
-        if matches!(self.state, State::BlowingThrough | State::BlowingOut) {
+        self.in_state = Timer::default();
+        if matches!(self.state, State::PrePurge | State::PostPurge) {
             self.changes.restart();
         }
-        if before == State::Locked {
+        if before == State::Lockout {
             self.agreement.restart();
-            self.gas_unasked = S::zero();
+            self.gas_unasked = Timer::default();
         }
     }
 
@@ -296,7 +405,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         let (gas, air) = match self.state {
             State::Firing | State::Lighting => limited.unwrap_or((lighting, lighting)),
             State::Ready => (lighting, lighting),
-            State::BlowingThrough | State::BlowingOut | State::Locked => (lighting, highest),
+            State::PrePurge | State::PostPurge | State::Lockout => (lighting, highest),
             State::Off => (lighting, NetHeatRate::from_watts(S::zero())),
         };
         self.limit.send(gas, air);
@@ -309,6 +418,44 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             air,
             set,
             reason,
+            first_cause: self.first_cause,
         }
+    }
+}
+
+fn duration<S: Scalar>(milliseconds: u32) -> Duration<S> {
+    Duration::from_seconds(S::count(milliseconds) * S::c(1e-3))
+}
+
+fn seconds<S: Scalar>(time: Duration<S>) -> S {
+    time.seconds()
+}
+
+/// The air as its sensors read it.
+struct Air<S> {
+    /// m3/s.
+    flow: S,
+    second: Option<S>,
+    heat: AirReading<S>,
+}
+
+impl<S: Scalar> Air<S> {
+    fn of<const K: usize>(inputs: &Inputs<K, S>) -> Self {
+        let flow = inputs.air_flow.cubic_meters_per_second();
+        let second = inputs.second_air_flow.map(ActualVolumeFlow::cubic_meters_per_second);
+        let believed = inputs.air.watts();
+        let least = match second {
+            Some(second) if second < flow && flow > S::zero() => believed * (second / flow),
+            _ => believed,
+        };
+        Self { flow, second, heat: AirReading { believed, least } }
+    }
+
+    fn least_flow(&self) -> S {
+        self.second.map_or(self.flow, |second| second.smaller(self.flow))
+    }
+
+    fn most(&self) -> S {
+        self.second.map_or(self.flow, |second| second.larger(self.flow))
     }
 }

@@ -1,12 +1,13 @@
 //! Cross-limiting: air leads going up, gas leads going down, and the mixture stays in its band on the way.
 
 use super::control_error::ControlError;
+use super::fingerprint::Fingerprint;
 use super::position::{Position, Travel};
 use crate::limits::{Input, check};
 use crate::quantity::{Duration, NetHeatRate};
 use crate::scalar::Scalar;
 
-/// The share of the smallest fire that a reading may always be off by, for one near nought.
+/// The share of the smallest fire that a reading may always be off by, for one near zero.
 const FLOOR: f64 = 0.02;
 
 /// The air ratios a fire may have while its gas is open.
@@ -28,7 +29,7 @@ pub struct CrossLimitSettings<S = f64> {
     /// The band of the mixture, each air ratio from 0.5 to 5. Tolerances of 3 % and 1 % need its ends under 0.904 and
     /// over 1.117 times the target; [`ControlError::BandTooNarrow`] says what others need.
     pub band: AirRatioBand<S>,
-    /// The smallest fire, above nought: that of the table's first row or more.
+    /// The smallest fire, above zero: that of the table's first row or more.
     pub lowest: NetHeatRate<S>,
     /// The largest fire, above the smallest and finite: that of the table's last row or less.
     pub highest: NetHeatRate<S>,
@@ -37,10 +38,10 @@ pub struct CrossLimitSettings<S = f64> {
     /// Speed of the damper or blower, by the same.
     pub air_travel: Travel<S>,
     /// How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it. From
-    /// nought to under 0.3; 0.02 to 0.05 as seen at three fires (common practice, no source). Includes what a straight
+    /// zero to under 0.3; 0.02 to 0.05 as seen at three fires (common practice, no source). Includes what a straight
     /// line between two rows of the setpoint table is off, which `jetwright setpoints` prints.
     pub actuator_tolerance: S,
-    /// How far a reading can lie from the flow, as a share of it. From nought to under 0.3; 0.01 to 0.03 of a sensor's
+    /// How far a reading can lie from the flow, as a share of it. From zero to under 0.3; 0.01 to 0.03 of a sensor's
     /// data sheet (common practice, no source).
     pub reading_tolerance: S,
 }
@@ -48,7 +49,7 @@ pub struct CrossLimitSettings<S = f64> {
 /// Why the gas must be off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-pub enum Doubt {
+pub enum MixtureFault {
     /// The time step is no number, or below zero.
     Time,
     /// A reading is no number, or below zero.
@@ -69,15 +70,15 @@ pub struct Limited<S = f64> {
     /// Heat the air is set for: look its air setting up.
     pub air: NetHeatRate<S>,
     /// Set where the gas must be off.
-    pub doubt: Option<Doubt>,
+    pub fault: Option<MixtureFault>,
 }
 
 /// Keeps gas and air together while they move.
 ///
-/// Two witnesses tell where each stands: its reading, and its commands reckoned forward with the actuator's speed.
+/// Two measurements tell where each stands: its reading, and its commands estimated forward with the actuator's speed.
 /// New commands hold the band between all that the actuators can pass on their way, whatever their speed and however
-/// late the next step comes, and they do so by either witness of the gas with either of the air: a sensor that lies or
-/// an actuator that sticks, one on each side even, does not take the mixture out of its band before the two witnesses
+/// late the next step comes, and they do so by either measurement of the gas with either of the air: a sensor that lies or
+/// an actuator that sticks, one on each side even, does not take the mixture out of its band before the two measurements
 /// contradict each other and the gas is off.
 ///
 /// Process control, not a flame safeguard: a listed one stays in charge of the gas valve.
@@ -103,6 +104,20 @@ pub struct CrossLimit<S = f64> {
     gas: Position<S>,
     air: Position<S>,
     command: (NetHeatRate<S>, NetHeatRate<S>),
+    target: S,
+}
+
+/// The air as it reads, W: by the sensor that is believed, and the least that any sensor reads.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct AirReading<S> {
+    pub believed: S,
+    pub least: S,
+}
+
+impl<S: Scalar> AirReading<S> {
+    fn of_one(reading: NetHeatRate<S>) -> Self {
+        Self { believed: reading.watts(), least: reading.watts() }
+    }
 }
 
 impl<S: Scalar> CrossLimit<S> {
@@ -130,7 +145,7 @@ impl<S: Scalar> CrossLimit<S> {
     /// assert!(limit.is_settled_at(kw(10.0)));
     /// // Twice the fire is wanted: the air goes up first, by what the band allows; the gas waits for it.
     /// let set = limit.step(kw(20.0), kw(10.0), kw(10.0), Duration::from_seconds(0.1));
-    /// assert_eq!(set.doubt, None);
+    /// assert_eq!(set.fault, None);
     /// assert_eq!(set.gas, kw(10.0));
     /// assert!(set.air > kw(11.0) && set.air < kw(12.4));
     /// ```
@@ -183,6 +198,7 @@ impl<S: Scalar> CrossLimit<S> {
             gas: anywhere,
             air: anywhere,
             command: (lowest, lowest),
+            target: band.target,
         })
     }
 
@@ -198,7 +214,7 @@ impl<S: Scalar> CrossLimit<S> {
 
     /// One step with the gas open: the readings of now, the time since the last step, the heat wanted.
     ///
-    /// On doubt the commands are the smallest fire's, and the gas must be off.
+    /// On a fault the commands are the smallest fire's, and the gas must be off.
     pub fn step(
         &mut self,
         wanted: NetHeatRate<S>,
@@ -206,22 +222,33 @@ impl<S: Scalar> CrossLimit<S> {
         air_reading: NetHeatRate<S>,
         elapsed: Duration<S>,
     ) -> Limited<S> {
-        self.reckon(elapsed);
-        match self.limited(wanted, gas_reading.watts(), air_reading.watts(), elapsed) {
+        self.step_by(wanted, gas_reading, AirReading::of_one(air_reading), elapsed)
+    }
+
+    /// The same with the air of more than one sensor: the least of them counts for a mixture that is too rich.
+    pub(super) fn step_by(
+        &mut self,
+        wanted: NetHeatRate<S>,
+        gas_reading: NetHeatRate<S>,
+        air_reading: AirReading<S>,
+        elapsed: Duration<S>,
+    ) -> Limited<S> {
+        self.estimate(elapsed);
+        match self.limited(wanted, gas_reading.watts(), air_reading, elapsed) {
             Ok(command) => {
                 self.command = command;
-                Limited { gas: command.0, air: command.1, doubt: None }
+                Limited { gas: command.0, air: command.1, fault: None }
             }
-            Err(doubt) => {
+            Err(fault) => {
                 self.command = (self.lowest, self.lowest);
-                Limited { gas: self.lowest, air: self.lowest, doubt: Some(doubt) }
+                Limited { gas: self.lowest, air: self.lowest, fault: Some(fault) }
             }
         }
     }
 
-    /// One step with the gas off: reckons on, and sends both actuators where they are wanted.
+    /// One step with the gas off: estimates on, and sends both actuators where they are wanted.
     pub fn hold(&mut self, gas: NetHeatRate<S>, air: NetHeatRate<S>, elapsed: Duration<S>) {
-        self.reckon(elapsed);
+        self.estimate(elapsed);
         self.send(gas, air);
     }
 
@@ -254,27 +281,50 @@ impl<S: Scalar> CrossLimit<S> {
         self.believes(&self.gas, reading.watts())
     }
 
-    /// Whether the mixture is not too rich by any witness; gas that still rises may be too little.
+    /// Whether the mixture is not too rich by any measurement; gas that still rises may be too little.
     #[must_use]
     pub fn has_air_for(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
-        let (gas, air) = self.by_either(gas_reading.watts(), air_reading.watts());
+        self.has_air_by(gas_reading, AirReading::of_one(air_reading))
+    }
+
+    pub(super) fn has_air_by(&self, gas_reading: NetHeatRate<S>, air_reading: AirReading<S>) -> bool {
+        let (gas, air) = self.by_either(gas_reading.watts(), air_reading);
         self.has_enough_air(&gas, &air)
     }
 
-    /// Whether the mixture is in its band by any witness.
+    /// Whether the mixture is in its band by any measurement.
     #[must_use]
     pub fn is_in_band(&self, gas_reading: NetHeatRate<S>, air_reading: NetHeatRate<S>) -> bool {
-        let (gas, air) = self.by_either(gas_reading.watts(), air_reading.watts());
+        self.is_in_band_by(gas_reading, AirReading::of_one(air_reading))
+    }
+
+    pub(super) fn is_in_band_by(&self, gas_reading: NetHeatRate<S>, air_reading: AirReading<S>) -> bool {
+        let (gas, air) = self.by_either(gas_reading.watts(), air_reading);
         self.holds(&gas, &air)
     }
 
-    /// The share of an air reading that is there by both witnesses, at the worst of their tolerances.
+    /// The air ratio that it aims at.
+    #[must_use]
+    pub fn target(&self) -> S {
+        self.target
+    }
+
+    pub(super) fn fingerprint(&self, to: &mut Fingerprint) {
+        to.numbers([self.lowest.watts(), self.highest.watts(), self.target]);
+        to.numbers(self.gas_travel.numbers().into_iter().chain(self.air_travel.numbers()));
+        to.numbers([self.richest, self.leanest, self.leanest_commanded, self.reading_low, self.reading_high]);
+        to.numbers([self.least_of_reading, self.least_of_position, self.believed_low, self.believed_high]);
+        to.numbers([self.gas.low, self.gas.high, self.air.low, self.air.high]);
+        to.numbers([self.command.0.watts(), self.command.1.watts()]);
+    }
+
+    /// The share of an air reading that is there by both measurements, at the worst of their tolerances.
     #[must_use]
     pub fn certain_share(&self, air_reading: NetHeatRate<S>) -> S {
         let reading = air_reading.watts();
-        let reckoned = self.air.low * self.least_of_position;
+        let estimated = self.air.low * self.least_of_position;
         let read = reading * self.least_of_reading;
-        if read > S::zero() { reckoned.smaller(read) / reading } else { S::zero() }
+        if read > S::zero() { estimated.smaller(read) / reading } else { S::zero() }
     }
 
     /// The nominal positions whose worst ends are those of the flows that read so.
@@ -282,10 +332,15 @@ impl<S: Scalar> CrossLimit<S> {
         Position { low: reading * self.reading_low, high: reading * self.reading_high }
     }
 
-    /// Where gas and air can stand by their readings or by reckoning.
-    fn by_either(&self, gas_reading: S, air_reading: S) -> (Position<S>, Position<S>) {
+    /// The same of the air: at least what the least of its sensors reads.
+    fn read_air(&self, reading: AirReading<S>) -> Position<S> {
+        Position { low: reading.least * self.reading_low, high: reading.believed * self.reading_high }
+    }
+
+    /// Where gas and air can stand by their readings or by estimate.
+    fn by_either(&self, gas_reading: S, air_reading: AirReading<S>) -> (Position<S>, Position<S>) {
         // A reading that is no number stays none, and answers no to every comparison.
-        (self.read(gas_reading).or(&self.gas), self.read(air_reading).or(&self.air))
+        (self.read(gas_reading).or(&self.gas), self.read_air(air_reading).or(&self.air))
     }
 
     fn believes(&self, position: &Position<S>, reading: S) -> bool {
@@ -294,7 +349,7 @@ impl<S: Scalar> CrossLimit<S> {
     }
 
     /// Brings both positions to now; a time that is none leaves them anywhere on their way.
-    pub(super) fn reckon(&mut self, elapsed: Duration<S>) {
+    pub(super) fn estimate(&mut self, elapsed: Duration<S>) {
         let seconds = elapsed.seconds();
         if seconds >= S::zero() {
             self.gas = self.gas.after(self.command.0.watts(), seconds, &self.gas_travel);
@@ -309,24 +364,25 @@ impl<S: Scalar> CrossLimit<S> {
         &self,
         wanted: NetHeatRate<S>,
         gas_reading: S,
-        air_reading: S,
+        air_reading: AirReading<S>,
         elapsed: Duration<S>,
-    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), Doubt> {
+    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), MixtureFault> {
         // A number that is none answers no to every comparison.
         let is_forward = elapsed.seconds() >= S::zero();
         if !is_forward {
-            return Err(Doubt::Time);
+            return Err(MixtureFault::Time);
         }
-        if !(gas_reading >= S::zero() && air_reading >= S::zero() && (gas_reading + air_reading).is_finite()) {
-            return Err(Doubt::Reading);
+        let air = air_reading.believed;
+        if !(gas_reading >= S::zero() && air_reading.least >= S::zero() && (gas_reading + air).is_finite()) {
+            return Err(MixtureFault::Reading);
         }
         if !self.believes(&self.gas, gas_reading) {
-            return Err(Doubt::GasContradicts);
+            return Err(MixtureFault::GasContradicts);
         }
-        if !self.believes(&self.air, air_reading) {
-            return Err(Doubt::AirContradicts);
+        if !self.believes(&self.air, air) {
+            return Err(MixtureFault::AirContradicts);
         }
-        let (read_gas, read_air) = (self.read(gas_reading), self.read(air_reading));
+        let (read_gas, read_air) = (self.read(gas_reading), self.read_air(air_reading));
 
         // Written so that no number is the smallest fire.
         let wanted =
@@ -340,11 +396,11 @@ impl<S: Scalar> CrossLimit<S> {
         let most = (self.leanest_commanded * self.gas.low.smaller(gas)).smaller(self.leanest * read_gas.low);
         let air = wanted.smaller(most).larger(least);
 
-        // All that can pass from now on, by either witness of each.
+        // All that can pass from now on, by either measurement of each.
         let (from_gas, from_air) = self.by_either(gas_reading, air_reading);
         // Air that was held above the largest fire may ask for more gas than that.
         if !(gas <= self.highest.watts() && self.holds(&from_gas.toward(gas), &from_air.toward(air))) {
-            return Err(Doubt::OutsideBand);
+            return Err(MixtureFault::OutsideBand);
         }
         Ok((NetHeatRate::from_watts(gas), NetHeatRate::from_watts(air)))
     }

@@ -34,7 +34,7 @@ pub struct Estimate<S = f64> {
     pub gas: MassFlow<S>,
     /// Its heat, net.
     pub heat_net: NetHeatRate<S>,
-    /// Air at the blower's inlet. While blowing through no gas flows and there is no estimate: [`air_without_gas`] is
+    /// Air at the blower's inlet. While purging no gas flows and there is no estimate: [`air_without_gas`] is
     /// what [`AirChanges`](super::AirChanges) count.
     pub air_flow: ActualVolumeFlow<S>,
     /// Air.
@@ -46,7 +46,7 @@ pub struct Estimate<S = f64> {
 }
 
 /// Air at the blower's inlet while no gas flows, from the blower's pressure alone by its curve: what
-/// [`AirChanges`](super::AirChanges) count while blowing through.
+/// [`AirChanges`](super::AirChanges) count while purging.
 ///
 /// `least` is a little less than the pressure that was seen with the damper fully open: a blower that stands or turns
 /// slowly reads less, which by its curve would be more air. It tells nothing of the gas: that none is there must be
@@ -54,9 +54,9 @@ pub struct Estimate<S = f64> {
 ///
 /// # Errors
 ///
-/// A pressure below nought, out of range or no number; [`Error::NoSolution`] under `least`, where that is nought, and
+/// A pressure below zero, out of range or no number; [`Error::NoSolution`] under `least`, where that is zero, and
 /// above 95 % of what the blower holds against a closed path, which reads as much without any air. Every error means
-/// that the air is not known: count nought, which begins the air changes anew.
+/// that the air is not known: count zero, which begins the air changes anew.
 ///
 /// # Source
 ///

@@ -1,9 +1,9 @@
-//! Where an actuator can stand, reckoned from its commands and its speed.
+//! Where an actuator can stand, estimated from its commands and its speed.
 
 use crate::quantity::NetHeatRate;
 use crate::scalar::Scalar;
 
-/// How fast an actuator moves toward its command, as heat of its flow in a second, W/s. Both above nought and finite.
+/// How fast an actuator moves toward its command, as heat of its flow in a second, W/s. Both above zero and finite.
 ///
 /// Time the way between the smallest and the largest fire, and the way up from a standing blower: 15 kW in 5 s are
 /// 3 000 W/s.
@@ -17,6 +17,10 @@ pub struct Travel<S = f64> {
 }
 
 impl<S: Scalar> Travel<S> {
+    pub(super) fn numbers(&self) -> [S; 2] {
+        [self.slowest, self.fastest]
+    }
+
     pub(super) fn is_usable(&self) -> bool {
         self.slowest > S::zero() && self.fastest >= self.slowest && self.fastest.is_finite()
     }

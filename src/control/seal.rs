@@ -5,7 +5,7 @@
 //! | 4 | what it is: `JWST` a setpoint table, `JWBN` a burner |
 //! | 2 | version of this layout |
 //! | 2 | length of the whole, bytes |
-//! | 4 | mark of the burner |
+//! | 4 | id of the burner |
 //! | 4 | CRC-32 of all but these four |
 //!
 //! | bytes | of a section |
@@ -139,7 +139,7 @@ impl Checksum {
 }
 
 /// A number that two burners, or one under two conditions, hardly share: the CRC-32 of their numbers.
-pub(super) fn mark<S: Scalar>(burner: &Burner<S>, conditions: &Conditions<S>) -> u32 {
+pub(super) fn burner_id<S: Scalar>(burner: &Burner<S>, conditions: &Conditions<S>) -> u32 {
     let mut sum = Checksum::new();
     // And a call a word.
     #[inline(never)]
@@ -226,7 +226,7 @@ pub(super) fn seal(
 /// What a whole image holds that is not damaged.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Opened<'i, const K: usize> {
-    /// The mark of the burner.
+    /// The id of the burner.
     pub burner: u32,
     /// The contents of each kind that the reader knows.
     pub sections: [Option<&'i [u8]>; K],

@@ -1,22 +1,23 @@
 //! What to believe of a sensor: out of range, jumping, stuck, or contradicting another.
 
 use super::clock::lasts;
+use super::fingerprint::Fingerprint;
 use crate::quantity::Duration;
 use crate::scalar::Scalar;
 
 /// What a healthy sensor's readings look like, in its own unit. All are finite.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SensorLimits<S = f64> {
-    /// Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
+    /// Smallest reading of a healthy sensor: under its zero by its offset, above what a broken wire reads.
     pub lowest: S,
     /// Largest reading of a healthy sensor, above `lowest`; under what a short circuit reads.
     pub highest: S,
-    /// Fastest change of what is measured, per second; above nought.
+    /// Fastest change of what is measured, per second; above zero.
     pub fastest: S,
-    /// Change between two readings that noise alone can make; nought or more. Three times what it does at rest is a
+    /// Change between two readings that noise alone can make; zero or more. Three times what it does at rest is a
     /// start (common practice, no source).
     pub noise: S,
-    /// A live sensor never reads exactly the same for this long, above nought; none where it may. Some dozens of ticks
+    /// A live sensor never reads exactly the same for this long, above zero; none where it may. Some dozens of ticks
     /// with a converter fine enough that its last digit moves.
     pub stuck_after: Option<Duration<S>>,
 }
@@ -51,6 +52,8 @@ pub enum SensorFault {
     Stuck,
     /// Two sensors of one thing have been apart for too long.
     Contradicts,
+    /// A second sensor of one thing reads, and the settings know of none.
+    NotFitted,
 }
 
 /// One sensor under watch.
@@ -112,6 +115,14 @@ impl<S: Scalar> Sensor<S> {
         }
     }
 
+    pub(super) fn fingerprint(&self, to: &mut Fingerprint) {
+        let SensorLimits { lowest, highest, fastest, noise, stuck_after } = self.limits;
+        let none = -S::one();
+        to.numbers([lowest, highest, fastest, noise, stuck_after.map_or(none, Duration::seconds)]);
+        to.numbers([self.last.unwrap_or(S::zero()), self.same_for]);
+        to.word(u32::from(self.last.is_some()));
+    }
+
     /// Forgets what was read, after a person has looked at the sensor.
     pub fn restart(&mut self) {
         *self = Self::new(self.limits);
@@ -163,6 +174,10 @@ impl<S: Scalar> Agreement<S> {
         }
         self.apart_for += elapsed.seconds().larger(S::zero());
         if self.apart_for >= self.patience { Err(SensorFault::Contradicts) } else { Ok(()) }
+    }
+
+    pub(super) fn fingerprint(&self, to: &mut Fingerprint) {
+        to.numbers([self.share, self.floor, self.patience, self.apart_for]);
     }
 
     /// Forgets how long they have been apart.

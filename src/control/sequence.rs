@@ -1,4 +1,4 @@
-//! The order of an evening, as one table: from off through blowing through to the fire and out again.
+//! The order of a firing, as one table: from off through purging to the fire and out again.
 //!
 //! Not a flame safeguard. [`State::asks_for_gas`] is a request; a listed safeguard decides.
 
@@ -9,63 +9,65 @@ pub enum State {
     /// Nothing runs.
     Off,
     /// Air on, counting its changes; no gas.
-    BlowingThrough,
-    /// Blown through, air and gas set for lighting; no gas, waiting for a person.
+    PrePurge,
+    /// Purged, air and gas set for lighting; no gas, waiting for a person.
     Ready,
     /// Gas asked for, and not there yet.
     Lighting,
     /// Gas asked for, following the heat wanted.
     Firing,
     /// Gas off, air still on to carry the fire's gases out and keep heat from the blower.
-    BlowingOut,
-    /// Something was in doubt: gas off, air on, until a person resets.
-    Locked,
+    PostPurge,
+    /// Something was at fault: gas off, air on, until a person resets.
+    Lockout,
 }
 
-/// What can happen in a tick, in the order it goes through the table: the last word is doubt's.
+/// What can happen in a tick, in the order it goes through the table: a fault has the last word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[repr(u8)]
 pub enum Event {
     /// The air has been changed often enough since it was last lost.
-    Blown,
+    Purged,
     /// The gas reads what it was set to.
-    Lit,
+    GasFlowing,
     /// The state has lasted longer than it may.
     TooLong,
     /// A person wants the air on.
     Start,
     /// A person wants the fire, with the actuators where they must be and the safeguard willing.
     Light,
-    /// A person has looked at what was in doubt.
+    /// A person has looked at what was at fault.
     Reset,
     /// A person wants the fire off.
     Stop,
+    /// Gas reads, or has not read shut for the closing time since it last did or was asked for.
+    GasPresent,
     /// The safeguard does not permit gas.
-    Refused,
+    PermissiveLost,
     /// There is not enough air.
     AirLost,
     /// A reading, the clock, the mixture or the order of things cannot be trusted.
-    Doubt,
+    Fault,
 }
 
-use State::{BlowingOut, BlowingThrough, Firing, Lighting, Locked, Off, Ready};
+use State::{Firing, Lighting, Lockout, Off, PostPurge, PrePurge, Ready};
 
 /// Where each event leads from each state: a row a state, a column an event, both in the order of their lists.
 #[rustfmt::skip]
-const NEXT: [[State; 10]; 7] = [
-    // Blown          Lit             TooLong         Start           Light           Reset           Stop            Refused         AirLost         Doubt
-    [Off,             Off,            Off,            BlowingThrough, Off,            Off,            Off,            Off,            Off,            Locked], // Off
-    [Ready,           BlowingThrough, BlowingThrough, BlowingThrough, BlowingThrough, BlowingThrough, Off,            BlowingThrough, BlowingThrough, Locked], // BlowingThrough
-    [Ready,           Ready,          BlowingThrough, Ready,          Lighting,       Ready,          Off,            Ready,          BlowingThrough, Locked], // Ready
-    [Lighting,        Firing,         Locked,         Lighting,       Lighting,       BlowingOut,     BlowingOut,     Locked,         Locked,         Locked], // Lighting
-    [Firing,          Firing,         Firing,         Firing,         Firing,         BlowingOut,     BlowingOut,     Locked,         Locked,         Locked], // Firing
-    [Off,             BlowingOut,     BlowingOut,     BlowingOut,     BlowingOut,     Off,            BlowingOut,     BlowingOut,     BlowingOut,     Locked], // BlowingOut
-    [Locked,          Locked,         Locked,         Locked,         Locked,         Off,            Locked,         Locked,         Locked,         Locked], // Locked
+const NEXT: [[State; 11]; 7] = [
+    // Purged    GasFlowing  TooLong    Start      Light      Reset      Stop       GasPresent  PermissiveLost  AirLost    Fault
+    [Off,      Off,        Off,       PrePurge,  Off,       Off,       Off,       PostPurge,  Off,            Off,       Lockout], // Off
+    [Ready,    PrePurge,   PrePurge,  PrePurge,  PrePurge,  PrePurge,  Off,       PrePurge,   PrePurge,       PrePurge,  Lockout], // PrePurge
+    [Ready,    Ready,      PrePurge,  Ready,     Lighting,  Ready,     Off,       Ready,      Ready,          PrePurge,  Lockout], // Ready
+    [Lighting, Firing,     Lockout,   Lighting,  Lighting,  PostPurge, PostPurge, Lighting,   Lockout,        Lockout,   Lockout], // Lighting
+    [Firing,   Firing,     Firing,    Firing,    Firing,    PostPurge, PostPurge, Firing,     Lockout,        Lockout,   Lockout], // Firing
+    [Off,      PostPurge,  PostPurge, PostPurge, PostPurge, Off,       PostPurge, PostPurge,  PostPurge,      PostPurge, Lockout], // PostPurge
+    [Lockout,  Lockout,    Lockout,   Lockout,   Lockout,   Off,       Lockout,   Lockout,    Lockout,        Lockout,   Lockout], // Lockout
 ];
 
 impl State {
     /// Every state, in the order of the table's rows.
-    pub const ALL: [State; 7] = [Off, BlowingThrough, Ready, Lighting, Firing, BlowingOut, Locked];
+    pub const ALL: [State; 7] = [Off, PrePurge, Ready, Lighting, Firing, PostPurge, Lockout];
 
     /// Where an event leads.
     ///
@@ -76,12 +78,12 @@ impl State {
     /// assert_eq!(State::Ready.after(Event::Light), State::Lighting);
     /// // There is one way to gas, and it begins with the air.
     /// assert_eq!(State::Off.after(Event::Light), State::Off);
-    /// assert_eq!(State::Firing.after(Event::Doubt), State::Locked);
+    /// assert_eq!(State::Firing.after(Event::Fault), State::Lockout);
     /// ```
     #[must_use]
     pub fn after(self, event: Event) -> State {
         let row = NEXT.get(self as usize);
-        row.and_then(|row| row.get(event as usize)).copied().unwrap_or(Locked)
+        row.and_then(|row| row.get(event as usize)).copied().unwrap_or(Lockout)
     }
 
     /// Whether gas is asked for, which a listed safeguard may refuse.
@@ -99,17 +101,18 @@ impl State {
 
 impl Event {
     /// Every event, in the order of the table's columns.
-    pub const ALL: [Event; 10] = [
-        Event::Blown,
-        Event::Lit,
+    pub const ALL: [Event; 11] = [
+        Event::Purged,
+        Event::GasFlowing,
         Event::TooLong,
         Event::Start,
         Event::Light,
         Event::Reset,
         Event::Stop,
-        Event::Refused,
+        Event::GasPresent,
+        Event::PermissiveLost,
         Event::AirLost,
-        Event::Doubt,
+        Event::Fault,
     ];
 }
 
@@ -124,10 +127,10 @@ mod tests {
     }
 
     #[test]
-    fn doubt_and_lost_air_end_every_request_for_gas() {
+    fn faults_and_lost_air_end_every_request_for_gas() {
         for state in State::ALL {
-            assert_eq!(state.after(Event::Doubt), State::Locked);
-            for event in [Event::AirLost, Event::Refused, Event::Stop, Event::Reset] {
+            assert_eq!(state.after(Event::Fault), State::Lockout);
+            for event in [Event::AirLost, Event::PermissiveLost, Event::Stop, Event::Reset] {
                 assert!(!state.after(event).asks_for_gas() || !state.asks_for_gas(), "{state:?} {event:?}");
             }
         }
@@ -142,9 +145,9 @@ mod tests {
                     assert_eq!((state, event, next), (State::Ready, Event::Light, State::Lighting));
                 }
                 if next == State::Ready && state != State::Ready {
-                    assert_eq!((state, event), (State::BlowingThrough, Event::Blown));
+                    assert_eq!((state, event), (State::PrePurge, Event::Purged));
                 }
-                if state == State::Locked && next != State::Locked {
+                if state == State::Lockout && next != State::Lockout {
                     assert_eq!((event, next), (Event::Reset, State::Off));
                 }
             }

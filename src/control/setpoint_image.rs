@@ -4,7 +4,6 @@ use heapless::Vec;
 
 use super::seal::{self, HAZARDS, ImageError, Opened, SETPOINTS, WORD, image_bytes, numbers, seal};
 use super::setpoints::{InterpolationBound, MadeFor, Setpoint, SetpointTable};
-use crate::limits::{Input, check};
 use crate::quantity::{GaugePressure, NetHeatRate, PressureDifference};
 
 /// Most hazards an image carries.
@@ -147,16 +146,6 @@ impl<const N: usize> SetpointTable<N, f32> {
     /// [`ImageError`] says which way they are not.
     pub fn read_image(image: &[u8]) -> Result<Self, ImageError> {
         table(&open(image)?)
-    }
-
-    fn is_usable(&self) -> bool {
-        let zero = 0.0;
-        let heats = self.lowest.watts() > zero && self.step > zero && self.highest().watts().is_finite();
-        let bounds = self.bound.gauge.pascals() >= zero && self.bound.air >= zero;
-        let finite = self.rows.iter().all(|row| row.gauge.pascals().is_finite() && row.air.is_finite());
-        let rising = self.rows.iter().zip(self.rows.iter().skip(1)).all(|(a, b)| a.gauge <= b.gauge && a.air <= b.air);
-        let air_ratio = check(Input::AirRatio, self.made_for.air_ratio).is_ok();
-        heats && bounds && finite && rising && air_ratio
     }
 }
 

@@ -1,7 +1,8 @@
 //! The table of settings: heat wanted to gauge pressure and air setting, evenly spaced, joined by straight lines.
 
 use super::control_error::ControlError;
-use super::seal::{ImageError, mark};
+use super::fingerprint::Fingerprint;
+use super::seal::{ImageError, burner_id};
 use crate::burner::{AirSetting, Burner, Conditions};
 use crate::interpolate::polyline::at_share;
 use crate::limits::{Input, check};
@@ -34,14 +35,14 @@ pub struct InterpolationBound<S = f64> {
 pub struct MadeFor<S = f64> {
     /// The air ratio that its settings give: a limiter's target.
     pub air_ratio: S,
-    /// The mark of its burner, [`ChipBurner::mark`](super::ChipBurner::mark); any number where there is none.
+    /// The id of its burner, [`ChipBurner::burner_id`](super::ChipBurner::burner_id); any number where there is none.
     pub burner: u32,
 }
 
 impl<S> MadeFor<S> {
-    /// Refuses a table of another burner than that of this mark.
-    pub(crate) fn check_burner(&self, mark: u32) -> Result<(), ImageError> {
-        if self.burner == mark { Ok(()) } else { Err(ImageError::OtherBurner) }
+    /// Refuses a table of another burner than that of this id.
+    pub(crate) fn check_burner(&self, id: u32) -> Result<(), ImageError> {
+        if self.burner == id { Ok(()) } else { Err(ImageError::OtherBurner) }
     }
 }
 
@@ -154,7 +155,7 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
         highest: NetHeatRate<S>,
         between: u16,
     ) -> Result<Self, ControlError> {
-        let made_for = MadeFor { air_ratio, burner: mark(burner, conditions) };
+        let made_for = MadeFor { air_ratio, burner: burner_id(burner, conditions) };
         Self::build(made_for, lowest, highest, between, |heat| {
             let gauge = burner.gauge_for_heat(conditions, HeatRate::Net(heat), AirSetting::Ratio(air_ratio))?;
             Ok(Setpoint { gauge, air: burner.opening_for(conditions, gauge, air_ratio)? })
@@ -179,13 +180,32 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
         }
     }
 
+    /// Whether its numbers are those of a table: heats above zero, rows that are finite and do not fall.
+    pub(super) fn is_usable(&self) -> bool {
+        let zero = S::zero();
+        let heats = self.lowest.watts() > zero && self.step > zero && self.highest().watts().is_finite();
+        let steps = (self.per_step * self.step - S::one()).abs() < S::c(1e-3);
+        let bounds = self.bound.gauge.pascals() >= zero && self.bound.air >= zero;
+        let finite = self.rows.iter().all(|row| row.gauge.pascals().is_finite() && row.air.is_finite());
+        let rising = self.rows.iter().zip(self.rows.iter().skip(1)).all(|(a, b)| a.gauge <= b.gauge && a.air <= b.air);
+        let positive = self.rows.first().is_some_and(|row| row.gauge.pascals() >= zero);
+        let air_ratio = check(Input::AirRatio, self.made_for.air_ratio).is_ok();
+        heats && steps && bounds && finite && rising && positive && air_ratio
+    }
+
+    pub(super) fn fingerprint(&self, to: &mut Fingerprint) {
+        to.numbers([self.made_for.air_ratio, self.lowest.watts(), self.step, self.per_step]);
+        to.word(self.made_for.burner);
+        to.rows(&self.rows);
+    }
+
     /// How far a lookup can lie from the answers the table was built of.
     #[must_use]
     pub fn bound(&self) -> InterpolationBound<S> {
         self.bound
     }
 
-    /// The air ratio that its settings give, and the mark of the burner that gives it.
+    /// The air ratio that its settings give, and the id of the burner that gives it.
     #[must_use]
     pub fn made_for(&self) -> MadeFor<S> {
         self.made_for

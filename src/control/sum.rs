@@ -25,6 +25,11 @@ impl<S: Scalar> Sum<S> {
     pub fn value(&self) -> S {
         self.total
     }
+
+    /// All that it keeps.
+    pub fn parts(&self) -> [S; 2] {
+        [self.total, self.excess]
+    }
 }
 
 #[cfg(test)]

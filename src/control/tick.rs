@@ -1,7 +1,6 @@
 //! What a controller is told each tick, and what it answers.
 
-use super::crosslimit::Doubt;
-use super::sensors::SensorFault;
+use super::reason::Reason;
 use super::sequence::State;
 use super::setpoints::Setpoint;
 use crate::quantity::{ActualVolumeFlow, NetHeatRate};
@@ -12,13 +11,13 @@ pub enum Command {
     /// Nothing new.
     #[default]
     Nothing,
-    /// Air on, and blow through.
+    /// Air on, and purge.
     Start,
     /// Light, with the person at the burner.
     Light,
-    /// Gas off, then blow out.
+    /// Gas off, then purge.
     Stop,
-    /// What was in doubt has been looked at.
+    /// What was at fault has been looked at.
     Reset,
 }
 
@@ -35,33 +34,23 @@ pub struct Inputs<const K: usize, S = f64> {
     pub readings: [S; K],
     /// Heat of the gas as it is read between its valve and the jet; no number where the readings mean nothing.
     ///
-    /// A zero may lie a twentieth of the smallest fire low; further below nought is in doubt, as no number is.
+    /// A zero may lie a twentieth of the smallest fire low; further below zero is a fault, as no number is.
     pub gas: NetHeatRate<S>,
     /// What the air, as it is read, would burn at the target air ratio; as for the gas.
     pub air: NetHeatRate<S>,
-    /// The same air as a volume flow. Work it out of the same reading: only a second one is compared with it.
+    /// The same air as a volume flow. Compute it of the same reading: only a second one is compared with it. A heat and a
+    /// flow that disagree by more than a factor of two, by
+    /// [`air_heat`](super::ControllerSettings::air_heat), are a fault.
     pub air_flow: ActualVolumeFlow<S>,
-    /// A second reading of it, where there is one: one that was there and is gone is in doubt. The lesser of the two
-    /// counts for the air changes.
+    /// A second reading of it, where [`has_second_air`](super::ControllerSettings::has_second_air) says that one is
+    /// fitted; there it is a fault when it is missing, elsewhere when it is given. The lesser of the two counts for air
+    /// that is lost, for the air changes and for a mixture that is too rich.
     pub second_air_flow: Option<ActualVolumeFlow<S>>,
+    /// Whether the chamber is known to be cold, so that it draws no air of its own: then air that reads while the blower
+    /// is off is a fault. False where nothing is known.
+    pub chamber_is_cold: bool,
     /// Whether the listed safeguard permits gas.
     pub permitted: bool,
-}
-
-/// Why gas was last refused on doubt.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Reason {
-    /// A tick came too late, or the clock went backward or stands still.
-    Late,
-    /// A sensor, by its place among the readings.
-    Sensor(usize, SensorFault),
-    /// The air's two readings: they contradict, one is no number, or the second is gone.
-    Air(SensorFault),
-    /// Gas and air while they are limited.
-    Mixture(Doubt),
-    /// Gas reads although none is asked for.
-    GasUnasked,
 }
 
 /// What a controller answers each tick.
@@ -75,10 +64,12 @@ pub struct Outputs<S = f64> {
     pub blower_on: bool,
     /// Heat the gas is set for.
     pub gas: NetHeatRate<S>,
-    /// Heat the air is set for; nought where the blower is off.
+    /// Heat the air is set for; zero where the blower is off.
     pub air: NetHeatRate<S>,
     /// Gauge pressure and air setting of both.
     pub set: Setpoint<S>,
-    /// What was in doubt in this tick.
+    /// What was at fault in this tick.
     pub reason: Option<Reason>,
+    /// What the lockout began with, until it is reset.
+    pub first_cause: Option<Reason>,
 }

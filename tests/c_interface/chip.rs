@@ -11,6 +11,9 @@ use std::process::Command;
 use super::host::{Line, compare, write_images};
 use super::{HEADER, root, run};
 
+/// Bytes of stack that the header says suffice for any call.
+pub const STACK_MOST: u32 = 8192;
+
 /// The three targets, and what the linker calls their processors.
 const TARGETS: [(&str, &str); 3] = [
     ("thumbv7em-none-eabihf", "armelf"),
@@ -153,6 +156,7 @@ fn the_example_on_a_chip_gets_the_numbers_of_the_host() {
         let (lines, stack) = told(&libraries, board);
         compare(&lines);
         if board == BOARDS[0] {
+            assert!(stack <= STACK_MOST, "{stack}");
             states("stack of a call from C, bytes at most", stack);
         }
     }

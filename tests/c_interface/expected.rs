@@ -136,7 +136,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let (mut gas, mut air) = (10_000.0, 10_000.0);
     for _ in 0..20 {
         let set = limit.step(watts(20_000.0), watts(gas), watts(air), seconds(0.25));
-        line("limited", &[set.gas.watts(), set.air.watts(), f32::from(u8::from(set.doubt.is_some()))]);
+        line("limited", &[set.gas.watts(), set.air.watts(), f32::from(u8::from(set.fault.is_some()))]);
         (gas, air) = (moved(gas, set.gas.watts()), moved(air, set.air.watts()));
     }
     assert_eq!((gas, air), (20_000.0, 20_000.0), "the fire has come to the heat wanted");
@@ -165,9 +165,12 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         steady_time: seconds(0.5),
         ready_time: seconds(60.0),
         closing_time: seconds(2.0),
+        run_down_time: seconds(8.0),
         longest_tick: 500,
         clock_tolerance: 0.01,
         least_air: flow(0.002),
+        air_heat: 3e6,
+        has_second_air: false,
         air_agreement: (0.1, seconds(1.0)),
     };
     line("refused-on-purpose", &[8.0]);
@@ -192,6 +195,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
             air: watts(air_reading),
             air_flow: flow(air_reading / 3.0e6),
             second_air_flow: None,
+            chamber_is_cold: true,
             permitted: true,
         });
         if tick % 20 == 19 {

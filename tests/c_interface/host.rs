@@ -43,7 +43,7 @@ pub fn compare(in_c: &[Line]) {
             assert!((ours - theirs).abs() <= 1e-6 * ours.abs(), "{c:?} {rust:?}");
         }
     }
-    // What the story must have been: blowing through, ready, the fire at its heat, locked on the lost sensor.
+    // What the story must have been: purging, ready, the fire at its heat, locked on the lost sensor.
     let states: Vec<f64> = in_c.iter().filter(|line| line.0 == "tick").map(|line| line.1[0]).collect();
     assert_eq!(states.first(), Some(&1.0), "{states:?}");
     assert!(states.contains(&2.0) && states.contains(&4.0), "{states:?}");

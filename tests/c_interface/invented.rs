@@ -13,7 +13,7 @@ use jetwright::site::Site;
 /// A square law in heat for the gauge, a straight one for the air: invented.
 pub fn table() -> SetpointTable<17, f32> {
     let kilowatts = NetHeatRate::from_kilowatts;
-    let made_for = MadeFor { air_ratio: 1.05, burner: burner().mark() };
+    let made_for = MadeFor { air_ratio: 1.05, burner: burner().burner_id() };
     let table = SetpointTable::<17>::build(made_for, kilowatts(9.0), kilowatts(24.0), 15, |heat| {
         let share = heat.kilowatts() / 24.0;
         Ok(Setpoint { gauge: GaugePressure::from_pascals(60e3 * share * share), air: 0.9 * share })

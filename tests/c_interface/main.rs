@@ -16,6 +16,52 @@ use std::process::{Command, Output};
 
 const HEADER: &str = "examples/c/src/jetwright.h";
 
+const OPENING: &str =
+    "/* Gas and air of a forced-air burner. Process control, NEVER a flame safeguard: a listed one stays in
+ * charge of the gas valve. Made by cbindgen from src/capi/; change it there. Pointers are null or point at
+ * what their type says, and no two of one call at the same thing.
+ *
+ * Interrupts and threads: a struct is used by one call at a time. A tick that interrupts another on the same
+ * controller answers JETWRIGHT_STATUS_BUSY and asks for no gas; nothing else is guarded. Different structs are
+ * independent: the library keeps nothing of its own. Nothing here allocates, waits or calls back.
+ *
+ * Stack: at most JETWRIGHT_STACK_MOST bytes for any call, as measured on a Cortex-M4. */";
+
+/// What the preprocessor says: the version, whose results must be used, and the sizes that are checked.
+fn after_includes() -> String {
+    let version = env!("CARGO_PKG_VERSION");
+    let [major, minor, patch] = version.split('.').collect::<Vec<_>>()[..] else { panic!("{version}") };
+    format!(
+        "
+#define JETWRIGHT_VERSION \"{version}\"
+#define JETWRIGHT_VERSION_MAJOR {major}
+#define JETWRIGHT_VERSION_MINOR {minor}
+#define JETWRIGHT_VERSION_PATCH {patch}
+
+#if defined(__GNUC__) || defined(__clang__)
+#define JETWRIGHT_MUST_USE __attribute__((warn_unused_result))
+#else
+#define JETWRIGHT_MUST_USE
+#endif
+
+/* Bytes of stack. */
+#define JETWRIGHT_STACK_MOST {}
+
+#define JETWRIGHT_BYTES                                                                      \\
+    (sizeof(JetwrightController) + 2 * sizeof(JetwrightTable) + 3 * sizeof(JetwrightBurner) \\
+     + 4 * sizeof(JetwrightCrossLimit) + 5 * sizeof(JetwrightAirChanges)                     \\
+     + 6 * sizeof(JetwrightTotals) + 7 * sizeof(JetwrightInputs)                             \\
+     + 8 * sizeof(JetwrightOutputs) + 9 * sizeof(JetwrightControllerSettings)                \\
+     + 10 * sizeof(JetwrightCrossLimitSettings) + 11 * sizeof(JetwrightRecord)               \\
+     + 12 * sizeof(JetwrightHazards))
+
+/* Whether the library is the one of this header: call it first. */
+#define JETWRIGHT_CHECK_ABI() jetwright_check_abi(JETWRIGHT_ABI, JETWRIGHT_BYTES)
+",
+        chip::STACK_MOST
+    )
+}
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
@@ -44,12 +90,9 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
         language: cbindgen::Language::C,
         cpp_compat: true,
         include_guard: Some("JETWRIGHT_H".into()),
-        header: Some(
-            "/* Gas and air of a forced-air burner. Process control, NEVER a flame safeguard: a listed one stays in\n \
-             * charge of the gas valve. Made by cbindgen from src/capi/; change it there. Pointers are null or point at\n \
-             * what their type says, and no two of one call at the same thing. */"
-                .into(),
-        ),
+        header: Some(OPENING.into()),
+        after_includes: Some(after_includes()),
+        usize_is_size_t: true,
         documentation_style: cbindgen::DocumentationStyle::C,
         line_length: 110,
         enumeration: cbindgen::EnumConfig {
@@ -58,7 +101,8 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
         },
         // A chip's compiler need bring no more.
         no_includes: true,
-        sys_includes: ["stdbool.h", "stdint.h"].map(String::from).to_vec(),
+        sys_includes: ["stdbool.h", "stddef.h", "stdint.h"].map(String::from).to_vec(),
+        function: cbindgen::FunctionConfig { must_use: Some("JETWRIGHT_MUST_USE".into()), ..Default::default() },
         // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
         export: cbindgen::ExportConfig {
             include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),

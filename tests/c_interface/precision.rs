@@ -103,7 +103,7 @@ fn the_flue_and_the_heat_left_of_every_gas_are_those_of_double_precision() {
             let mixture = Temperature::from_kelvin(330.0);
             let reactants = Reactants::new(&reference, &site(), f64::from(air_ratio), mixture).unwrap();
             let left = reactants.available_heat(Temperature::from_kelvin(1523.0)).unwrap();
-            // A share of the whole heat: near nought it is the difference of two that are not.
+            // A share of the whole heat: near zero it is the difference of two that are not.
             grow(share, left, 1.0);
             if air_ratio > 1.0 {
                 let mut expected = JetwrightExpectedReading::default();

@@ -3,8 +3,7 @@
 use std::ffi::CStr;
 
 use jetwright::capi::{
-    JETWRIGHT_AIR_CHANGES_WORDS, JETWRIGHT_CONTROLLER_WORDS, JETWRIGHT_CROSS_LIMIT_WORDS, JETWRIGHT_NAME_BYTES,
-    JETWRIGHT_TABLE_WORDS, JetwrightAirChanges, JetwrightController, JetwrightControllerSettings, JetwrightCrossLimit,
+    JETWRIGHT_NAME_BYTES, JetwrightAirChanges, JetwrightController, JetwrightControllerSettings, JetwrightCrossLimit,
     JetwrightCrossLimitSettings, JetwrightRefused, JetwrightSensorLimits, JetwrightStatus, JetwrightTable,
     JetwrightTravel, jetwright_air_changes_make, jetwright_controller_make, jetwright_cross_limit_make,
     jetwright_table_read,
@@ -34,9 +33,12 @@ const RULES: JetwrightControllerSettings = JetwrightControllerSettings {
     steady_time_s: 0.5,
     ready_time_s: 60.0,
     closing_time_s: 2.0,
+    run_down_time_s: 8.0,
     longest_tick_ms: 500,
     clock_tolerance: 0.01,
     least_air_m3_per_s: 0.002,
+    air_heat_j_per_m3: 3e6,
+    has_second_air: 0,
     air_agreement: 0.1,
     air_agreement_time_s: 1.0,
 };
@@ -52,14 +54,14 @@ fn words(refused: &JetwrightRefused) -> (String, i32) {
 }
 
 fn limit(settings: &JetwrightCrossLimitSettings) -> (JetwrightCrossLimit, JetwrightStatus, (String, i32)) {
-    let mut limit = JetwrightCrossLimit { made: 0, words: [0; JETWRIGHT_CROSS_LIMIT_WORDS] };
+    let mut limit = JetwrightCrossLimit::unmade();
     let mut refused = stale();
     let status = jetwright_cross_limit_make(Some(&mut limit), Some(settings), Some(&mut refused));
     (limit, status, words(&refused))
 }
 
 fn changes(volume: f32, needed: f32, least: f32) -> (JetwrightAirChanges, JetwrightStatus, (String, i32)) {
-    let mut changes = JetwrightAirChanges { made: 0, words: [0; JETWRIGHT_AIR_CHANGES_WORDS] };
+    let mut changes = JetwrightAirChanges::unmade();
     let mut refused = stale();
     let status = jetwright_air_changes_make(Some(&mut changes), volume, needed, least, Some(&mut refused));
     (changes, status, words(&refused))
@@ -69,10 +71,10 @@ fn changes(volume: f32, needed: f32, least: f32) -> (JetwrightAirChanges, Jetwri
 fn controller(settings: &JetwrightControllerSettings) -> (JetwrightStatus, (String, i32)) {
     let mut image = [0; SetpointTable::<17, f32>::IMAGE_BYTES];
     table().write_image(&mut image).unwrap();
-    let mut table = JetwrightTable { made: 0, words: [0; JETWRIGHT_TABLE_WORDS] };
+    let mut table = JetwrightTable::unmade();
     // SAFETY: the length is the image's.
     assert_eq!(unsafe { jetwright_table_read(Some(&mut table), image.as_ptr(), image.len()) }, JetwrightStatus::Ok);
-    let mut desk = JetwrightController { made: 0, words: [0; JETWRIGHT_CONTROLLER_WORDS] };
+    let mut desk = JetwrightController::unmade();
     let mut refused = stale();
     let (limit, changes) = (limit(&BAND).0, changes(0.02, 4.0, 0.002).0);
     let status = jetwright_controller_make(
@@ -83,7 +85,6 @@ fn controller(settings: &JetwrightControllerSettings) -> (JetwrightStatus, (Stri
         Some(settings),
         Some(&mut refused),
     );
-    assert_eq!(desk.made != 0, status == JetwrightStatus::Ok);
     (status, words(&refused))
 }
 
@@ -92,13 +93,21 @@ fn every_setting_of_a_controller_that_is_refused_is_named() {
     let setting = JetwrightStatus::Setting;
     assert_eq!(controller(&RULES), (JetwrightStatus::Ok, (String::new(), -1)));
     type Change = fn(&mut JetwrightControllerSettings);
-    let rules: [(Change, &str); 11] = [
+    let rules: [(Change, &str); 19] = [
         (|rules| rules.lighting_w = 8_000.0, "heat the fire is lit at"),
         (|rules| rules.lighting_time_s = f32::NAN, "lighting time"),
         (|rules| rules.steady_time_s = 0.0, "steady time"),
         (|rules| rules.ready_time_s = -1.0, "waiting time"),
         (|rules| rules.closing_time_s = f32::INFINITY, "closing time"),
         (|rules| rules.longest_tick_ms = 0, "longest tick"),
+        (|rules| rules.longest_tick_ms = 2001, "longest tick"),
+        (|rules| rules.longest_tick_ms = u32::MAX / 2, "longest tick"),
+        (|rules| rules.run_down_time_s = f32::NAN, "run-down time of the blower"),
+        (|rules| rules.air_heat_j_per_m3 = 2e5, "heat of a cubic meter of air"),
+        (|rules| rules.air_heat_j_per_m3 = f32::NAN, "heat of a cubic meter of air"),
+        (|rules| rules.least_air_m3_per_s = 1e-6, "least air flow against the smallest heat input"),
+        (|rules| rules.least_air_m3_per_s = 0.004, "least air flow against the smallest heat input"),
+        (|rules| rules.lighting_w = 25_000.0, "heat the fire is lit at"),
         (|rules| rules.clock_tolerance = 0.3, "tolerance of the clock"),
         (|rules| rules.least_air_m3_per_s = f32::NAN, "least air flow"),
         (|rules| rules.air_agreement = 0.0, "agreement of the air's readings"),
@@ -170,6 +179,6 @@ fn every_setting_of_a_limiter_and_a_counter_that_is_refused_is_named() {
         assert_eq!((found.1, found.2), (Setting, (name.to_owned(), -1)));
     }
     // No room for a name is no error.
-    let mut unmade = JetwrightCrossLimit { made: 0, words: [0; JETWRIGHT_CROSS_LIMIT_WORDS] };
+    let mut unmade = JetwrightCrossLimit::unmade();
     assert_eq!(jetwright_cross_limit_make(Some(&mut unmade), Some(&BAND), None), JetwrightStatus::Ok);
 }

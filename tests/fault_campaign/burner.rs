@@ -1,4 +1,4 @@
-//! The numbers of tonight's burner, all invented, and the controller that is made for it.
+//! The numbers of this run's burner, all invented, and the controller that is made for it.
 
 use jetwright::Scalar;
 use jetwright::control::{
@@ -19,7 +19,7 @@ pub const ACTUATOR_TOLERANCE: f64 = 0.03;
 pub const READING_TOLERANCE: f64 = 0.01;
 /// The clock's error and its jitter together, as a share of each tick.
 pub const CLOCK_TOLERANCE: f64 = 0.05;
-/// Heat a cubic metre of air burns at the target air ratio, J/m3.
+/// Heat a cubic meter of air burns at the target air ratio, J/m3.
 pub const HEAT_PER_AIR: f64 = 3.0e6;
 /// Lowest air ratio, target, highest: a usual band, and one hardly wider than the tolerances need, 1.05 over and times
 /// 1.03/0.97 x (1.01/0.99)^2 = 1.105, with a hundredth to move in.
@@ -36,6 +36,8 @@ pub const FILLING_TIME: f64 = 0.4;
 pub const LIGHTING_TIME: f64 = 1.0;
 pub const READY_TIME: f64 = 10.0;
 pub const CLOSING_TIME: f64 = 2.0;
+/// From the largest heat input at the slowest, 30 kW x 1.03 / 5 kW/s, and some.
+pub const RUN_DOWN: f64 = 7.0;
 pub const STUCK_AFTER: f64 = 2.5;
 /// How far two readings of the air may differ, and how long, s.
 pub const AGREEMENT: (f64, f64) = (0.1, 1.0);
@@ -53,35 +55,43 @@ pub struct Burner {
     pub sensors: [[f64; 4]; 3],
     /// Shortest tick that is not missed, and by how much the longest is longer, ms.
     pub ticks: (u32, u32),
-    pub evening: usize,
+    pub ticks_in_all: usize,
     /// Lit at the largest fire by somebody who waits for it with short ticks: nothing has to settle after the air
     /// changes, so that nothing hides a count that is cut short.
     pub is_prompt: bool,
 }
 
 impl Burner {
-    pub fn of_tonight(random: &mut Random) -> Self {
+    pub fn drawn(random: &mut Random) -> Self {
         let band = BANDS[random.next() as usize % 2];
         if !random.one_in(8) {
             let (lighting, sensors) = (14_000.0, SENSORS);
-            return Self { lighting, band, volume: 0.01, sensors, ticks: (100, 350), evening: 140, is_prompt: false };
+            return Self {
+                lighting,
+                band,
+                volume: 0.01,
+                sensors,
+                ticks: (100, 350),
+                ticks_in_all: 140,
+                is_prompt: false,
+            };
         }
         let mut sensors = SENSORS;
         sensors[0][2] *= HIGHEST / 14_000.0;
-        Self { lighting: HIGHEST, band, volume: 0.02, sensors, ticks: (50, 100), evening: 180, is_prompt: true }
+        Self { lighting: HIGHEST, band, volume: 0.02, sensors, ticks: (50, 100), ticks_in_all: 180, is_prompt: true }
     }
 
-    /// Air that must be blown through, m3.
+    /// Air that must be purged, m3.
     pub fn air_needed(&self) -> f64 {
         CHANGES * self.volume
     }
 
-    /// About how long the evening is, s.
+    /// About how long the run is, s.
     pub fn seconds(&self) -> f64 {
-        self.evening as f64 * 1e-3 * f64::from(self.ticks.0 + self.ticks.1 / 2)
+        self.ticks_in_all as f64 * 1e-3 * f64::from(self.ticks.0 + self.ticks.1 / 2)
     }
 
-    pub fn desk<S: Scalar>(&self) -> Controller<9, 3, S> {
+    pub fn desk<S: Scalar>(&self, has_second_air: bool) -> Controller<9, 3, S> {
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let seconds = |value: f64| Duration::from_seconds(S::c(value));
         let flow = |value: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(value));
@@ -114,9 +124,12 @@ impl Burner {
             steady_time: seconds(0.5),
             ready_time: seconds(READY_TIME),
             closing_time: seconds(CLOSING_TIME),
+            run_down_time: seconds(RUN_DOWN),
             longest_tick: LONGEST_TICK,
             clock_tolerance: S::c(CLOCK_TOLERANCE),
             least_air: flow(LEAST_AIR),
+            air_heat: S::c(HEAT_PER_AIR),
+            has_second_air,
             air_agreement: (S::c(AGREEMENT.0), seconds(AGREEMENT.1)),
         };
         Controller::new(table.unwrap(), limit.unwrap(), changes, sensors, settings).unwrap()

@@ -1,4 +1,4 @@
-//! What goes wrong in an evening: sensors that lie and parts that break, alone or together, for a moment or for good.
+//! What goes wrong in an run: sensors that lie and parts that break, alone or together, for a moment or for good.
 
 use crate::burner::{Burner, READING_TOLERANCE};
 use crate::plant::{Broken, Plant};
@@ -15,7 +15,9 @@ pub enum Kind {
     Drift(usize, f64),
     /// Wrong by a share from the first.
     Share(usize, f64),
-    SecondApart,
+    /// The second air sensor reads another share of the air.
+    SecondApart(f64),
+    SecondGone,
     BlowerDead,
     AirStuck,
     CylinderEmpty,
@@ -27,30 +29,31 @@ pub enum Kind {
 }
 
 impl Kind {
-    pub const COUNT: usize = 14;
+    pub const COUNT: usize = 15;
 
     fn any(random: &mut Random) -> Self {
         let place = random.next() as usize % 3;
         let heat_place = place / 2 * 2;
-        match random.next() % 18 {
+        match random.next() % 19 {
             0 => Kind::NotANumber(place),
             1 => Kind::OutOfRange(place),
             2 => Kind::Jump(place, if place == 1 { 5.0 } else { random.between(-30e3, 30e3) }),
             3 | 4 => Kind::Stuck(place),
             5 | 6 => Kind::Drift(heat_place, random.between(-0.05, 0.05)),
             7 => Kind::Share(heat_place, random.between(-0.06, 0.06)),
-            8 => Kind::SecondApart,
+            8 => Kind::SecondApart([0.8, 1.25][random.next() as usize % 2]),
             9 | 10 => Kind::BlowerDead,
             11 => Kind::AirStuck,
             12 => Kind::CylinderEmpty,
             13 => Kind::GasOff(Self::off(random)),
             14 => Kind::AirOff(Self::off(random)),
             15 => Kind::ValveLeaks,
+            16 => Kind::SecondGone,
             _ => Kind::GasStuck,
         }
     }
 
-    /// Much, or so little that both witnesses are believed.
+    /// Much, or so little that both measurements are believed.
     fn off(random: &mut Random) -> f64 {
         let most = if random.one_in(2) { 0.15 } else { 0.02 };
         random.between(-most, most)
@@ -64,7 +67,8 @@ impl Kind {
             Kind::Stuck(_) => "stuck sensor",
             Kind::Drift(..) => "drift",
             Kind::Share(..) => "wrong by a share",
-            Kind::SecondApart => "sensors apart",
+            Kind::SecondApart(_) => "sensors apart",
+            Kind::SecondGone => "second sensor gone",
             Kind::BlowerDead => "blower dead",
             Kind::AirStuck => "air stuck",
             Kind::CylinderEmpty => "cylinder empty",
@@ -76,7 +80,7 @@ impl Kind {
     }
 }
 
-/// A fault and when it is there, s of the evening.
+/// A fault and when it is there, s of the run.
 #[derive(Clone, Copy, Debug)]
 pub struct Fault {
     pub kind: Kind,
@@ -84,7 +88,7 @@ pub struct Fault {
     pub ends: f64,
 }
 
-/// All of an evening's.
+/// All of an run's.
 #[derive(Debug)]
 pub struct Faults {
     list: [Option<Fault>; 4],
@@ -93,9 +97,9 @@ pub struct Faults {
 }
 
 impl Faults {
-    /// In a tenth of the evenings one on either side; of the others none in a sixth, one in a third, and two to four,
+    /// In a tenth of the runs one on either side; of the others none in a sixth, one in a third, and two to four,
     /// mostly close to each other, in half.
-    pub fn of_tonight(burner: &Burner, random: &mut Random) -> Self {
+    pub fn drawn(burner: &Burner, random: &mut Random) -> Self {
         let length = burner.seconds();
         if random.one_in(10) {
             return Self { list: Self::on_either_side(length, random), frozen: [0.0; 3] };
@@ -179,7 +183,8 @@ impl Faults {
                 Kind::Stuck(place) => (told[place], stuck[place]) = (self.frozen[place], true),
                 Kind::Drift(place, rate) => told[place] *= 1.0 + rate * (now - fault.begins),
                 Kind::Share(place, share) => told[place] *= 1.0 + share,
-                Kind::SecondApart => second = second.map(|air| 0.8 * air),
+                Kind::SecondApart(share) => second = second.map(|air| share * air),
+                Kind::SecondGone => second = None,
                 _ => {}
             }
         }
@@ -196,11 +201,11 @@ impl Faults {
 pub struct Sensors {
     errors: [f64; 2],
     noise: f64,
-    has_second_air: bool,
+    pub has_second_air: bool,
 }
 
 impl Sensors {
-    pub fn of_tonight(random: &mut Random) -> Self {
+    pub fn drawn(random: &mut Random) -> Self {
         let noise = READING_TOLERANCE * [1.0, 0.3, 0.05][random.next() as usize % 3];
         let mut error = || random.often_an_end(READING_TOLERANCE - noise);
         Self { errors: [error(), error()], noise, has_second_air: random.one_in(2) }

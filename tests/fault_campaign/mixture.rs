@@ -148,7 +148,7 @@ impl Mixture {
 /// Whether the least air is enough for the most gas, and the most air not too much for the least.
 fn in_band(band: (f64, f64, f64), gas: (f64, f64), air: (f64, f64)) -> Result<(), String> {
     let (richest, leanest) = (band.1 * air.0 / gas.1, band.1 * air.1 / gas.0);
-    // Nought over nought is no mixture.
+    // Zero over zero is no mixture.
     if richest < band.0 * 0.9999 || leanest > band.2 * 1.0001 {
         return Err(format!("air ratio {richest} to {leanest}"));
     }

@@ -10,6 +10,9 @@ const EMPTYING: f64 = 1.5;
 /// How long what is left in the gas line burns on behind a shut valve, s.
 const DRAINING: f64 = 1.0;
 
+/// The slowest valve takes this long to shut, s: with the draining less than the closing time.
+const CLOSING: f64 = 0.8;
+
 /// What is broken in the shop at a moment.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Broken {
@@ -43,7 +46,7 @@ enum Pace {
 }
 
 impl Pace {
-    fn of_tonight(random: &mut Random) -> Self {
+    fn drawn(random: &mut Random) -> Self {
         [Pace::Slowest, Pace::Fastest, Pace::Any][random.next() as usize % 3]
     }
 
@@ -71,7 +74,11 @@ pub struct Plant {
     air_pace: Pace,
     /// Share of the gas line that is filled.
     pub filled: f64,
+    /// Whether the valve is asked to be open.
     pub open: bool,
+    /// How long the valve takes to shut, s, and how long it will still be open.
+    closes_after: f64,
+    still_open: f64,
     pub broken: Broken,
 }
 
@@ -83,10 +90,12 @@ impl Plant {
             air_position: 0.0,
             gas_error,
             air_error,
-            gas_pace: Pace::of_tonight(random),
-            air_pace: Pace::of_tonight(random),
+            gas_pace: Pace::drawn(random),
+            air_pace: Pace::drawn(random),
             filled: 0.0,
             open: false,
+            closes_after: if random.one_in(2) { 0.0 } else { random.between(0.0, CLOSING) },
+            still_open: 0.0,
             broken: Broken::default(),
         }
     }
@@ -105,11 +114,17 @@ impl Plant {
         } else if !self.broken.air_stuck {
             self.air_position = moved(self.air_position, air_command, air_step);
         }
-        self.filled = if self.open || self.broken.leaks {
+        self.still_open = if self.open { self.closes_after } else { (self.still_open - seconds).max(0.0) };
+        self.filled = if self.open || self.still_open > 0.0 || self.broken.leaks {
             (self.filled + seconds / FILLING_TIME).min(1.0)
         } else {
             (self.filled - seconds / DRAINING).max(0.0)
         };
+    }
+
+    /// Whether gas can come that was not there: its valve is open, shuts, or leaks.
+    pub fn may_rise(&self) -> bool {
+        self.open || self.still_open > 0.0 || self.broken.leaks
     }
 
     /// Heat of the gas that a full line brings, W.

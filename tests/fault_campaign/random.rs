@@ -16,7 +16,7 @@ impl Random {
         mixed ^ (mixed >> 31)
     }
 
-    /// From nought to one.
+    /// From zero to one.
     pub fn share(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }

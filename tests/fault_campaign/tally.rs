@@ -1,14 +1,16 @@
-//! What the evenings have seen: a campaign that sees little proves little.
+//! What the runs have seen: a campaign that sees little proves little.
 
 use crate::faults::Kind;
 
 #[derive(Debug)]
 pub struct Tally {
-    /// Evenings with a fire.
+    /// Runs with a fire.
     pub fires: u64,
-    /// Evenings in which the fire came to the heat wanted.
+    /// Runs in which the fire came to the heat wanted.
     pub followed: u64,
-    /// Evenings in which two faults or more were there at once in a fire.
+    /// Restarts of the chip.
+    pub reboots: u64,
+    /// Runs in which two faults or more were there at once in a fire.
     pub overlaps: u64,
     /// Faults that began while a fire burnt.
     pub faults_in_fire: [(&'static str, u64); Kind::COUNT],
@@ -26,6 +28,7 @@ impl Tally {
             fires: 0,
             followed: 0,
             overlaps: 0,
+            reboots: 0,
             faults_in_fire: [("", 0); Kind::COUNT],
             lightings: (0, 0),
             least_blown: f64::INFINITY,

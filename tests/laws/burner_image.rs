@@ -114,5 +114,5 @@ fn a_table_goes_with_its_own_burner_only() {
     let mut bytes = [0; SetpointTable::<5, f32>::IMAGE_BYTES];
     own.write_image(&mut bytes).unwrap();
     assert_eq!(bytes[8..12], image(&chip)[8..12]);
-    assert_eq!(bytes[8..12], chip.mark().to_le_bytes());
+    assert_eq!(bytes[8..12], chip.burner_id().to_le_bytes());
 }

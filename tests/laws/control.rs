@@ -3,8 +3,8 @@
 use super::rig::BELL_FOUNDRY;
 use jetwright::burner::AirSetting;
 use jetwright::control::{
-    AirChanges, AirRatioBand, ControlError, CrossLimit, CrossLimitSettings, Doubt, HAZARD_CAP, ImageError, ImageHazard,
-    MadeFor, Setpoint, SetpointImage, SetpointTable, Travel,
+    AirChanges, AirRatioBand, ControlError, CrossLimit, CrossLimitSettings, HAZARD_CAP, ImageError, ImageHazard,
+    MadeFor, MixtureFault, Setpoint, SetpointImage, SetpointTable, Travel,
 };
 use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, HeatRate, NetHeatRate};
 use jetwright::{Error, Input, Scalar};
@@ -242,17 +242,17 @@ fn each_doubt_is_raised_by_what_it_is_of_and_by_nothing_else() {
     let step = |gas: f64, air: f64, seconds: f64| {
         let set =
             settled::<f64>(20.0).step(kilowatts(20.0), kilowatts(gas), kilowatts(air), Duration::from_seconds(seconds));
-        assert!(set.doubt.is_none() || set.gas == kilowatts(10.0));
-        set.doubt
+        assert!(set.fault.is_none() || set.gas == kilowatts(10.0));
+        set.fault
     };
     assert_eq!(step(20.0, 20.0, 0.1), None);
     assert_eq!(step(20.0 * 1.02 * 1.01, 20.0 * 0.98 * 0.99, 0.1), None, "all tolerances used up");
-    assert_eq!(step(20.0, 20.0, -0.1), Some(Doubt::Time));
-    assert_eq!(step(20.0, 20.0, f64::NAN), Some(Doubt::Time));
-    assert_eq!(step(f64::NAN, 20.0, 0.1), Some(Doubt::Reading));
-    assert_eq!(step(20.0, -1.0, 0.1), Some(Doubt::Reading));
-    assert_eq!(step(22.0, 20.0, 0.1), Some(Doubt::GasContradicts));
-    assert_eq!(step(20.0, 18.0, 0.1), Some(Doubt::AirContradicts));
+    assert_eq!(step(20.0, 20.0, -0.1), Some(MixtureFault::Time));
+    assert_eq!(step(20.0, 20.0, f64::NAN), Some(MixtureFault::Time));
+    assert_eq!(step(f64::NAN, 20.0, 0.1), Some(MixtureFault::Reading));
+    assert_eq!(step(20.0, -1.0, 0.1), Some(MixtureFault::Reading));
+    assert_eq!(step(22.0, 20.0, 0.1), Some(MixtureFault::GasContradicts));
+    assert_eq!(step(20.0, 18.0, 0.1), Some(MixtureFault::AirContradicts));
 }
 
 #[test]
@@ -263,28 +263,28 @@ fn no_reading_is_believed_of_actuators_that_were_held_anywhere() {
         limit.hold(watts(held), watts(held), Duration::from_seconds(0.1));
         limit.step(kilowatts(20.0), watts(read), watts(read), Duration::from_seconds(seconds))
     };
-    assert_eq!(step(f32::INFINITY, f32::INFINITY, f32::INFINITY).doubt, Some(Doubt::Reading));
-    assert_eq!(step(f32::NAN, f32::INFINITY, f32::INFINITY).doubt, Some(Doubt::Reading));
+    assert_eq!(step(f32::INFINITY, f32::INFINITY, f32::INFINITY).fault, Some(MixtureFault::Reading));
+    assert_eq!(step(f32::NAN, f32::INFINITY, f32::INFINITY).fault, Some(MixtureFault::Reading));
     // Held at 50 kW, the air has room for more gas than the largest fire's 30 kW; it is not asked for.
     let set = step(50e3, 60.0, 50e3);
-    assert_eq!((set.doubt, set.gas), (Some(Doubt::OutsideBand), kilowatts(10.0)));
+    assert_eq!((set.fault, set.gas), (Some(MixtureFault::OutsideBand), kilowatts(10.0)));
 }
 
 #[test]
 fn a_mixture_is_judged_by_either_witness_of_gas_with_either_of_air() {
     // Settled at 20 kW. Gas that reads 23 kW is at most 1.01 x 23 = 23.2 kW; the air is at least 0.98 x 20 = 19.6 kW by
-    // reckoning, whatever it reads: 0.844 of the gas, and 0.85 is needed.
+    // estimate, whatever it reads: 0.844 of the gas, and 0.85 is needed.
     let limit = settled::<f64>(20.0);
     let enough = |gas: f64, air: f64| limit.has_air_for(kilowatts(gas), kilowatts(air));
     assert!(enough(20.0, 20.0) && enough(0.0, 20.0) && enough(22.5, 20.0));
-    assert!(!enough(23.0, 23.0) && !enough(23.0, 30.0), "the reckoned air is not enough");
-    assert!(!enough(20.0, 17.5), "the read air is not enough for the reckoned gas");
+    assert!(!enough(23.0, 23.0) && !enough(23.0, 30.0), "the estimated air is not enough");
+    assert!(!enough(20.0, 17.5), "the read air is not enough for the estimated gas");
     assert!(!enough(f64::NAN, 20.0) && !enough(20.0, f64::NAN));
-    // At most 1.25: the air is at most 20.4 kW by reckoning, gas that reads 16 kW is at least 15.8 kW.
+    // At most 1.25: the air is at most 20.4 kW by estimate, gas that reads 16 kW is at least 15.8 kW.
     let in_band = |gas: f64, air: f64| limit.is_in_band(kilowatts(gas), kilowatts(air));
     assert!(in_band(20.0, 20.0) && in_band(17.0, 20.0) && in_band(20.0, 23.5));
-    assert!(!in_band(16.0, 16.0) && !in_band(16.0, 14.5), "the reckoned air is too much");
-    assert!(!in_band(24.5, 24.5), "the read air is too much for the reckoned gas");
+    assert!(!in_band(16.0, 16.0) && !in_band(16.0, 14.5), "the estimated air is too much");
+    assert!(!in_band(24.5, 24.5), "the read air is too much for the estimated gas");
 }
 
 #[test]
@@ -327,7 +327,7 @@ proptest! {
         for _ in 0..(60.0 / tick) as usize {
             let watts = NetHeatRate::from_watts;
             let set = limit.step(kilowatts(to), watts(gas), watts(air), Duration::from_seconds(tick));
-            prop_assert_eq!(set.doubt, None);
+            prop_assert_eq!(set.fault, None);
             let (gas_command, air_command) = (set.gas.watts(), set.air.watts());
             prop_assert!(gas_command <= air * (1.0 + 1e-9), "gas before its air");
             prop_assert!(air_command >= gas * (1.0 - 1e-9), "air gone before its gas");
@@ -358,7 +358,7 @@ proptest! {
             let watts = |value: f64| NetHeatRate::from_watts(value as f32);
             let narrow =
                 single.step(kilowatts(to), watts(gas_reading), watts(air_reading), Duration::from_seconds(tick as f32));
-            prop_assert_eq!(wide.doubt, narrow.doubt);
+            prop_assert_eq!(wide.fault, narrow.fault);
             for (wide, narrow) in [(wide.gas, narrow.gas), (wide.air, narrow.air)] {
                 prop_assert!((f64::from(narrow.watts()) / wide.watts() - 1.0).abs() < 1e-6);
             }

@@ -177,7 +177,7 @@ fn the_air_of_a_burner_without_gas_is_read_back() {
         let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
         let prepared = burner.prepared(&conditions).unwrap();
         let none = GaugePressure::from_pascals(0.0);
-        // Blown through warm and cold, whatever the burner was prepared for.
+        // Purged warm and cold, whatever the burner was prepared for.
         for there in [conditions, conditions.cold()] {
             let Ok(open) = burner.run(&there, none, 1.0) else { continue };
             let least = pascals(0.9 * open.blower_pressure.pascals());

@@ -44,7 +44,9 @@ static float moved(float position, float command, float seconds)
 
 int every_call(unsigned char *image, size_t length, unsigned char *burner_image, size_t burner_length)
 {
-    const float nought = 0.0f;
+    const float zero = 0.0f;
+
+    CHECK(JETWRIGHT_CHECK_ABI());
 
     /* What is wrong with an image is told apart, and nothing is used before it is made. */
     JetwrightSetpoint set;
@@ -90,7 +92,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     JetwrightSite site = {0.0f, 293.15f, 0.5f};
     JetwrightFlueReading readings[] = {{0.03f, 0.0f, JETWRIGHT_BASIS_DRY}, {0.03f, 0.002f, JETWRIGHT_BASIS_WET}};
     JetwrightFlueReading no_basis = {0.03f, 0.0f, 2}, too_much = {0.5f, 0.0f, JETWRIGHT_BASIS_DRY};
-    JetwrightFlueReading no_number = {nought / nought, 0.0f, JETWRIGHT_BASIS_DRY}, bare_air = {0.209f, 0.0f, JETWRIGHT_BASIS_WET};
+    JetwrightFlueReading no_number = {zero / zero, 0.0f, JETWRIGHT_BASIS_DRY}, bare_air = {0.209f, 0.0f, JETWRIGHT_BASIS_WET};
     JetwrightFlame flame = {JETWRIGHT_GAS_PROPANE, 0.5f, 293.15f, 1500.0f};
     JetwrightExpectedReading expected;
     float ratio = 0.0f, share = 0.0f;
@@ -116,7 +118,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
 
     /* Three readings to heat and air ratio, in the weather of the burner's file and in another. */
     JetwrightReadings now[] = {{41369.0f, 289.15f, 570.0f}, {41369.0f, 301.15f, 535.0f}};
-    JetwrightReadings too_strong = {41369.0f, 289.15f, 2000.0f}, no_gauge = {nought / nought, 289.15f, 570.0f};
+    JetwrightReadings too_strong = {41369.0f, 289.15f, 2000.0f}, no_gauge = {zero / zero, 289.15f, 570.0f};
     JetwrightSite sultry = {82000.0f, 308.15f, 0.8f}, no_weather = {82000.0f, 900.0f, 0.8f};
     JetwrightEstimate estimate;
     JetwrightReadingSpreads spreads = {500.0f, 2.0f, 5.0f, 0.03f, 0.04f}, no_spread = {-1.0f, 2.0f, 5.0f, 0.03f, 0.04f};
@@ -135,9 +137,9 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_burner_check_table(&burner, &table));
     CHECK(jetwright_burner_read(&burner, burner_image, burner_length));
     CHECK(jetwright_burner_check_table(&burner, &table));
-    burner.mark ^= 1;
+    burner.burner_id ^= 1;
     refused(jetwright_burner_check_table(&burner, &table));
-    burner.mark ^= 1;
+    burner.burner_id ^= 1;
     refused(jetwright_burner_at(&burner, &no_weather, 1500.0f));
     refused(jetwright_burner_estimate(&burner, &too_strong, &estimate));
     refused(jetwright_burner_estimate(&burner, &no_gauge, &estimate));
@@ -149,7 +151,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     refused(jetwright_burner_estimate(&burner, &shut, &estimate));
     refused(jetwright_burner_air_flow(&burner, 3.0f, 500.0f, &air_flow));
     refused(jetwright_burner_air_flow(&burner, 720.0f, 500.0f, &air_flow));
-    refused(jetwright_burner_air_flow(&burner, nought / nought, 500.0f, &air_flow));
+    refused(jetwright_burner_air_flow(&burner, zero / zero, 500.0f, &air_flow));
     for (int weather = 0; weather < 2; weather++) {
         if (weather == 1) {
             CHECK(jetwright_burner_at(&burner, &sultry, 1500.0f));
@@ -179,7 +181,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
         air = moved(air, limited.air_w, 0.25f);
     }
 
-    /* Blowing through, and what was used. */
+    /* Purging, and what was used. */
     JetwrightAirChanges changes;
     float so_far = 0.0f;
     bool enough = false;
@@ -199,17 +201,17 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     CHECK(jetwright_totals_read(&totals, &used));
     TELL("used", used.gas_kg, used.heat_net_j, used.money);
 
-    /* The whole controller: blown through, lit by a person, out on a sensor that is gone. */
+    /* The whole controller: purged, lit by a person, out on a sensor that is gone. */
     JetwrightControllerSettings rules = {
         {{-10.0f, 60000.0f, 90000.0f, 900.0f, 5.0f}, {240.0f, 330.0f, 2.0f, 0.5f, 0.0f},
          {-10.0f, 60000.0f, 90000.0f, 900.0f, 5.0f}},
-        10000.0f, 1.0f, 0.5f, 60.0f, 2.0f, 500, 0.01f, 0.002f, 0.1f, 1.0f};
-    JetwrightOutputs out = {JETWRIGHT_STATE_OFF, false, false, false, 0.0f, 0.0f, {0.0f, 0.0f}, 0.0f};
+        10000.0f, 1.0f, 0.5f, 60.0f, 2.0f, 8.0f, 500, 0.01f, 0.002f, 3.0e6f, 0, 0.1f, 1.0f};
+    JetwrightOutputs out = {JETWRIGHT_STATE_OFF, false, false, false, 0, 0, -1, 0.0f, 0.0f, {0.0f, 0.0f}, 0.0f};
     CHECK(jetwright_air_changes_make(&changes, 0.02f, 4.0f, 0.002f, NULL));
     CHECK(jetwright_cross_limit_make(&limit, &settings, NULL));
     /* What is refused has a name: here the speed of the third sensor, which is none. */
     JetwrightRefused why;
-    rules.sensors[2].fastest = nought / nought;
+    rules.sensors[2].fastest = zero / zero;
     refused(jetwright_controller_make(&controller, &table, &limit, &changes, &rules, &why));
     TELL("named", (float)why.sensor, (float)why.name[0], (float)why.name[1]);
     rules.sensors[2].fastest = 90000.0f;
@@ -232,6 +234,7 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
         in.air_w = in.readings[2];
         in.air_flow_m3_per_s = in.air_w / 3.0e6f;
         in.second_air_flow_m3_per_s = -1.0f;
+        in.chamber_is_cold = 1;
         in.permitted = 1;
         CHECK(jetwright_controller_tick(&controller, &in, &out));
         if (tick % 20 == 19) {

@@ -17,7 +17,7 @@ void tell(const char *name, const float *numbers, int count)
     printf("\n");
 }
 
-/* The bytes of a file; nought where there is none. */
+/* The bytes of a file; zero where there is none. */
 static size_t bytes_of(const char *name, unsigned char *bytes, size_t most)
 {
     size_t length = 0;

@@ -34,7 +34,7 @@
 #define JETWRIGHT_TOTALS_WORDS 6
 
 /*
- Bytes of a name, its nought at the end with them.
+ Bytes of a name, its zero at the end with them.
  */
 #define JETWRIGHT_NAME_BYTES 48
 
@@ -172,7 +172,7 @@ enum JetwrightState
    */
   JETWRIGHT_STATE_BLOWING_THROUGH = 1,
   /*
-   Blown through; no gas, waiting for a person.
+   Purged; no gas, waiting for a person.
    */
   JETWRIGHT_STATE_READY = 2,
   /*
@@ -188,9 +188,9 @@ enum JetwrightState
    */
   JETWRIGHT_STATE_BLOWING_OUT = 5,
   /*
-   Something was in doubt: gas off, air on, until a person resets.
+   Something was in fault: gas off, air on, until a person resets.
    */
-  JETWRIGHT_STATE_LOCKED = 6,
+  JETWRIGHT_STATE_LOCKOUT = 6,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -312,7 +312,7 @@ enum JetwrightCommand
    */
   JETWRIGHT_COMMAND_NOTHING = 0,
   /*
-   Air on, and blow through.
+   Air on, and purge.
    */
   JETWRIGHT_COMMAND_START = 1,
   /*
@@ -320,7 +320,7 @@ enum JetwrightCommand
    */
   JETWRIGHT_COMMAND_LIGHT = 2,
   /*
-   Gas off, then blow out.
+   Gas off, then purge.
    */
   JETWRIGHT_COMMAND_STOP = 3,
   /*
@@ -397,7 +397,7 @@ typedef struct JetwrightAirChanges {
  */
 typedef struct JetwrightSensorLimits {
   /*
-   Smallest reading of a healthy sensor: under its nought by its offset, above what a broken wire reads.
+   Smallest reading of a healthy sensor: under its zero by its offset, above what a broken wire reads.
    */
   float lowest;
   /*
@@ -405,21 +405,21 @@ typedef struct JetwrightSensorLimits {
    */
   float highest;
   /*
-   Fastest change of what is measured, per second; above nought.
+   Fastest change of what is measured, per second; above zero.
    */
   float fastest;
   /*
-   Change between two readings that noise alone can make; nought or more.
+   Change between two readings that noise alone can make; zero or more.
    */
   float noise;
   /*
-   A live sensor never reads exactly the same for this long, s; nought where it may, and nothing below nought.
+   A live sensor never reads exactly the same for this long, s; zero where it may, and nothing below zero.
    */
   float stuck_after_s;
 } JetwrightSensorLimits;
 
 /*
- What a controller is told once. Times are above nought and finite.
+ What a controller is told once. Times are above zero and finite.
  */
 typedef struct JetwrightControllerSettings {
   /*
@@ -440,7 +440,7 @@ typedef struct JetwrightControllerSettings {
    */
   float steady_time_s;
   /*
-   Longest wait after blowing through, s.
+   Longest wait after purging, s.
    */
   float ready_time_s;
   /*
@@ -452,16 +452,16 @@ typedef struct JetwrightControllerSettings {
    */
   uint32_t longest_tick_ms;
   /*
-   How far the time counted between two ticks may lie from the time that passed, as a share of it: from nought to
+   How far the time counted between two ticks may lie from the time that passed, as a share of it: from zero to
    under 0.3; 0.01 to 0.03 for a crystal and ticks of 100 ms, of which one millisecond is 0.01 already.
    */
   float clock_tolerance;
   /*
-   Air under this is lost, m3/s; above nought.
+   Air under this is lost, m3/s; above zero.
    */
   float least_air_m3_per_s;
   /*
-   How far two readings of the air may differ, as a share; above nought.
+   How far two readings of the air may differ, as a share; above zero.
    */
   float air_agreement;
   /*
@@ -475,7 +475,7 @@ typedef struct JetwrightControllerSettings {
  */
 typedef struct JetwrightRefused {
   /*
-   What the setting is called, ended by a nought; empty where no setting was refused.
+   What the setting is called, ended by a zero; empty where no setting was refused.
    */
   char name[JETWRIGHT_NAME_BYTES];
   /*
@@ -517,7 +517,7 @@ typedef struct JetwrightInputs {
    */
   float air_flow_m3_per_s;
   /*
-   A second reading of it, m3/s; below nought where there is none. One that was there and is gone is in doubt.
+   A second reading of it, m3/s; below zero where there is none. One that was there and is gone is in doubt.
    */
   float second_air_flow_m3_per_s;
   /*
@@ -559,7 +559,7 @@ typedef struct JetwrightOutputs {
   /*
    Whether something was in doubt in this tick.
    */
-  bool in_doubt;
+  bool fault;
   /*
    Heat the gas is set for, W.
    */
@@ -645,7 +645,7 @@ typedef struct JetwrightEstimate {
    */
   float heat_net_w;
   /*
-   Air at the blower's inlet, m3/s. While blowing through no gas flows and there is no estimate:
+   Air at the blower's inlet, m3/s. While purging no gas flows and there is no estimate:
    `jetwright_burner_air_flow` is what air changes count.
    */
   float air_flow_m3_per_s;
@@ -654,7 +654,7 @@ typedef struct JetwrightEstimate {
    */
   float air_kg_per_s;
   /*
-   Air supplied over air needed; nought where the air ahead of the jets holds the gas back.
+   Air supplied over air needed; zero where the air ahead of the jets holds the gas back.
    */
   float air_ratio;
   /*
@@ -716,7 +716,7 @@ typedef struct JetwrightFlueReading {
    */
   float oxygen;
   /*
-   Carbon monoxide, if it is read; else nought.
+   Carbon monoxide, if it is read; else zero.
    */
   float carbon_monoxide;
   /*
@@ -770,7 +770,7 @@ typedef struct JetwrightFlame {
  */
 typedef struct JetwrightTravel {
   /*
-   Never slower than this while it is not there yet, W/s; above nought. Counted from the command and from a
+   Never slower than this while it is not there yet, W/s; above zero. Counted from the command and from a
    standing blower, dead time with it.
    */
   float slowest_w_per_s;
@@ -798,7 +798,7 @@ typedef struct JetwrightCrossLimitSettings {
    */
   float highest_air_ratio;
   /*
-   The smallest fire, W; above nought, and not below that of the table.
+   The smallest fire, W; above zero, and not below that of the table.
    */
   float lowest_w;
   /*
@@ -814,13 +814,13 @@ typedef struct JetwrightCrossLimitSettings {
    */
   struct JetwrightTravel air_travel;
   /*
-   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from nought
+   How far the flow of an actuator that has arrived can lie from its setpoint, as a share of it: from zero
    to under 0.3. Includes what a straight line between two rows of the setpoint table is off, which
    `jetwright setpoints` prints.
    */
   float actuator_tolerance;
   /*
-   How far a reading can lie from the flow, as a share of it: from nought to under 0.3.
+   How far a reading can lie from the flow, as a share of it: from zero to under 0.3.
    */
   float reading_tolerance;
 } JetwrightCrossLimitSettings;
@@ -904,7 +904,7 @@ typedef struct JetwrightJet {
    */
   float count;
   /*
-   A measured discharge coefficient; nought for the model's.
+   A measured discharge coefficient; zero for the model's.
    */
   float measured_coefficient;
 } JetwrightJet;
@@ -1055,12 +1055,12 @@ JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
 
 /*
  Air at the blower's inlet (m3/s) while no gas flows, from the blower's pressure (Pa) alone: for
- `jetwright_air_changes_count` while blowing through. It tells nothing of the gas: that none is there must be known
+ `jetwright_air_changes_count` while purging. It tells nothing of the gas: that none is there must be known
  otherwise.
 
- `least_pa` is a little less than what was seen with the damper fully open, above nought: a blower that stands or
+ `least_pa` is a little less than what was seen with the damper fully open, above zero: a blower that stands or
  turns slowly reads less, which by its curve would be more air. Any status but `Ok` means that the air is not known:
- count nought, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
+ count zero, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
  much.
  */
 JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
@@ -1083,7 +1083,7 @@ JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurn
 /*
  The air ratio that a reading of the flue gas of a `JetwrightGas` tells.
 
- Nought oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
+ Zero oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
  */
 JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
                                                 const struct JetwrightSite *site,
@@ -1099,7 +1099,7 @@ JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
                                            struct JetwrightExpectedReading *expected);
 
 /*
- Share of a flame's net heat that is left for the chamber; below nought where the chamber is hotter than the flame.
+ Share of a flame's net heat that is left for the chamber; below zero where the chamber is hotter than the flame.
  */
 JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
                                          const struct JetwrightSite *site,
@@ -1127,7 +1127,7 @@ JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
                                            struct JetwrightLimited *limited);
 
 /*
- One step with the gas off: sends both actuators where they are wanted (W), and reckons on.
+ One step with the gas off: sends both actuators where they are wanted (W), and estimates on.
  */
 JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
                                            float gas_w,

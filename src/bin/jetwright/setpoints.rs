@@ -71,7 +71,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         from: arguments.from,
         to: arguments.to,
     };
-    let mark = sheet.for_chip().map_or(0, |chip| chip.mark());
+    let mark = sheet.for_chip().map_or(0, |chip| chip.burner_id());
     let found = sheet.plant.setpoints(&sheet.settings, mark, &asked).map_err(|refusal| {
         if refusal.place.section.is_empty() { refusal.into() } else { CommandError::from(places.told(&refusal)) }
     })?;

@@ -12,7 +12,7 @@
 //   BLOWER     through a relay to the blower's contactor; HIGH runs it.
 //   LOCKED     a lamp: lit while locked, until RESET; flashing when this sketch has failed, which only repair ends.
 //   GAUGE, AIR, WANTED  0 V to the board's reference: gauge before the jet, air flow, knob. No more volts than that.
-//              10 kilohms from each to ground make a broken wire read nought. A gauge whose nought is not 0 V (0.5 V,
+//              10 kilohms from each to ground make a broken wire read zero. A gauge whose zero is not 0 V (0.5 V,
 //              4 mA) tells a broken wire from no gas: subtract its offset, and the lowest reading below refuses it.
 //   GAS, AIR_OUT  PWM, which is no pressure and no position: filter it to a voltage and amplify that to what the
 //              electric pressure regulator and the damper's actuator take, such as 0 to 10 V.
@@ -39,11 +39,11 @@ const float FULL_COUNT = 1023.0f;            // of the converter: 4095 where it 
 const float FULL_PWM = 255.0f;               // of analogWrite
 const float GAUGE_PA_PER_COUNT = 100.0f;     // Pa a count: the gauge's span over the converter's counts
 const float GAUGE_OFFSET_PA = 0.0f;          // Pa it reads with its valve shut: as seen
-const float GAUGE_LOWEST_PA = -500.0f;       // Pa: the least a healthy gauge reads, under nought by its error
+const float GAUGE_LOWEST_PA = -500.0f;       // Pa: the least a healthy gauge reads, under zero by its error
 const float AIR_M3_PER_S_PER_COUNT = 2e-5f;  // m3/s a count: the air sensor's span over the converter's counts
 const float REGULATOR_SPAN_PA = 100e3f;      // Pa that the regulator gives at full PWM: its data sheet
 const float CHAMBER_M3 = 0.02f;              // chamber and all the air passes behind it, m3: measured
-const float AIR_CHANGES = 4.0f;              // how often it is blown through: the code that applies to you
+const float AIR_CHANGES = 4.0f;              // how often it is purged: the code that applies to you
 const float LEAST_AIR_M3_PER_S = 0.002f;     // air under this is lost, m3/s: well under that of the smallest fire
 const uint32_t TICK_MS = 100;                // time between two ticks, ms
 
@@ -95,8 +95,8 @@ bool makeController() {
   temperature.highest = 330.0f;                // K: warmer than your hose in the sun
   temperature.fastest = 2.0f;                  // K/s: faster than the sensor follows
   temperature.noise = 0.5f;                    // K: its last digits
-  temperature.stuck_after_s = 0.0f;            // s: nought, it may stand still; here it is a constant
-  air.lowest = -0.001f;                        // m3/s: under this it is broken, a little below nought
+  temperature.stuck_after_s = 0.0f;            // s: zero, it may stand still; here it is a constant
+  air.lowest = -0.001f;                        // m3/s: under this it is broken, a little below zero
   air.highest = 0.05f;                         // m3/s: above this it is broken; more than the blower gives
   air.fastest = 0.03f;                         // m3/s2: faster than blower and damper, as seen
   air.noise = 3e-4f;                           // m3/s: of the stream and the sensor, as seen
@@ -104,16 +104,20 @@ bool makeController() {
   rules.lighting_w = 10000.0f;                 // W: a fire of the table that lights cold, `jetwright sheet`
   rules.lighting_time_s = 1.0f;                // s: what the line takes to fill (0.4 s here), and the longest tick
   rules.steady_time_s = 0.5f;                  // s: longer than the line takes to fill
-  rules.ready_time_s = 60.0f;                  // s: how long blown through waits for a person
+  rules.ready_time_s = 60.0f;                  // s: how long purged waits for a person
   rules.closing_time_s = 2.0f;                 // s: until the gauge reads nothing once the valve is shut
+  rules.run_down_time_s = 20.0f;               // s: until no air reads once the blower is off, twice what was seen
   rules.longest_tick_ms = 5 * TICK_MS;         // ms: a later tick locks
   rules.clock_tolerance = 0.02f;               // share: 1 ms of TICK_MS, and the chip's clock
   rules.least_air_m3_per_s = LEAST_AIR_M3_PER_S;
+  rules.air_heat_j_per_m3 = AIR_HEAT_J_PER_M3;
+  rules.has_second_air = 0;                    // 1 where a second air sensor is fitted
   rules.air_agreement = 0.1f;                  // share by which two air sensors may differ; there is one here
   rules.air_agreement_time_s = 1.0f;           // s: for how long by more
 
   JetwrightCrossLimit limit;
   JetwrightAirChanges changes;
+  if (JETWRIGHT_CHECK_ABI() != JETWRIGHT_STATUS_OK) return false;
   if (jetwright_table_read(&table, TABLE, sizeof TABLE) != JETWRIGHT_STATUS_OK) return false;
   if (jetwright_table_air_ratio(&table, &band.target_air_ratio) != JETWRIGHT_STATUS_OK) return false;
   if (jetwright_table_range(&table, &lowest_w, &highest_w) != JETWRIGHT_STATUS_OK) return false;
@@ -168,22 +172,23 @@ void loop() {
   in.readings[0] = supply.gauge_pa;
   in.readings[1] = supply.temperature_k;
   in.readings[2] = air_flow;
-  // A gauge a little under nought, by its offset, is no gas.
+  // A gauge a little under zero, by its offset, is no gas.
   if (supply.gauge_pa < 0.0f && supply.gauge_pa > GAUGE_LOWEST_PA) supply.gauge_pa = 0.0f;
   bool read = jetwright_jet_flow(&jet, &supply, &flow) == JETWRIGHT_STATUS_OK;
   in.gas_w = read ? flow.heat_net_w : NAN;
   in.air_w = AIR_HEAT_J_PER_M3 * air_flow;
   in.air_flow_m3_per_s = air_flow;
   in.second_air_flow_m3_per_s = -1.0f;
+  in.chamber_is_cold = 0;  // 1 where a thermometer says so: then a stuck air sensor is found with the blower off
   in.permitted = digitalRead(PERMITTED_PIN) == LOW ? 1 : 0;
 
   bool sound = made && jetwright_controller_tick(&controller, &in, &out) == JETWRIGHT_STATUS_OK;
   digitalWrite(REQUEST_PIN, sound && out.asks_for_gas ? HIGH : LOW);
   digitalWrite(BLOWER_PIN, !sound || out.blower_on ? HIGH : LOW);
   if (sound) {
-    analogWrite(GAS_PIN, (int)(out.set.gauge_pa * (FULL_PWM / REGULATOR_SPAN_PA)));
-    analogWrite(AIR_OUT_PIN, (int)(out.set.air * FULL_PWM));
-    digitalWrite(LOCKED_PIN, out.state == JETWRIGHT_STATE_LOCKED ? HIGH : LOW);
+    analogWrite(GAS_PIN, (int)(out.set.gauge_pa * (FULL_PWM / REGULATOR_SPAN_PA) + 0.5f));
+    analogWrite(AIR_OUT_PIN, (int)(out.set.air * FULL_PWM + 0.5f));
+    digitalWrite(LOCKED_PIN, out.state == JETWRIGHT_STATE_LOCKOUT ? HIGH : LOW);
     feedWatchdog();
   } else {
     // No request, no gas pressure, all the air there is; and the watchdog starves.

@@ -30,7 +30,7 @@ fn main() -> ! {
             back: GaugePressure::from_pascals(0.0),
             temperature: Temperature::from_kelvin(read(1)),
         };
-        // What is refused is no gas known: nought.
+        // What is refused is no gas known: zero.
         let (gas, heat) = jet
             .flow(&propane, &supply)
             .map_or((0.0, 0.0), |passed| (passed.mass_flow.kilograms_per_second(), passed.heat_net.watts()));

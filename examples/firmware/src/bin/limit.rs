@@ -35,6 +35,6 @@ fn main() -> ! {
         let set = limit.step(watts(0), watts(1), watts(2), Duration::from_seconds(TICK));
         write(0, table.at(set.gas).gauge.pascals());
         write(1, table.at(set.air).air);
-        write(2, if set.doubt.is_none() { 1.0 } else { 0.0 });
+        write(2, if set.fault.is_none() { 1.0 } else { 0.0 });
     }
 }

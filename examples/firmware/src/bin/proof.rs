@@ -78,7 +78,7 @@ fn small_costs() -> Option<()> {
         let wanted = if index % 100 < 50 { highest } else { lowest };
         let set = limit.step(NetHeatRate::from_watts(black_box(wanted)), stands.0, stands.1, elapsed);
         stands = (moved(stands.0, set.gas), moved(stands.1, set.air));
-        u32::from(set.doubt.is_some())
+        u32::from(set.fault.is_some())
     };
     let (_, stack) = depth(|| black_box(step(0)));
     let (doubts, spent) = instructions(|| (0..TIMES).map(|index| black_box(step(index))).sum::<u32>());

@@ -107,7 +107,7 @@ fn step(
 ) -> Option<(NetHeatRate<f32>, NetHeatRate<f32>)> {
     let elapsed = Duration::from_seconds(TICK);
     let set = limit.step(wanted, stands.0, stands.1, elapsed);
-    if set.doubt.is_some() {
+    if set.fault.is_some() {
         return None;
     }
     let stands = (moved(stands.0, set.gas), moved(stands.1, set.air));

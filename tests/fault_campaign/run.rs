@@ -1,4 +1,4 @@
-//! One evening: a person, a shop where things go wrong, a clock that is not quite right, and the controller.
+//! One run: a person, a shop where things go wrong, a clock that is not quite right, and the controller.
 
 use jetwright::Scalar;
 use jetwright::control::{Command, Inputs, State};
@@ -12,16 +12,16 @@ use crate::referee::*;
 use crate::tally::Tally;
 
 /// What a person does on seeing a state: mostly the sensible thing, sometimes anything.
-fn command(state: State, patience: u64, random: &mut Random) -> Command {
+fn command(state: State, patience: u64, idle: u64, random: &mut Random) -> Command {
     if random.one_in(60) {
         let any = [Command::Nothing, Command::Start, Command::Light, Command::Stop, Command::Reset];
         return any[random.next() as usize % any.len()];
     }
     match state {
-        State::Off if random.one_in(2) => Command::Start,
+        State::Off if random.one_in(idle) => Command::Start,
         State::Ready if random.one_in(patience) => Command::Light,
         State::Firing if random.one_in(150) => Command::Stop,
-        State::Locked if random.one_in(4) => Command::Reset,
+        State::Lockout if random.one_in(4) => Command::Reset,
         _ => Command::Nothing,
     }
 }
@@ -45,7 +45,7 @@ struct Clock {
 }
 
 impl Clock {
-    fn of_tonight(random: &mut Random) -> Self {
+    fn drawn(random: &mut Random) -> Self {
         let now = if random.one_in(3) { u32::MAX - (random.next() % 30_000) as u32 } else { random.next() as u32 };
         Self { now, error: random.often_an_end(CLOCK_TOLERANCE) }
     }
@@ -67,22 +67,31 @@ impl Clock {
     }
 }
 
-pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
+pub fn run<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
     let mut random = Random::new(seed);
-    let burner = Burner::of_tonight(&mut random);
-    let mut desk = burner.desk::<S>();
+    let burner = Burner::drawn(&mut random);
+    let sensors = Sensors::drawn(&mut random);
+    let mut desk = burner.desk::<S>(sensors.has_second_air);
     let mut plant = Plant::new(&mut random);
-    let mut faults = Faults::of_tonight(&burner, &mut random);
-    let sensors = Sensors::of_tonight(&mut random);
-    let mut clock = Clock::of_tonight(&mut random);
-    let (ticks, mut sent) = (burner.evening, (burner.lighting, 0.0));
+    let mut faults = Faults::drawn(&burner, &mut random);
+    let mut clock = Clock::drawn(&mut random);
+    let (ticks, mut sent) = (burner.ticks_in_all, (burner.lighting, 0.0));
     // Who is called away lets the time to light go by.
     let patience = if burner.is_prompt { 1 } else { [2, 500][usize::from(random.one_in(40))] };
-    let mut referee = Referee::new(burner.clone());
+    // And who comes late lets it stand.
+    let idle = if random.one_in(12) { 60 } else { 2 };
+    let mut referee = Referee::new(burner.clone(), sensors.has_second_air);
     let mut wanted = random.between(LOWEST, HIGHEST);
     let (mut state, mut time) = (State::Off, 0.0);
     let (mut has_fire, mut has_followed, mut has_overlap) = (false, false, false);
     for tick in 0..ticks {
+        // The chip may lose its power for a moment, at the fire too: its valve shuts.
+        if random.one_in(1500) {
+            desk = burner.desk::<S>(sensors.has_second_air);
+            (state, plant.open) = (State::Off, false);
+            referee.reboots();
+            tally.reboots += 1;
+        }
         // The counter's first value tells no time.
         let (seconds, counted) = if tick == 0 { (0.0, 0) } else { clock.ticks(&burner, &mut random) };
         // Faults come and go at any time between two ticks.
@@ -106,7 +115,7 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
         let (readings, second_air) = faults.told(time, sound, sound_second);
         let heats = told_heats((readings[0], readings[2]), &mut random);
         let permitted = !random.one_in(300);
-        let command = command(state, patience, &mut random);
+        let command = command(state, patience, idle, &mut random);
         let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
         let flow = |heat: f64| ActualVolumeFlow::from_cubic_meters_per_second(S::c(heat / HEAT_PER_AIR));
         let answer = desk.tick(&Inputs {
@@ -118,6 +127,7 @@ pub fn evening<S: Scalar>(seed: u64, tally: &mut Tally) -> Result<(), String> {
             air: watts(heats.1),
             air_flow: flow(readings[2]),
             second_air_flow: second_air.map(flow),
+            chamber_is_cold: true,
             permitted,
         });
         let begins = answer.asks_for_gas && !state.asks_for_gas();
