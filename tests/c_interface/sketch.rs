@@ -114,7 +114,7 @@ const OPEN: i32 = 0;
 const CLOSED: i32 = 1;
 
 /// An run, with faults and deeds: pin, what it reads, from when and until when.
-fn run(program: &Path, deeds: &[(i32, i32, f64, f64)]) -> Vec<Loop> {
+fn firing(program: &Path, deeds: &[(i32, i32, f64, f64)]) -> Vec<Loop> {
     let mut command = Command::new(program);
     for &(pin, value, from, to) in deeds {
         command.args([pin.to_string(), value.to_string(), from.to_string(), to.to_string()]);
@@ -143,7 +143,7 @@ fn first(loops: &[Loop], from: f64, so: impl Fn(&Loop) -> bool) -> f64 {
 
 #[test]
 fn the_sketch_brings_air_before_gas_and_follows_the_heat() {
-    let loops = run(&sketch("sketch_sound", &table()), &[]);
+    let loops = firing(&sketch("sketch_sound", &table()), &[]);
     let lit = first(&loops, 0.0, |each| each.asks);
     assert!((40.0..40.2).contains(&lit), "lit at {lit}");
     assert!(loops.iter().all(|each| each.fed && !each.lamp));
@@ -189,7 +189,7 @@ fn the_sketch_turns_the_gas_off_on_whatever_reads_badly() {
         // The air falls away by a third in a second.
         (STALLED, 0, 0.5, true),
     ] {
-        let loops = run(&program, &[(pin, value, 70.0, 80.0)]);
+        let loops = firing(&program, &[(pin, value, 70.0, 80.0)]);
         let off = first(&loops, 60.0, |each| !each.asks);
         assert!((69.95..70.05 + within).contains(&off), "{pin} {value}: off at {off}");
         // Off it stays, though what read badly reads well again, and the air goes on.
@@ -202,7 +202,7 @@ fn the_sketch_turns_the_gas_off_on_whatever_reads_badly() {
     for (pin, value) in
         [(GAUGE, 60), (AIR, 0), (AIR, 1023), (PERMITTED, OPEN), (STOP, OPEN), (CLOCK, 700), (STALLED, 0)]
     {
-        let loops = run(&program, &[(pin, value, 35.0, 45.0)]);
+        let loops = firing(&program, &[(pin, value, 35.0, 45.0)]);
         assert!(loops.iter().all(|each| !each.asks), "{pin} {value}");
     }
     // Buttons whose wires are broken, or chafed to ground all run or for a while in which they count most.
@@ -214,7 +214,7 @@ fn the_sketch_turns_the_gas_off_on_whatever_reads_badly() {
         (LIGHT, CLOSED, 25.0, 120.0),
         (LIGHT, CLOSED, 25.0, 41.0),
     ] {
-        let loops = run(&program, &[(pin, value, from, to)]);
+        let loops = firing(&program, &[(pin, value, from, to)]);
         assert!(loops.iter().all(|each| !each.asks), "{pin} {value}");
     }
 }
@@ -224,7 +224,7 @@ fn the_sketch_unlocks_only_on_a_reset_that_was_meant() {
     let program = sketch("sketch_reset", &table());
     let lock = (PERMITTED, OPEN, 70.0, 71.0);
     let (start, light) = ((START, CLOSED, 77.0, 77.5), (LIGHT, CLOSED, 110.0, 110.5));
-    let loops = run(&program, &[lock, (RESET, CLOSED, 74.0, 75.5), start, light]);
+    let loops = firing(&program, &[lock, (RESET, CLOSED, 74.0, 75.5), start, light]);
     let unlocked = first(&loops, 71.0, |each| !each.lamp);
     assert!((75.45..75.65).contains(&unlocked), "{unlocked}");
     // Purged anew before a person lights it again.
@@ -233,20 +233,20 @@ fn the_sketch_unlocks_only_on_a_reset_that_was_meant() {
     assert!(loops.iter().filter(|each| each.seconds > 77.6 && each.seconds < lit).all(|each| each.blows));
     // Touched, and held by a wire: for a while, to the end, since the beginning, since before the lock.
     for reset in [(74.0, 74.4), (74.0, 81.0), (74.0, 120.0), (0.0, 120.0), (65.0, 74.0)] {
-        let loops = run(&program, &[lock, (RESET, CLOSED, reset.0, reset.1), start, light]);
+        let loops = firing(&program, &[lock, (RESET, CLOSED, reset.0, reset.1), start, light]);
         assert!(loops.iter().all(|each| each.seconds < 70.0 || (each.lamp && !each.asks)), "{reset:?}");
     }
     // What was in doubt still is.
-    let loops = run(&program, &[(GAUGE, 2, 70.0, 120.0), (RESET, CLOSED, 74.0, 75.5), start, light]);
+    let loops = firing(&program, &[(GAUGE, 2, 70.0, 120.0), (RESET, CLOSED, 74.0, 75.5), start, light]);
     assert!(loops.iter().all(|each| each.seconds < 70.1 || !each.asks));
     // A reset pressed by mistake while it burns puts the fire out.
-    let loops = run(&program, &[(RESET, CLOSED, 70.0, 71.5)]);
+    let loops = firing(&program, &[(RESET, CLOSED, 70.0, 71.5)]);
     assert!((71.4..71.7).contains(&first(&loops, 60.0, |each| !each.asks)));
 }
 
 #[test]
 fn the_sketch_drops_the_gas_and_the_watchdog_after_a_tick_that_failed() {
-    let loops = run(&sketch("sketch_memory", &table()), &[(MEMORY, 0, 70.0, 70.1)]);
+    let loops = firing(&sketch("sketch_memory", &table()), &[(MEMORY, 0, 70.0, 70.1)]);
     for each in &loops {
         let failed = each.seconds >= 69.95;
         assert_eq!(each.fed, !failed, "{each:?}");
@@ -263,6 +263,6 @@ fn the_sketch_drops_the_gas_and_the_watchdog_after_a_tick_that_failed() {
 fn the_sketch_with_a_damaged_table_asks_for_no_gas() {
     let mut table = table();
     table[60] ^= 1;
-    let loops = run(&sketch("sketch_damaged", &table), &[]);
+    let loops = firing(&sketch("sketch_damaged", &table), &[]);
     assert!(loops.iter().all(|each| !each.asks && each.blows && !each.fed && each.gas == 0.0));
 }

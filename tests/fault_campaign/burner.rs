@@ -72,13 +72,13 @@ impl Burner {
                 volume: 0.01,
                 sensors,
                 ticks: (100, 350),
-                ticks_in_all: 140,
+                ticks_in_all: 165,
                 is_prompt: false,
             };
         }
         let mut sensors = SENSORS;
         sensors[0][2] *= HIGHEST / 14_000.0;
-        Self { lighting: HIGHEST, band, volume: 0.02, sensors, ticks: (50, 100), ticks_in_all: 180, is_prompt: true }
+        Self { lighting: HIGHEST, band, volume: 0.02, sensors, ticks: (50, 100), ticks_in_all: 205, is_prompt: true }
     }
 
     /// Air that must be purged, m3.

@@ -19,6 +19,7 @@ mod random;
 mod referee;
 #[path = "../sample.rs"]
 mod sample;
+mod single_orders;
 mod tally;
 
 use jetwright::Scalar;
@@ -40,12 +41,12 @@ fn campaign<S: Scalar>(half: usize) {
 }
 
 #[test]
-fn in_single_precision_no_evening_breaks_a_rule() {
+fn in_single_precision_no_run_breaks_a_rule() {
     campaign::<f32>(0);
 }
 
 #[test]
-fn in_double_precision_no_evening_breaks_a_rule() {
+fn in_double_precision_no_run_breaks_a_rule() {
     campaign::<f64>(1);
 }
 

@@ -97,6 +97,11 @@ impl Mixture {
         Self { band, gas: Side::new(GAS_SPEED), air: Side::new(AIR_SPEED), full_was: 0.0, open_for: None }
     }
 
+    /// The valve was shut between two ticks.
+    pub fn shuts(&mut self) {
+        self.open_for = None;
+    }
+
     /// Whether the band is owed now.
     pub fn is_known(&self) -> bool {
         !(self.gas.is_unknown || self.air.is_unknown)

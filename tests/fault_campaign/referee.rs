@@ -50,6 +50,8 @@ pub struct Referee {
     is_first: bool,
     /// By the plant: since gas was last asked for or was there, s, whatever the sensors say.
     gas_gone_for: f64,
+    /// The valve leaked at some time since the last tick.
+    leaked: bool,
     /// What read the gas has hidden some that was there.
     gas_is_deceived: bool,
 }
@@ -86,6 +88,7 @@ impl Referee {
             off_for: 0.0,
             is_first: true,
             gas_gone_for: f64::INFINITY,
+            leaked: false,
             gas_is_deceived: false,
         }
     }
@@ -100,9 +103,10 @@ impl Referee {
         let found = self.mixture.moved(plant, sent, seconds, self.state == State::Lighting);
         // The blower stands only where no gas is: what flows without it has just begun to leak, or was hidden.
         let gas = plant.gas();
-        let is_bare = !self.blows && !self.is_first && gas > OFF && !plant.broken.leaks && !self.gas_is_deceived;
+        self.leaked |= plant.broken.leaks;
+        let is_bare = !self.blows && !self.is_first && gas > OFF && !self.leaked && !self.gas_is_deceived;
         rule(is_bare, "gas without the blower between two ticks")?;
-        self.gas_gone_for = if gas > OFF || plant.open { 0.0 } else { self.gas_gone_for + seconds };
+        self.gas_gone_for = if plant.open { 0.0 } else { self.gas_gone_for + seconds };
         // Never more than is there.
         let least = plant.air_flow().min(self.air_was);
         self.air_was = plant.air_flow();
@@ -119,7 +123,8 @@ impl Referee {
     pub fn judges(&mut self, seen: &Seen, plant: &Plant) -> Result<(), String> {
         let Seen { readings: [gas, _, air], asks, .. } = *seen;
         let late = seen.counted > LONGEST_TICK;
-        let seconds = if late { 0.0 } else { f64::from(seen.counted) * 1e-3 };
+        // The first tick of a counter tells no time.
+        let seconds = if late || self.is_first { 0.0 } else { f64::from(seen.counted) * 1e-3 };
         let (before, asked) = (self.state, self.state.asks_for_gas());
         let begins = asks && !asked;
         self.state = seen.state;
@@ -214,6 +219,7 @@ impl Referee {
     /// The chip has begun anew.
     pub fn reboots(&mut self) {
         self.state = State::Off;
+        self.mixture.shuts();
         (self.last, self.last_command, self.same_for) = (None, None, [0.0; 3]);
         (self.apart_for, self.gas_unasked, self.off_for, self.blows, self.is_first) = (0.0, 0.0, 0.0, false, true);
     }
@@ -223,7 +229,12 @@ impl Referee {
         let [read, _, air] = seen.readings;
         let gas = plant.gas();
         let is_honest = (read - gas).abs() <= 1.0001 * READING_TOLERANCE * gas;
-        self.gas_is_deceived = !is_honest && (self.gas_is_deceived || gas > OFF);
+        // Gas that comes and goes between two ticks is seen by nobody.
+        if gas > OFF {
+            (self.gas_gone_for, self.gas_is_deceived) = (0.0, !is_honest);
+        } else if self.gas_gone_for > CLOSING_TIME {
+            self.gas_is_deceived = false;
+        }
         let goes_off = before != State::Off && seen.state == State::Off;
         rule(!seen.blows && gas > OFF && is_honest, "the blower is off and gas flows")?;
         rule(!seen.blows && read > 0.05 * LOWEST, "the blower is off and gas reads")?;
@@ -234,7 +245,7 @@ impl Referee {
         self.off_for = if blew { 0.0 } else { self.off_for + seconds };
         let reads_air = air / HEAT_PER_AIR >= LEAST_AIR * 1.0001;
         rule(self.off_for > RUN_DOWN * 1.001 && reads_air, "air that reads without a blower is believed")?;
-        (self.blows, self.is_first) = (seen.blows, false);
+        (self.blows, self.is_first, self.leaked) = (seen.blows, false, false);
         Ok(())
     }
 

@@ -5,7 +5,6 @@ mod burner_image;
 mod burning;
 pub mod cases;
 mod control;
-mod controller;
 mod derivatives;
 mod effort;
 mod estimate;

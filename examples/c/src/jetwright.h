@@ -1,17 +1,60 @@
 /* Gas and air of a forced-air burner. Process control, NEVER a flame safeguard: a listed one stays in
  * charge of the gas valve. Made by cbindgen from src/capi/; change it there. Pointers are null or point at
- * what their type says, and no two of one call at the same thing. */
+ * what their type says, and no two of one call at the same thing.
+ *
+ * Interrupts and threads: a struct is used by one call at a time. A tick that interrupts another on the same
+ * controller answers JETWRIGHT_STATUS_BUSY and asks for no gas; nothing else is guarded. Different structs are
+ * independent: the library keeps nothing of its own. Nothing here allocates, waits or calls back.
+ *
+ * Stack: at most JETWRIGHT_STACK_MOST bytes for any call, as measured on a Cortex-M4. */
 
 #ifndef JETWRIGHT_H
 #define JETWRIGHT_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdint.h>
+
+#define JETWRIGHT_VERSION "0.1.0"
+#define JETWRIGHT_VERSION_MAJOR 0
+#define JETWRIGHT_VERSION_MINOR 1
+#define JETWRIGHT_VERSION_PATCH 0
+
+#if defined(__GNUC__) || defined(__clang__)
+#define JETWRIGHT_MUST_USE __attribute__((warn_unused_result))
+#else
+#define JETWRIGHT_MUST_USE
+#endif
+
+/* Bytes of stack. */
+#define JETWRIGHT_STACK_MOST 8192
+
+#define JETWRIGHT_BYTES                                                                      \
+    (sizeof(JetwrightController) + 2 * sizeof(JetwrightTable) + 3 * sizeof(JetwrightBurner) \
+     + 4 * sizeof(JetwrightCrossLimit) + 5 * sizeof(JetwrightAirChanges)                     \
+     + 6 * sizeof(JetwrightTotals) + 7 * sizeof(JetwrightInputs)                             \
+     + 8 * sizeof(JetwrightOutputs) + 9 * sizeof(JetwrightControllerSettings)                \
+     + 10 * sizeof(JetwrightCrossLimitSettings) + 11 * sizeof(JetwrightRecord)               \
+     + 12 * sizeof(JetwrightHazards))
+
+/* Whether the library is the one of this header: call it first. */
+#define JETWRIGHT_CHECK_ABI() jetwright_check_abi(JETWRIGHT_ABI, JETWRIGHT_BYTES)
+
+
+/*
+ Counts up with every change of a struct or a function of this header.
+ */
+#define JETWRIGHT_ABI 2
 
 /*
  Words of a `JetwrightController`.
  */
-#define JETWRIGHT_CONTROLLER_WORDS 125
+#define JETWRIGHT_CONTROLLER_WORDS 230
+
+/*
+ Events of a `JetwrightRecord`.
+ */
+#define JETWRIGHT_RECORD_EVENTS 8
 
 /*
  Words of a `JetwrightBurner`.
@@ -59,7 +102,8 @@
 #define JETWRIGHT_EVERY_ROW 255
 
 /*
- How a call went. Anything but `Ok` leaves what it should have written as it was.
+ How a call went. Every call writes what it should: with any status but `Ok` no permission, gas off, `NAN` for a
+ measurement, and what a `_make` or `_read` function should have made is not made.
  */
 enum JetwrightStatus
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -146,6 +190,18 @@ enum JetwrightStatus
    The image has a part that this program does not know and must not pass over.
    */
   JETWRIGHT_STATUS_IMAGE_SECTION = 19,
+  /*
+   The controller is in use by an interrupted call or another thread: this one asks for no gas.
+   */
+  JETWRIGHT_STATUS_BUSY = 20,
+  /*
+   The controller's memory is not as the last call left it: it asks for no gas until it is made anew.
+   */
+  JETWRIGHT_STATUS_DAMAGED = 21,
+  /*
+   The header is of another version of the library than the library, or their structs differ in size.
+   */
+  JETWRIGHT_STATUS_ABI = 22,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -170,7 +226,7 @@ enum JetwrightState
   /*
    Air on, counting its changes; no gas.
    */
-  JETWRIGHT_STATE_BLOWING_THROUGH = 1,
+  JETWRIGHT_STATE_PRE_PURGE = 1,
   /*
    Purged; no gas, waiting for a person.
    */
@@ -186,9 +242,9 @@ enum JetwrightState
   /*
    Gas off, air still on.
    */
-  JETWRIGHT_STATE_BLOWING_OUT = 5,
+  JETWRIGHT_STATE_POST_PURGE = 5,
   /*
-   Something was in fault: gas off, air on, until a person resets.
+   Something was at fault: gas off, air on, until a person resets.
    */
   JETWRIGHT_STATE_LOCKOUT = 6,
 };
@@ -324,7 +380,7 @@ enum JetwrightCommand
    */
   JETWRIGHT_COMMAND_STOP = 3,
   /*
-   What was in doubt has been looked at.
+   What was at fault has been looked at.
    */
   JETWRIGHT_COMMAND_RESET = 4,
 };
@@ -344,6 +400,14 @@ typedef struct JetwrightController {
    Set when it has been made.
    */
   uint32_t made;
+  /*
+   Set while a call works on it.
+   */
+  uint32_t busy;
+  /*
+   Of all that decides about gas, as the last call left it.
+   */
+  uint32_t sum;
   /*
    The controller.
    */
@@ -448,7 +512,12 @@ typedef struct JetwrightControllerSettings {
    */
   float closing_time_s;
   /*
-   Longest time between two ticks, ms. A thousand ticks without one count as a clock that has stopped.
+   How long air may still read after the blower was switched off, s: until it has run down. Longer air from a cold
+   chamber locks out.
+   */
+  float run_down_time_s;
+  /*
+   Longest time between two ticks, ms: from 1 to 2000. A thousand ticks without one count as a clock that has stopped.
    */
   uint32_t longest_tick_ms;
   /*
@@ -457,9 +526,17 @@ typedef struct JetwrightControllerSettings {
    */
   float clock_tolerance;
   /*
-   Air under this is lost, m3/s; above zero.
+   Air under this is lost, m3/s: from a tenth to all of what the smallest heat input needs.
    */
   float least_air_m3_per_s;
+  /*
+   Heat that a cubic meter of air burns at the target air ratio, J/m3: from 3e5 to 1e7; `jetwright air` prints it.
+   */
+  float air_heat_j_per_m3;
+  /*
+   1 where a second air sensor is fitted, 0 where none is.
+   */
+  uint32_t has_second_air;
   /*
    How far two readings of the air may differ, as a share; above zero.
    */
@@ -517,9 +594,13 @@ typedef struct JetwrightInputs {
    */
   float air_flow_m3_per_s;
   /*
-   A second reading of it, m3/s; below zero where there is none. One that was there and is gone is in doubt.
+   A second reading of it, m3/s; -1 or less where there is none. Locks out where the settings say otherwise.
    */
   float second_air_flow_m3_per_s;
+  /*
+   1 where the chamber is known to be cold: then air that reads while the blower is off locks out.
+   */
+  uint32_t chamber_is_cold;
   /*
    1 where the listed safeguard permits gas; anything else refuses.
    */
@@ -557,9 +638,21 @@ typedef struct JetwrightOutputs {
    */
   bool blower_on;
   /*
-   Whether something was in doubt in this tick.
+   Whether something was at fault in this tick.
    */
   bool fault;
+  /*
+   What was, in this tick: zero for nothing, else a number that `jetwright_cause_text` puts into words.
+   */
+  uint32_t cause;
+  /*
+   What the lockout began with, until it is reset: the same numbers.
+   */
+  uint32_t first_cause;
+  /*
+   The sensor of the first cause, by its place among the readings; -1 for none of them.
+   */
+  int32_t first_cause_sensor;
   /*
    Heat the gas is set for, W.
    */
@@ -579,6 +672,58 @@ typedef struct JetwrightOutputs {
 } JetwrightOutputs;
 
 /*
+ A change of state, and what was read then.
+ */
+typedef struct JetwrightEvent {
+  /*
+   The counter of milliseconds.
+   */
+  uint32_t now_ms;
+  /*
+   Where the controller was.
+   */
+  JetwrightState from;
+  /*
+   Where it went.
+   */
+  JetwrightState to;
+  /*
+   What locked out: zero for nothing, else a number that `jetwright_cause_text` puts into words.
+   */
+  uint32_t cause;
+  /*
+   The sensor of the cause; -1 for none of them.
+   */
+  int32_t cause_sensor;
+  /*
+   The sensors' readings.
+   */
+  float readings[3];
+  /*
+   Heat of the gas as it was read, W.
+   */
+  float gas_w;
+  /*
+   Heat of the air as it was read, W.
+   */
+  float air_w;
+} JetwrightEvent;
+
+/*
+ The last changes of state, from the oldest to the newest.
+ */
+typedef struct JetwrightRecord {
+  /*
+   How many there are.
+   */
+  uint32_t count;
+  /*
+   The first `count` of these.
+   */
+  struct JetwrightEvent events[JETWRIGHT_RECORD_EVENTS];
+} JetwrightRecord;
+
+/*
  A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
  */
 typedef struct JetwrightBurner {
@@ -587,9 +732,9 @@ typedef struct JetwrightBurner {
    */
   uint32_t made;
   /*
-   Mark of the image's burner; a table of the same file carries the same.
+   Id of the image's burner; a table of the same file carries the same.
    */
-  uint32_t mark;
+  uint32_t burner_id;
   /*
    The burner.
    */
@@ -998,10 +1143,18 @@ extern "C" {
 #endif // __cplusplus
 
 /*
+ Whether the library is the one of this header: call it first, as `JETWRIGHT_CHECK_ABI()`. `Abi` where it is not.
+ */
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_check_abi(uint32_t abi,
+                                    size_t bytes);
+
+/*
  Makes a controller that is off, of a table, a cross-limiter and a counter of air changes, which it copies.
 
  `refused` may be null; else it tells which setting was refused.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_controller_make(struct JetwrightController *controller,
                                           const struct JetwrightTable *table,
                                           const struct JetwrightCrossLimit *limit,
@@ -1010,11 +1163,26 @@ JetwrightStatus jetwright_controller_make(struct JetwrightController *controller
                                           struct JetwrightRefused *refused);
 
 /*
- One tick. Any status but `Ok` means that the gas must be off.
+ One tick. Any status but `Ok` means that the gas must be off, and `outputs` says so: no gas, blower on, no heat; open
+ the air's actuator wide. So does a call that interrupts another on the same controller, and one that finds its memory
+ written over.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
                                           const struct JetwrightInputs *inputs,
                                           struct JetwrightOutputs *outputs);
+
+/*
+ The last changes of state of a controller, each with what was read then.
+ */
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_controller_record(const struct JetwrightController *controller,
+                                            struct JetwrightRecord *record);
+
+/*
+ A cause in words, ended by a zero; for a number that is none, words that say so. Never null.
+ */
+JETWRIGHT_MUST_USE const char *jetwright_cause_text(uint32_t cause);
 
 /*
  Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
@@ -1025,11 +1193,15 @@ JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller
 
  `image` is null or points at `length` bytes.
  */
-JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner, const uint8_t *image, uintptr_t length);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_burner_read(struct JetwrightBurner *burner,
+                                      const uint8_t *image,
+                                      size_t length);
 
 /*
  Whether a table is of the same burner file: `ImageOtherBurner` where it is not.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_burner_check_table(const struct JetwrightBurner *burner,
                                              const struct JetwrightTable *table);
 
@@ -1037,6 +1209,7 @@ JetwrightStatus jetwright_burner_check_table(const struct JetwrightBurner *burne
  Puts a burner into another weather, over a chamber of a temperature in K. Call it when they have changed, not each
  tick.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
                                     const struct JetwrightSite *site,
                                     float chamber_temperature_k);
@@ -1049,6 +1222,7 @@ JetwrightStatus jetwright_burner_at(struct JetwrightBurner *burner,
  shut, ask `jetwright_burner_air_flow`. So is a blower's pressure under half of what its air would need ahead of the
  jets, as of a blower that stands; one a little slow reads as more air.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
                                           const struct JetwrightReadings *readings,
                                           struct JetwrightEstimate *estimate);
@@ -1063,6 +1237,7 @@ JetwrightStatus jetwright_burner_estimate(const struct JetwrightBurner *burner,
  count zero, which begins the air changes anew. Refused under `least_pa`, and where a closed path would read as
  much.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
                                           float blower_pa,
                                           float least_pa,
@@ -1074,6 +1249,7 @@ JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurner *burner,
                                                       const struct JetwrightReadings *readings,
                                                       const struct JetwrightReadingSpreads *spreads,
@@ -1085,6 +1261,7 @@ JetwrightStatus jetwright_burner_estimate_with_spread(const struct JetwrightBurn
 
  Zero oxygen tells 1 or less, and the answer is 1. Air drawn in before the probe reads as air ratio.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
                                                 const struct JetwrightSite *site,
                                                 const struct JetwrightFlueReading *reading,
@@ -1093,6 +1270,7 @@ JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
 /*
  What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
                                            const struct JetwrightSite *site,
                                            float air_ratio,
@@ -1101,6 +1279,7 @@ JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
 /*
  Share of a flame's net heat that is left for the chamber; below zero where the chamber is hotter than the flame.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
                                          const struct JetwrightSite *site,
                                          float *share);
@@ -1110,6 +1289,7 @@ JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
 
  `refused` may be null; else it tells which setting was refused.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
                                            const struct JetwrightCrossLimitSettings *settings,
                                            struct JetwrightRefused *refused);
@@ -1119,6 +1299,7 @@ JetwrightStatus jetwright_cross_limit_make(struct JetwrightCrossLimit *limit,
 
  Any status but `Ok`, and `gas_must_be_off`, mean that the gas must be off.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
                                            float wanted_w,
                                            float gas_reading_w,
@@ -1129,6 +1310,7 @@ JetwrightStatus jetwright_cross_limit_step(struct JetwrightCrossLimit *limit,
 /*
  One step with the gas off: sends both actuators where they are wanted (W), and estimates on.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
                                            float gas_w,
                                            float air_w,
@@ -1139,6 +1321,7 @@ JetwrightStatus jetwright_cross_limit_hold(struct JetwrightCrossLimit *limit,
 
  `refused` may be null; else it tells which setting was refused.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
                                            float volume_m3,
                                            float needed,
@@ -1149,6 +1332,7 @@ JetwrightStatus jetwright_air_changes_make(struct JetwrightAirChanges *changes,
  Counts the time since the last call at the lesser flow of its two ends; lost air begins again. Give it the least
  time that can have passed. Says how many changes are counted, and whether they are enough.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
                                             float flow_m3_per_s,
                                             float elapsed_s,
@@ -1158,6 +1342,7 @@ JetwrightStatus jetwright_air_changes_count(struct JetwrightAirChanges *changes,
 /*
  Makes the totals of a gas: net heating value in J/kg, price of a kilogram.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
                                       float net_heating_value_j_per_kg,
                                       float price_per_kg);
@@ -1165,16 +1350,22 @@ JetwrightStatus jetwright_totals_make(struct JetwrightTotals *totals,
 /*
  Counts a gas flow over a time; one that is no number counts as unknown time.
  */
-JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals, float gas_kg_per_s, float elapsed_s);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_totals_add(struct JetwrightTotals *totals,
+                                     float gas_kg_per_s,
+                                     float elapsed_s);
 
 /*
  What has been used since the totals were made.
  */
-JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals, struct JetwrightUsed *used);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_totals_read(const struct JetwrightTotals *totals,
+                                      struct JetwrightUsed *used);
 
 /*
  What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
                                    const struct JetwrightSupply *supply,
                                    struct JetwrightFlow *flow);
@@ -1182,7 +1373,10 @@ JetwrightStatus jetwright_jet_flow(const struct JetwrightJet *jet,
 /*
  Pressure of the air at an altitude (m) in the standard atmosphere, Pa.
  */
-JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperature_k, float *pressure_pa);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_ambient_pressure(float altitude_m,
+                                           float air_temperature_k,
+                                           float *pressure_pa);
 
 /*
  Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.
@@ -1193,7 +1387,10 @@ JetwrightStatus jetwright_ambient_pressure(float altitude_m, float air_temperatu
 
  `image` is null or points at `length` bytes.
  */
-JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t *image, uintptr_t length);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_table_read(struct JetwrightTable *table,
+                                     const uint8_t *image,
+                                     size_t length);
 
 /*
  Lists what can hurt at a table's settings, from the same bytes, refused as by `jetwright_table_read`.
@@ -1202,18 +1399,23 @@ JetwrightStatus jetwright_table_read(struct JetwrightTable *table, const uint8_t
 
  `image` is null or points at `length` bytes.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_table_hazards(struct JetwrightHazards *hazards,
                                         const uint8_t *image,
-                                        uintptr_t length);
+                                        size_t length);
 
 /*
  The net heats of the first and the last row, W: the smallest and the largest fire of a cross-limiter at most.
  */
-JetwrightStatus jetwright_table_range(const struct JetwrightTable *table, float *lowest_w, float *highest_w);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_table_range(const struct JetwrightTable *table,
+                                      float *lowest_w,
+                                      float *highest_w);
 
 /*
  What to set for a net heat in W; the first or last row outside the table's range, the first for no number.
  */
+JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
                                    float heat_net_w,
                                    struct JetwrightSetpoint *set);
@@ -1221,7 +1423,9 @@ JetwrightStatus jetwright_table_at(const struct JetwrightTable *table,
 /*
  The air ratio that a table's settings give: the target of its cross-limiter.
  */
-JetwrightStatus jetwright_table_air_ratio(const struct JetwrightTable *table, float *air_ratio);
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_table_air_ratio(const struct JetwrightTable *table,
+                                          float *air_ratio);
 
 #ifdef __cplusplus
 }  // extern "C"
