@@ -62,11 +62,11 @@ air that its actuator cannot give is believed when ready|controller|!self.limit.
 lit steadily without a look at the mixture|controller|self.limit.believes_gas(inputs.gas) && self.limit.is_in_band_by(inputs.gas, air.heat)|gas >= shut
 neither gas nor air waits for the other|crosslimit|let (read_gas, read_air)|if wanted >= self.lowest { return Ok((wanted, wanted)); }\n        let (read_gas, read_air)
 the blower stops while gas reads|sequence|Off,       PostPurge,  Off,            Off,       Lockout], // Off|Off,       Off,        Off,            Off,       Lockout], // Off
-the blower stops as soon as gas reads shut|controller|Event::GasPresent => !self.is_gas_shut()|Event::GasPresent => inputs.gas.watts() >= self.shut()
-a first tick that reads gas leaves the blower off|controller|Event::GasPresent => !self.is_gas_shut()|Event::GasPresent => before != State::Off && !self.is_gas_shut()
+the blower stops as soon as gas reads shut|controller|                    !self.is_gas_shut()|                    self.gas_shut.is_none()
+a first tick that reads gas leaves the blower off|controller|                    self.gas_shut.is_none()|                    false
 gas that was asked for counts as shut|controller|let reads_shut = !live && is_shut|let reads_shut = is_shut
 a gas reading that is no number counts as shut|controller|let is_shut = gas < shut;|let is_shut = !(gas >= shut);
-a sensor at fault lets the blower stop|controller|is_heat(gas) && sensors.is_none()|is_heat(gas)
+a sensor at fault lets the blower stop|controller|&& sensors.is_none();|;
 the closing time is none|controller|time.seconds::<S>() * least_share >= seconds(self.settings.closing_time))|true)
 the second air sensor may be gone|controller|(true, None) => Err(SensorFault::NotANumber)|(true, None) => Ok(())
 a second air sensor nobody spoke of is believed|controller|(false, Some(_)) => Err(SensorFault::NotFitted)|(false, Some(_)) => Ok(())

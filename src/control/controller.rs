@@ -68,7 +68,7 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             in_state: Timer::default(),
             gas_unasked: Timer::default(),
             gas_steady: None,
-            gas_shut: Some(Timer::PAST),
+            gas_shut: None,
             first_cause: None,
             record: EventRecord::default(),
             last_command: None,
@@ -382,7 +382,14 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
             }
             Event::Reset => command == Command::Reset,
             Event::Stop => command == Command::Stop,
-            Event::GasPresent => !self.is_gas_shut(),
+            // Off is where the gas was shut for long, or where nothing is known yet: there only gas that reads counts.
+            Event::GasPresent => {
+                if before == State::Off {
+                    self.gas_shut.is_none()
+                } else {
+                    !self.is_gas_shut()
+                }
+            }
             Event::PermissiveLost => !inputs.permitted,
             Event::AirLost => !air_is_there(),
             Event::Fault => fault,

@@ -42,7 +42,7 @@ mod tests {
 
     #[test]
     fn any_one_bit_changes_the_sum() {
-        let words: [u32; 40] = core::array::from_fn(|index| index as u32 * 0x9E37_79B9);
+        let words: [u32; 40] = core::array::from_fn(|index| (index as u32).wrapping_mul(0x9E37_79B9));
         let sum = |words: &[u32]| {
             let mut sum = Fingerprint::new();
             words.iter().for_each(|&word| sum.word(word));

@@ -39,7 +39,8 @@
 //! - Light needs five things more: the state is ready, the safeguard permits, the air is there and its changes still
 //!   count, the gas reads less than a twentieth of the smallest heat input, and both actuators have had the time to settle
 //!   at the lighting heat.
-//! - GasPresent: the gas has not read shut for all of the closing time since it last read, or was last asked for. A
+//! - GasPresent: the gas has not read shut for all of the closing time since it last read, was last asked for, or since
+//!   the controller was made; while off, the gas reads now. A
 //!   reading that cannot be believed counts as gas, and so does any tick with a sensor at fault.
 //! - PermissiveLost: the safeguard does not permit gas.
 //! - AirLost: the air reads less than its least, by either sensor; while ready, also when the air changes do not count any
