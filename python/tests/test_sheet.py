@@ -7,6 +7,7 @@ import pickle
 import subprocess
 import tomllib
 
+import html5lib
 import jetwright as jw
 import numpy as np
 import pytest
@@ -26,6 +27,9 @@ def test_the_sheet_is_the_commands_to_the_last_digit(name):
     for units in ("metric", "inch"):
         page = subprocess.run([COMMAND, "sheet", path, "--units", units], capture_output=True, text=True, check=True)
         assert sheet.text(units) == page.stdout
+        options = ["--units", units, "--format", "html"]
+        page = subprocess.run([COMMAND, "sheet", path, *options], capture_output=True, text=True, check=True)
+        assert sheet.to_html(units) == page.stdout
 
 
 def test_flow_is_the_commands_to_the_last_digit():
@@ -52,10 +56,32 @@ def test_a_mapping_gives_the_same_sheet():
 
 def test_the_sheet_reads_well():
     sheet = jw.sheet(BELLS)
-    assert repr(sheet) == sheet.text("metric") and sheet._repr_html_().startswith("<pre>")
+    assert repr(sheet) == sheet.text("metric") and "<h2>WARNINGS</h2>" in sheet._repr_html_()
     assert list(sheet.to_pandas().index) == ["light", "melt", "soft", "hold", "low", "too low"]
     with pytest.raises(ValueError, match="units"):
         sheet.text("furlongs")
+
+
+BURNERS = [path for path in sorted(EXAMPLES.glob("*.toml")) if "setting" in tomllib.loads(path.read_text())]
+
+
+@pytest.mark.parametrize("path", BURNERS, ids=lambda path: path.stem)
+def test_html_is_what_a_strict_parser_accepts(path):
+    # html5lib: the parsing algorithm of the HTML standard; strict raises at the first parse error.
+    for options in ([], ["--wall"], ["--units", "inch"]):
+        command = [COMMAND, "sheet", str(path), "--format", "html", *options]
+        page = subprocess.run(command, capture_output=True, text=True, check=True).stdout
+        tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
+        assert tree.findtext("body/h1") == tomllib.loads(path.read_text())["name"]
+        for table in tree.iter("table"):
+            titles = table.findall("thead/tr/th")
+            assert titles and all(len(row) == len(titles) for row in table.iterfind("tbody/tr"))
+
+
+def test_a_strict_parser_refuses_what_is_not_closed():
+    page = jw.sheet(BELLS).to_html().replace("</table>", "", 1)
+    with pytest.raises(html5lib.html5parser.ParseError):
+        html5lib.HTMLParser(strict=True).parse(page)
 
 
 def test_bad_files_get_the_commands_message(tmp_path):

@@ -5,8 +5,10 @@ use std::fmt;
 use std::format;
 use std::prelude::rust_2024::*;
 
+use crate::limits::Input;
 use crate::plant::refusal::{Place, Refusal};
 use crate::prose::refusals::reason_words;
+use crate::quantity::{GaugePressure, Unit, parse_written};
 
 /// What is wrong with a burner file.
 ///
@@ -85,6 +87,14 @@ pub struct Places {
 }
 
 impl Places {
+    /// The unit a setting's gauge is written in, by its place in the list; none where it has no gauge.
+    #[must_use]
+    pub fn gauge_unit(&self, setting: usize) -> Option<&'static Unit> {
+        let (_, given) = self.fields.get(&format!("setting[{}].gauge", setting + 1))?;
+        let text = given.trim_matches(['"', '\'']);
+        parse_written::<GaugePressure>(text, Input::GaugePressure).ok().map(|written| written.unit)
+    }
+
     /// The error of a field, named by its dotted path, or of the section that should hold it.
     #[must_use]
     pub fn refuse(&self, field: &str, accepted: impl fmt::Display) -> FileError {

@@ -154,7 +154,10 @@ pub fn reason_words(reason: &Reason) -> String {
 /// Rounded inward, so that what is read off can be asked.
 fn fires(lowest: NetHeatRate, highest: NetHeatRate) -> String {
     let (low, high) = ((1e2 * lowest.kilowatts()).ceil() / 1e2, (1e2 * highest.kilowatts()).floor() / 1e2);
-    format!("from {low:.2} to {high:.2} kW net")
+    let thousand_btu = NetHeatRate::from_watts(1e3).btu_per_hour() / 1e3;
+    let (inch_low, inch_high) =
+        ((10.0 * low * thousand_btu).ceil() / 10.0, (10.0 * high * thousand_btu).floor() / 10.0);
+    format!("from {low:.2} to {high:.2} kW net ({inch_low:.1} to {inch_high:.1} kBtu/h net)")
 }
 
 fn bore(meters: f64) -> String {

@@ -15,24 +15,25 @@ use crate::error::Error;
 use crate::file::Places;
 use crate::plant::{Lit, Plant};
 use crate::quantity::{GaugePressure, Temperature};
-use crate::report::render::{json, text};
+use crate::report::render::{html, json, text};
 use crate::report::{Extent, Shop, sheet_tree};
 
 fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
 }
 
-/// The sheet of a burner file's text, or of a mapping: its JSON, and its text in metric and in inch units.
+/// The sheet of a burner file's text, or of a mapping: its JSON, and text and HTML in metric and in inch units.
 #[pyfunction]
-pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, String, String)> {
-    let page = |sheet: &crate::plant::Sheet, inch: bool| {
-        let shop = Shop { inch };
-        text::render(&sheet_tree(sheet, &shop, Extent::Whole), &shop)
+pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, [String; 2], [String; 2])> {
+    let (sheet, places) = burner_of(source, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
+    let pages = |sheet: &crate::plant::Sheet, inch: bool| {
+        let shop = Shop::of(inch);
+        let tree = sheet_tree(sheet, &shop, Extent::Whole);
+        let tree = tree.with_gauges(sheet, &shop, true, |setting| places.gauge_unit(setting));
+        [text::render(&tree, &shop), html::render(&tree, &sheet.plant.entries.name, &shop)]
     };
-    let (sheet, _) = burner_of(source, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
-    let (json, metric) =
-        (json::object(&sheet_tree(&sheet, &Shop { inch: false }, Extent::Whole)).to_string(), page(&sheet, false));
-    Ok((json, metric, page(&sheet.rounded(true), true)))
+    let data = json::object(&sheet_tree(&sheet, &Shop::of(false), Extent::Whole)).to_string();
+    Ok((data, pages(&sheet, false), pages(&sheet.rounded(true), true)))
 }
 
 /// A class and what it is made of again.

@@ -34,7 +34,7 @@ pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;
 pub use volume::Volume;
 pub use volume_flow::{ActualVolumeFlow, ReferenceState, StandardVolumeFlow};
-pub use within::{WithinError, parse_count, parse_within};
+pub use within::{WithinError, Written, parse_count, parse_within, parse_written};
 
 /// Declares a quantity as a newtype over its SI value, with a constructor and a getter a unit.
 macro_rules! quantity {

@@ -62,6 +62,32 @@ impl core::error::Error for WithinError {}
 /// );
 /// ```
 pub fn parse_within<Q: Quantity>(text: &str, input: Input) -> Result<Q, WithinError> {
+    parse_written(text, input).map(|written| written.quantity)
+}
+
+/// A quantity and the unit it was written in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Written<Q> {
+    /// The quantity.
+    pub quantity: Q,
+    /// Its unit.
+    pub unit: &'static Unit,
+}
+
+/// As [`parse_within`], the unit kept beside the quantity.
+///
+/// # Errors
+///
+/// [`WithinError`], as of [`parse_within`].
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::Input;
+/// use jetwright::quantity::{GaugePressure, parse_written};
+/// assert_eq!(parse_written::<GaugePressure>("11 inH2O", Input::GaugePressure).unwrap().unit.symbol, "inH2O");
+/// ```
+pub fn parse_written<Q: Quantity>(text: &str, input: Input) -> Result<Written<Q>, WithinError> {
     let text_error = |error| WithinError { input, why: Why::Text(error) };
     let (number, unit, rest) = split::<Q>(text).map_err(text_error)?;
     let range = input.range();
@@ -70,7 +96,7 @@ pub fn parse_within<Q: Quantity>(text: &str, input: Input) -> Result<Q, WithinEr
         [range.min, range.max].into_iter().find(|bound| (given - bound).abs() <= 1e-12 * bound.abs()).unwrap_or(given);
     let quantity = Q::from_parts(value, rest).map_err(text_error)?;
     limits::check(input, value).map_err(|_| WithinError { input, why: Why::Range(unit) })?;
-    Ok(quantity)
+    Ok(Written { quantity, unit })
 }
 
 /// Reads a whole number and checks it against the range of `input`.

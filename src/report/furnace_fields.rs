@@ -203,7 +203,7 @@ columns! {
     /// When the step begins.
     starts_s, "starts", Time, Programs => row.stage.at.map(|at| at.seconds());
     /// What is done.
-    what, "what", Word, Programs => stage_words(row.sheet, row.stage, &Shop { inch: false });
+    what, "what", Word, Programs => stage_words(row.sheet, row.stage, &Shop::of(false));
     /// Gas it burns.
     plan_gas_kg, "plan gas", Mass, Programs => row.stage.gas.kilograms();
 }

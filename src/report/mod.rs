@@ -3,7 +3,8 @@
 //! Process control only, never a flame safeguard.
 
 pub mod answers;
-pub mod blower;
+pub mod asked;
+mod blower;
 pub mod budgets;
 pub mod field;
 pub mod firing;

@@ -28,7 +28,7 @@ pub(crate) fn supply(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>]
 
 /// Hours, or minutes of a short time.
 fn time(time: Duration) -> String {
-    Shop { inch: false }.number(Kind::Lasting, time.seconds())
+    Shop::of(false).number(Kind::Lasting, time.seconds())
 }
 
 fn cylinder(page: &mut Page, sheet: &Sheet, block: &CylinderBlock, shop: &Shop) {

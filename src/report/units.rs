@@ -5,15 +5,17 @@ use std::prelude::rust_2024::*;
 
 use crate::quantity::{
     ActualVolumeFlow, Area, Density, Duration, GaugePressure, GrossHeatRate, Length, Mass, MassFlow, NetHeatRate,
-    Power, PressureDifference, Speed, Temperature, Volume,
+    Power, PressureDifference, Speed, Temperature, Unit, Volume,
 };
 pub use crate::report::kind::Kind;
 
 /// The units of a text answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shop {
     /// psi, inches of water, cubic feet, Btu and pounds; else bar, pascals, cubic metres, kilowatts and kilograms.
     pub inch: bool,
+    /// The unit of gauge pressures where they keep to that of the question; else psi or bar.
+    pub gauge: Option<&'static Unit>,
 }
 
 /// A number with these decimals; what rounds to nothing has no sign.
@@ -44,10 +46,30 @@ fn reading(value: f64, decimals: usize, fine: f64) -> String {
     fixed(value, decimals + usize::from(value < fine))
 }
 
+/// A gauge reading in a unit of its own.
+fn gauge_in(unit: &Unit, si: f64) -> String {
+    let value = si / unit.factor;
+    match unit.symbol {
+        "bar" => reading(value, 3, 0.1),
+        "psi" | "psig" => reading(value, 1, 1.0),
+        _ if value < 0.1 => reading(value, 1, 1.0),
+        _ => figures(value, 3),
+    }
+}
+
 impl Shop {
+    /// Inch or metric units throughout.
+    #[must_use]
+    pub const fn of(inch: bool) -> Self {
+        Self { inch, gauge: None }
+    }
+
     /// The unit of a kind; empty where its numbers need none.
     #[must_use]
     pub const fn unit(&self, kind: Kind) -> &'static str {
+        if let (Kind::Gauge, Some(unit)) = (kind, self.gauge) {
+            return unit.symbol;
+        }
         let (inch, metric) = match kind {
             Kind::Word
             | Kind::OfItsKind
@@ -104,7 +126,11 @@ impl Shop {
             Kind::Price => fixed(pick(si / Mass::from_kilograms(1.0).pounds(), si), 2),
             Kind::Gauge => {
                 let gauge = GaugePressure::from_pascals(si);
-                if self.inch { reading(gauge.psi(), 1, 1.0) } else { reading(gauge.bar(), 3, 0.1) }
+                match self.gauge {
+                    Some(unit) => gauge_in(unit, si),
+                    None if self.inch => reading(gauge.psi(), 1, 1.0),
+                    None => reading(gauge.bar(), 3, 0.1),
+                }
             }
             Kind::LowPressure => figures(pick(PressureDifference::from_pascals(si).inches_of_water(), si), 3),
             Kind::Ambient => {
@@ -184,6 +210,7 @@ impl Shop {
         let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         // Kinds with a half width have units that are a plain factor of SI.
         let factor = match kind {
+            Kind::Gauge if self.gauge.is_some() => self.gauge.map_or(1.0, |unit| 1.0 / unit.factor),
             Kind::Gauge if self.inch => GaugePressure::from_pascals(1.0).psi(),
             Kind::Gauge => 1e-5,
             Kind::Heat | Kind::HeatGross | Kind::HeatNet => self.heat_of(1.0),
@@ -279,7 +306,7 @@ impl Shop {
     /// A time on the clock of a run, hours and minutes.
     #[must_use]
     pub fn clock(time: Duration) -> String {
-        Self { inch: false }.number(Kind::Clock, time.seconds())
+        Self::of(false).number(Kind::Clock, time.seconds())
     }
     /// An air ratio.
     #[must_use]
@@ -323,19 +350,19 @@ mod tests {
 
     #[test]
     fn a_low_gauge_keeps_its_figures() {
-        let gauge = |psi| Shop { inch: true }.gauge_number(GaugePressure::from_psi(psi));
+        let gauge = |psi| Shop::of(true).gauge_number(GaugePressure::from_psi(psi));
         assert_eq!((gauge(0.25), gauge(0.999), gauge(5.0)), ("0.25".into(), "1.00".into(), "5.0".into()));
         // Half an inch of water: two decimals of a psi would be 11 % off.
         assert_eq!(gauge(0.018_06), "0.0181");
-        assert_eq!(Shop { inch: false }.gauge_number(GaugePressure::from_pascals(1250.0)), "0.0125");
-        assert_eq!(Shop { inch: false }.gauge_number(GaugePressure::from_pascals(124.3)), "0.00124");
+        assert_eq!(Shop::of(false).gauge_number(GaugePressure::from_pascals(1250.0)), "0.0125");
+        assert_eq!(Shop::of(false).gauge_number(GaugePressure::from_pascals(124.3)), "0.00124");
     }
 
     // Units of the international yard and pound: 1 Btu/h = 0.293 071 W, 1 ft3 = 28.316 8 L, 1 lbf = 4.448 22 N,
     // 1 Btu/lb = 2326 J/kg, 1 lb/ft3 = 16.018 5 kg/m3 (NIST SP 811, appendix B).
     #[test]
     fn inch_units_are_those_of_the_tables() {
-        let inch = |kind, si| Shop { inch: true }.text(kind, si);
+        let inch = |kind, si| Shop::of(true).text(kind, si);
         assert_eq!(inch(Kind::Heat, 2930.72), "10.0 kBtu/h");
         assert_eq!(inch(Kind::Energy, 1.055_06e6), "1.00 kBtu");
         assert_eq!(inch(Kind::Volume, 0.028_316_9), "1.00 ft3");

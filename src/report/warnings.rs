@@ -59,7 +59,7 @@ pub(crate) struct WarningRow<'h> {
 impl WarningRow<'_> {
     /// The sentence in metric units, its number before it.
     fn text(&self) -> String {
-        let print = |value, measure| printed(&Shop { inch: false }, value, measure);
+        let print = |value, measure| printed(&Shop::of(false), value, measure);
         let text = sentence(self.hazard, &print);
         number(self.hazard, &print).map_or(text.clone(), |number| format!("{number}: {text}"))
     }

@@ -4,20 +4,20 @@ use clap::Args;
 use jetwright::Input;
 use jetwright::combustion::AirNeed;
 use jetwright::plant::hazards::of_flame;
-use jetwright::quantity::HeatRate;
+use jetwright::quantity::{HeatRate, Written};
 use jetwright::report::answers::air::{Air, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{Ratio, SharedArguments, within};
+use crate::common::{Ratio, SharedArguments, written};
 use crate::options::{Asked, there};
 use crate::output;
 
 #[derive(Debug, Args)]
 pub struct AirArguments {
     /// Heat of the fire, gross or net, such as "26 kW net".
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub heat: HeatRate,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
+    pub heat: Written<HeatRate>,
     #[command(flatten)]
     pub ratio: Asked<Ratio>,
     #[command(flatten)]
@@ -28,7 +28,7 @@ pub struct AirArguments {
 pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
-    let gas_flow = gas.flow_for(arguments.heat).map_err(|error| CommandError::option("heat", error))?;
+    let gas_flow = gas.flow_for(arguments.heat.quantity).map_err(|error| CommandError::option("heat", error))?;
     let air_ratio = there(arguments.ratio.given().air_ratio, "air-ratio")?.0;
     let need = AirNeed::new(&gas, &site);
     let refuse = |error| CommandError::option("air-ratio", error);
@@ -36,7 +36,7 @@ pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     let exact = need.air_for(gas_flow, 1.0).map_err(refuse)?;
     let flow = air.at(site.air_density());
     let answer = Air { site: &site, gas: &gas, need, air_ratio, gas_flow, exact, air, flow };
-    let (shop, outside) = (output::shop(&shared.answer), site.air_temperature());
+    let (shop, outside) = (output::shop_of(&shared.answer, arguments.heat.unit), site.air_temperature());
     let warned = Warned::of(&of_flame(&gas, &site, outside, outside, air_ratio));
-    output::print(&tree(&answer, &shop).warned(&warned, &shop), "The air of a fire", &shared.answer)
+    output::print_in(&tree(&answer, &shop).warned(&warned, &shop), "The air of a fire", &shop, &shared.answer)
 }

@@ -8,7 +8,7 @@ use jetwright::report::answers::chamber::{HoldingRow, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{FileArguments, Units};
+use crate::common::FileArguments;
 use crate::output;
 
 /// Temperatures the fire is told for, Celsius.
@@ -16,7 +16,7 @@ const ROUND: [f64; 10] = [300.0, 500.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 120
 
 /// Setting against temperature, both ways.
 pub fn run(arguments: &FileArguments) -> Result<String, CommandError> {
-    let inch = arguments.answer.units == Units::Inch;
+    let inch = arguments.answer.is_inch();
     let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {
         return Err(places

@@ -29,6 +29,6 @@ pub fn run(arguments: &ChipArguments) -> Result<String, CommandError> {
     chip.write_image(&mut image).expect("the bytes are as many as the image says");
     std::fs::write(&arguments.image, &image).map_err(|error| CommandError::option("image", error))?;
     let written = format!("{} settings in {} bytes: {}\n", chip.settings.len(), image.len(), arguments.image.display());
-    let shop = Shop { inch: false };
+    let shop = Shop::of(false);
     Ok(written + &text::nodes(&[Warned::of_sheet(&sheet).node(&shop)], &shop))
 }

@@ -9,7 +9,9 @@ use jetwright::plant::assembly::jet_key;
 use jetwright::plant::description::{Fire, GasSupplied, JetHole, Site};
 use jetwright::plant::entries::SiteEntry;
 use jetwright::prose::advice;
-use jetwright::quantity::{GaugePressure, Length, Quantity, Temperature, WithinError, parse_within};
+use jetwright::quantity::{
+    GaugePressure, Length, Quantity, Temperature, WithinError, Written, parse_within, parse_written,
+};
 use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
@@ -164,12 +166,24 @@ impl SharedArguments {
 /// The look of the answer.
 #[derive(Debug, Args)]
 pub struct AnswerArguments {
-    /// Units of a text answer.
-    #[arg(long, value_enum, default_value = "metric")]
-    pub units: Units,
+    /// Units of a text answer. Without it: those of the question, or metric where a burner file asks
+    #[arg(long, value_enum)]
+    pub units: Option<Units>,
     /// Text or HTML to read, or JSON or CSV for programs, both in SI base units.
     #[arg(long, value_enum, default_value = "text")]
     pub format: Format,
+}
+
+impl AnswerArguments {
+    /// Whether inch units are asked for.
+    pub fn is_inch(&self) -> bool {
+        self.units == Some(Units::Inch)
+    }
+
+    /// Whether people read the answer.
+    pub fn is_page(&self) -> bool {
+        matches!(self.format, Format::Text | Format::Html)
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -192,4 +206,12 @@ where
     Q: Quantity + Clone + Send + Sync + 'static,
 {
     move |text| parse_within(text, input)
+}
+
+/// The same with the unit it was written in.
+pub fn written<Q>(input: Input) -> impl Fn(&str) -> Result<Written<Q>, WithinError> + Clone + Send + Sync + 'static
+where
+    Q: Quantity + Clone + Send + Sync + 'static,
+{
+    move |text| parse_written(text, input)
 }

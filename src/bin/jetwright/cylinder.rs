@@ -8,12 +8,12 @@ use jetwright::plant::Store;
 use jetwright::plant::description::{CylinderGiven, RegulatorGiven};
 use jetwright::plant::hazards::of_one_draw;
 use jetwright::prose::advice;
-use jetwright::quantity::{Duration, HeatRate, MassFlow};
+use jetwright::quantity::{Duration, HeatRate, MassFlow, Written};
 use jetwright::report::answers::cylinder::{CylinderAnswer, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{SharedArguments, within};
+use crate::common::{SharedArguments, within, written};
 use crate::options::{Asked, needed, offer, part, there};
 use crate::output;
 
@@ -31,11 +31,11 @@ part! {
 #[derive(Debug, Args)]
 pub struct CylinderArguments {
     /// The fire it feeds, gross or net, such as "22 kW net" ...
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub heat: Option<HeatRate>,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
+    pub heat: Option<Written<HeatRate>>,
     /// ... or the gas drawn, such as "1.8 kg/h", one of the two.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<MassFlow>(Input::GasDraw))]
-    pub draw: Option<MassFlow>,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<MassFlow>(Input::GasDraw))]
+    pub draw: Option<Written<MassFlow>>,
     #[command(flatten)]
     pub cylinder: Asked<Tank>,
     #[command(flatten)]
@@ -80,14 +80,15 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
     let row = row.map_err(|error| CommandError::option("air-temperature", advice(&error)))?;
     let warned = Warned::of(&of_one_draw(&gas, &row));
     let answer = CylinderAnswer { store, flow, pressure, row };
-    let shop = output::shop(&shared.answer);
-    output::print(&tree(&answer, &shop).warned(&warned, &shop), "A cylinder under draw", &shared.answer)
+    let question = arguments.heat.map_or(arguments.draw.map(|draw| draw.unit), |heat| Some(heat.unit));
+    let shop = question.map_or(output::shop(&shared.answer), |unit| output::shop_of(&shared.answer, unit));
+    output::print_in(&tree(&answer, &shop).warned(&warned, &shop), "A cylinder under draw", &shop, &shared.answer)
 }
 
 fn draw(arguments: &CylinderArguments, gas: &Gas) -> Result<MassFlow, CommandError> {
     match (arguments.heat, arguments.draw) {
-        (Some(heat), None) => Ok(gas.flow_for(heat).map_err(|error| CommandError::option("heat", error))?),
-        (None, Some(flow)) => Ok(flow),
+        (Some(heat), None) => Ok(gas.flow_for(heat.quantity).map_err(|error| CommandError::option("heat", error))?),
+        (None, Some(flow)) => Ok(flow.quantity),
         _ => Err(CommandError::option("heat", "accepted is a heat or a draw, one of the two").into()),
     }
 }

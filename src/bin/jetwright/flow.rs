@@ -8,13 +8,13 @@ use jetwright::plant::description::JetHole;
 use jetwright::plant::entries::JetSize;
 use jetwright::plant::hazards::{Flowing, of_gauges};
 use jetwright::prose::refusals::reason_words;
-use jetwright::quantity::GaugePressure;
+use jetwright::quantity::{GaugePressure, Written};
 use jetwright::report::answers::flow;
 use jetwright::report::flow::FlowRow;
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{ShapeArguments, SharedArguments, within};
+use crate::common::{ShapeArguments, SharedArguments, written};
 use crate::options::{Asked, offer, part};
 use crate::output;
 
@@ -26,8 +26,8 @@ part! {
 #[derive(Debug, Args)]
 pub struct FlowArguments {
     /// Gauge pressure before the jet, such as "5 psi"; repeat it for more rows.
-    #[arg(long, required = true, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
-    pub gauge: Vec<GaugePressure>,
+    #[arg(long, required = true, allow_hyphen_values = true, value_parser = written::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: Vec<Written<GaugePressure>>,
     #[command(flatten)]
     pub hole: Asked<Hole>,
     #[command(flatten)]
@@ -53,7 +53,8 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let jet = Jet { bore, count: arguments.shape.count(), coefficient: arguments.shape.coefficient() };
     let need = AirNeed::new(&gas, &site);
     let mut flows = Vec::new();
-    for (index, &gauge) in arguments.gauge.iter().enumerate() {
+    for (index, written) in arguments.gauge.iter().enumerate() {
+        let gauge = written.quantity;
         let supply = shared.supply(&site, gauge, arguments.shape.back_pressure);
         let flow = jet.flow(&gas, &supply).map_err(|error| shared.refuse_gauge(index, &error))?;
         let saturation = gas.mixture().saturation_ratio(gauge.to_absolute(supply.ambient), supply.temperature);
@@ -68,11 +69,13 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
         sure: None,
     });
     let rows: Vec<_> = rows.collect();
-    let shop = output::shop(&shared.answer);
+    let units = arguments.gauge.iter().map(|written| written.unit);
+    let asked: Vec<_> = units.map(|unit| output::shop_with_gauge(&shared.answer, unit, unit)).collect();
+    let shop = asked[0];
     let flowing =
         flows.iter().map(|(_, flow, saturation)| Flowing { bore: &bore, drill, flow, saturation_ratio: *saturation });
-    let names = flows.iter().map(|(gauge, ..)| shop.gauge(*gauge)).collect();
-    let tree =
-        flow::tree(site.ambient_pressure(), &rows).warned(&Warned::named(of_gauges(&gas, flowing), names), &shop);
-    output::print(&tree, "Gas flow and heat", &shared.answer)
+    let names = flows.iter().zip(&asked).map(|((gauge, ..), asked)| asked.gauge(*gauge)).collect();
+    let tree = flow::tree(site.ambient_pressure(), &rows, &asked)
+        .warned(&Warned::named(of_gauges(&gas, flowing), names), &shop);
+    output::print_in(&tree, "Gas flow and heat", &shop, &shared.answer)
 }

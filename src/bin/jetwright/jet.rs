@@ -4,23 +4,23 @@ use clap::{Args, ValueEnum};
 use jetwright::orifice::{DrillList, Jet, bore_for_heat, pressure_for_heat};
 use jetwright::plant::hazards::{Flowing, of_jets};
 use jetwright::prose::advice;
-use jetwright::quantity::{GaugePressure, HeatRate};
+use jetwright::quantity::{GaugePressure, HeatRate, Written};
 use jetwright::report::answers::jet::{JetAnswer, Near, tree};
 use jetwright::report::warnings::Warned;
 use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
-use crate::common::{ShapeArguments, SharedArguments, within};
+use crate::common::{ShapeArguments, SharedArguments, written};
 use crate::output;
 
 #[derive(Debug, Args)]
 pub struct JetArguments {
     /// Gauge pressure before the jet, such as "5 psi".
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
-    pub gauge: GaugePressure,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<GaugePressure>(Input::GaugePressure))]
+    pub gauge: Written<GaugePressure>,
     /// Heat wanted, gross or net, such as "26 kW net".
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub heat: HeatRate,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
+    pub heat: Written<HeatRate>,
     /// The list the nearest sizes are taken from.
     #[arg(long, value_enum, default_value = "number")]
     pub drills: DrillWord,
@@ -61,13 +61,13 @@ impl DrillWord {
 pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas, shape) = (shared.site()?, shared.gas()?, arguments.shape.shape()?);
-    let supply = shared.supply(&site, arguments.gauge, arguments.shape.back_pressure);
+    let (heat, gauge) = (arguments.heat.quantity, arguments.gauge.quantity);
+    let supply = shared.supply(&site, gauge, arguments.shape.back_pressure);
     let (count, coefficient) = (arguments.shape.count(), arguments.shape.coefficient());
-    let bore =
-        bore_for_heat(&shape, count, coefficient, &gas, &supply, arguments.heat).map_err(|error| match error {
-            Error::NoSolution { .. } => CommandError::option("heat", advice(&error)).beside("gauge", 0).into(),
-            _ => shared.refuse_gauge(0, &error),
-        })?;
+    let bore = bore_for_heat(&shape, count, coefficient, &gas, &supply, heat).map_err(|error| match error {
+        Error::NoSolution { .. } => CommandError::option("heat", advice(&error)).beside("gauge", 0).into(),
+        _ => shared.refuse_gauge(0, &error),
+    })?;
     let (below, above) = arguments.drills.list().neighbors(bore);
     let mut nearest = Vec::new();
     for drill in [below, above].into_iter().flatten() {
@@ -75,15 +75,14 @@ pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
         let Ok(bore) = shape.with_diameter(drill.diameter()) else { continue };
         let jet = Jet { bore, count, coefficient };
         let flow = jet.flow(&gas, &supply).map_err(|error| shared.refuse_gauge(0, &error))?;
-        let heat_error = match arguments.heat {
-            HeatRate::Gross(heat) => flow.heat_gross.watts() / heat.watts() - 1.0,
-            HeatRate::Net(heat) => flow.heat_net.watts() / heat.watts() - 1.0,
+        let heat_error = match heat {
+            HeatRate::Gross(asked) => flow.heat_gross.watts() / asked.watts() - 1.0,
+            HeatRate::Net(asked) => flow.heat_net.watts() / asked.watts() - 1.0,
         };
-        let gauge = pressure_for_heat(&jet, &gas, &supply, arguments.heat).ok();
+        let gauge = pressure_for_heat(&jet, &gas, &supply, heat).ok();
         nearest.push(Near { bore, drill, flow, heat_error, gauge });
     }
-    let saturation_ratio =
-        gas.mixture().saturation_ratio(arguments.gauge.to_absolute(supply.ambient), supply.temperature);
+    let saturation_ratio = gas.mixture().saturation_ratio(gauge.to_absolute(supply.ambient), supply.temperature);
     let flowing = nearest.iter().map(|near| Flowing {
         bore: &near.bore,
         drill: Some(near.drill),
@@ -92,7 +91,7 @@ pub fn run(arguments: &JetArguments) -> Result<String, CommandError> {
     });
     let names = nearest.iter().map(|near| near.drill.to_string()).collect();
     let warned = Warned::named(of_jets(&gas, flowing), names);
-    let answer = JetAnswer { ambient: site.ambient_pressure(), gauge: arguments.gauge, bore, nearest };
-    let shop = output::shop(&shared.answer);
-    output::print(&tree(&answer, &shop).warned(&warned, &shop), "The bore for a heat", &shared.answer)
+    let answer = JetAnswer { ambient: site.ambient_pressure(), gauge, bore, nearest };
+    let shop = output::shop_with_gauge(&shared.answer, arguments.heat.unit, arguments.gauge.unit);
+    output::print_in(&tree(&answer, &shop).warned(&warned, &shop), "The bore for a heat", &shop, &shared.answer)
 }

@@ -7,12 +7,12 @@ use jetwright::gas::{Gas, parse};
 use jetwright::plant::description::{GasSupplied, LineGiven};
 use jetwright::plant::hazards::of_gas;
 use jetwright::prose::advice;
-use jetwright::quantity::{ActualVolumeFlow, HeatRate, PressureDifference, Temperature};
+use jetwright::quantity::{ActualVolumeFlow, HeatRate, PressureDifference, Temperature, Written};
 use jetwright::report::answers::line::{Pipe, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{AnswerArguments, within};
+use crate::common::{AnswerArguments, written};
 use crate::options::{Asked, needed, offer, part, there};
 use crate::output;
 
@@ -33,11 +33,11 @@ pub struct LineArguments {
     #[command(flatten)]
     pub pipe: Asked<PipeSize>,
     /// Pressure it may lose.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<PressureDifference>(Input::PipeDrop))]
-    pub drop: PressureDifference,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<PressureDifference>(Input::PipeDrop))]
+    pub drop: Written<PressureDifference>,
     /// The fire it must feed, gross or net.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub heat: Option<HeatRate>,
+    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
+    pub heat: Option<Written<HeatRate>>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }
@@ -52,14 +52,14 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
     let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
     let pipe = arguments.pipe.checked()?;
     let (diameter, length) = (there(pipe.diameter, "diameter")?, there(pipe.length, "length")?);
-    let drop = arguments.drop;
+    let drop = arguments.drop.quantity;
     if length.meters() <= 0.0 {
         return Err(CommandError::option("length", "accepted is more than 0 m").into());
     }
     let flow = low_pressure_pipe_flow(diameter, length, drop, relative, viscosity).map_err(refuse("diameter"))?;
     let mass = low_pressure_pipe_mass_flow(&gas, flow).map_err(refuse("gas"))?;
     let (gross, net) = (gas.gross_heating_value().of(mass), gas.net_heating_value().of(mass));
-    let wanted = arguments.heat.map(|heat| gas.flow_for(heat)).transpose().map_err(refuse("heat"))?;
+    let wanted = arguments.heat.map(|heat| gas.flow_for(heat.quantity)).transpose().map_err(refuse("heat"))?;
     let passes = wanted.map(|wanted| wanted <= mass);
     let least = wanted.and_then(|wanted| {
         let share = wanted.kilograms_per_second() / mass.kilograms_per_second();
@@ -67,10 +67,11 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
         low_pressure_pipe_diameter(flow, length, drop, relative, viscosity).ok()
     });
     let answer = Pipe { flow, mass, gross, net, passes, least };
-    let shop = output::shop(&arguments.answer);
-    output::print(
+    let shop = output::shop_of(&arguments.answer, arguments.heat.map_or(arguments.drop.unit, |heat| heat.unit));
+    output::print_in(
         &tree(&answer, &shop).warned(&Warned::of(&of_gas(&gas)), &shop),
         "A low-pressure gas pipe",
+        &shop,
         &arguments.answer,
     )
 }

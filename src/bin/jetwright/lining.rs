@@ -6,12 +6,12 @@ use jetwright::report::answers::lining::{LiningRow, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{FileArguments, Units};
+use crate::common::FileArguments;
 use crate::output;
 
 /// The panels of a burner file's chamber added up.
 pub fn run(arguments: &FileArguments) -> Result<String, CommandError> {
-    let inch = arguments.answer.units == Units::Inch;
+    let inch = arguments.answer.is_inch();
     let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else {
         return Err(places

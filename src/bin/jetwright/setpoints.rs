@@ -18,7 +18,7 @@ use jetwright::report::render::text;
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{AnswerArguments, Format, Units, within};
+use crate::common::{AnswerArguments, Format, within};
 use crate::options::{Asked, part, unless};
 use crate::output;
 
@@ -60,7 +60,7 @@ pub struct SetpointArguments {
 
 /// The gauge and the damper for an air ratio from the smallest to the largest fire, for a chip.
 pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
-    let inch = arguments.answer.units == Units::Inch;
+    let inch = arguments.answer.is_inch();
     let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(inch)?;
     if arguments.source.is_some() && arguments.answer.format != Format::Text {
         let text = "accepted is a source or a format, one of the two";

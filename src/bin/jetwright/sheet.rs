@@ -5,7 +5,7 @@ use jetwright::file::burner_file;
 use jetwright::report::{Extent, sheet_tree};
 
 use crate::command_error::CommandError;
-use crate::common::{FileArguments, Format, Units};
+use crate::common::FileArguments;
 use crate::output;
 
 /// Options of `jetwright sheet`.
@@ -21,10 +21,13 @@ pub struct PageArguments {
 /// The sheet of one burner file.
 pub fn run(PageArguments { sheet: arguments, wall }: &PageArguments) -> Result<String, CommandError> {
     let extent = if *wall { Extent::Wall } else { Extent::Whole };
-    if *wall && !matches!(arguments.answer.format, Format::Text | Format::Html) {
+    let asked = &arguments.answer;
+    if *wall && !asked.is_page() {
         return Err(CommandError::option("format", "with --wall text and html are accepted").into());
     }
-    let (sheet, _) = burner_file::read(&arguments.file)?.evaluate(arguments.answer.units == Units::Inch)?;
-    let tree = sheet_tree(&sheet, &output::shop(&arguments.answer), extent);
-    output::print(&tree, &sheet.plant.entries.name, &arguments.answer)
+    let (sheet, places) = burner_file::read(&arguments.file)?.evaluate(asked.is_inch())?;
+    let shop = output::shop(asked);
+    let tree = sheet_tree(&sheet, &shop, extent)
+        .with_gauges(&sheet, &shop, asked.units.is_some(), |setting| places.gauge_unit(setting));
+    output::print(&tree, &sheet.plant.entries.name, asked)
 }

@@ -7,6 +7,7 @@ use crate::quantity::AbsolutePressure;
 use crate::report::field::columns;
 use crate::report::flow::{FLOW, FlowRow, flow};
 use crate::report::tree::{Member, Node, Row, Section, Table, Tree};
+use crate::report::units::Shop;
 use crate::report::warnings::WARNINGS;
 
 columns! {
@@ -16,10 +17,11 @@ columns! {
     ambient_pressure_pa, "ambient pressure", Ambient, Programs => pressure.pascals();
 }
 
-/// A row a gauge pressure.
+/// A row a gauge pressure, each in the units it was asked in.
 #[must_use]
-pub fn tree(pressure: AbsolutePressure, rows: &[FlowRow<'_>]) -> Tree {
-    let rows = rows.iter().map(|row| Row::of([flow(row)])).collect();
+pub fn tree(pressure: AbsolutePressure, rows: &[FlowRow<'_>], asked: &[Shop]) -> Tree {
+    let rows = rows.iter().zip(asked);
+    let rows = rows.map(|(row, &asked)| Row { asked: Some(asked), ..Row::of([flow(row)]) }).collect();
     let nodes =
         vec![Node::fields([ambient(pressure)]), Node::Table(Table { section: Some(&ROWS), titles: vec![], rows })];
     Tree { section: &ANSWER, csv: Some(&ROWS), nodes }

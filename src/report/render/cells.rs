@@ -28,10 +28,13 @@ pub fn printed(table: &Table, shop: &Shop) -> Printed {
     });
     columns.sort_by_key(|&(place, ..)| place);
     let is_renamed = |column: &Column| table.titles.iter().any(|(key, _)| *key == column.key);
-    let is_mixed = table.rows.iter().any(|row| row.asked.is_some_and(|asked| asked != *shop));
+    let is_mixed = |kind: Kind| {
+        let other = |row: &Row| row.asked.is_some_and(|asked| asked.unit(kind) != shop.unit(kind));
+        table.rows.iter().any(other)
+    };
     let title = |column: &Column| match table.titles.iter().find(|(key, _)| *key == column.key) {
         Some((_, title)) => title.clone(),
-        None if column.kind.is_unit_in_title() && !is_mixed => {
+        None if column.kind.is_unit_in_title() && !is_mixed(column.kind) => {
             format!("{} {}", column.label, shop.unit(column.kind)).trim().into()
         }
         None => column.label.into(),
@@ -39,7 +42,8 @@ pub fn printed(table: &Table, shop: &Shop) -> Printed {
     let cells = |row: &Row| {
         let values: Vec<&Value> = row.iter().map(|(_, value, _)| value).collect();
         let shop = row.asked.as_ref().unwrap_or(shop);
-        let with_unit = |column: &Column| is_mixed || is_renamed(column) || !column.kind.is_unit_in_title();
+        let with_unit =
+            |column: &Column| is_mixed(column.kind) || is_renamed(column) || !column.kind.is_unit_in_title();
         columns.iter().map(|&(_, index, column)| cell(column, values[index], shop, with_unit(column))).collect()
     };
     let rows: Vec<Vec<String>> = table.rows.iter().map(cells).collect();

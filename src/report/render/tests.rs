@@ -54,7 +54,7 @@ fn tree() -> Tree {
 
 #[test]
 fn a_column_declared_once_stands_in_every_format_and_in_the_document() {
-    let (metric, inch) = (Shop { inch: false }, Shop { inch: true });
+    let (metric, inch) = (Shop::of(false), Shop::of(true));
     // 0.01 kg/s is 36 kg/h and, at 0.453 592 37 kg a pound, 79.4 lb/h.
     let page = text::render(&tree(), &metric);
     assert!(page.contains("bronze kg/h") && page.contains("36.0 ±3.6") && page.contains("72.0"), "{page}");
@@ -73,7 +73,7 @@ fn a_column_declared_once_stands_in_every_format_and_in_the_document() {
 
 #[test]
 fn a_page_of_html_is_whole_and_takes_no_markup_from_a_name() {
-    let page = html::render(&tree(), "a <b> & c", &Shop { inch: false });
+    let page = html::render(&tree(), "a <b> & c", &Shop::of(false));
     assert!(page.starts_with("<!DOCTYPE html>\n") && page.ends_with("</html>\n"));
     assert!(page.contains("<title>a &lt;b&gt; &amp; c</title>"));
     assert!(page.contains("&lt;small&gt;") && page.contains("large &amp; old") && page.contains("36.0 ±3.6"));
