@@ -324,8 +324,8 @@ fn a_setpoint_table_is_the_same_in_every_form() {
     let bad: &[(&[&str], &[&str])] = &[
         (&["--to", "9 kW net"], &["--to", "\"9 kW net\"", "larger"]),
         (&["--from", "10 kW"], &["--from", "gross or net"]),
-        (&["--to", "90 kW net"], &["--to", "\"90 kW net\"", "accepted is from ", "kW net"]),
-        (&["--from", "1 kW net"], &["--from", "\"1 kW net\"", "accepted is from ", "kW net"]),
+        (&["--to", "90 kW net"], &["--to", "\"90 kW net\"", "accepted is from ", "kW net (", "kBtu/h net)"]),
+        (&["--from", "1 kW net"], &["--from", "\"1 kW net\"", "accepted is from ", "kW net (", "kBtu/h net)"]),
         // Three times the air that 33 kW take at 1.05 leaves a blower for some 11 kW.
         (&["--air-ratio", "3"], &["--to", "\"24 kW net\"", "accepted is from "]),
         (&["--source", "c", "--format", "json"], &["--source", "\"c\"", "--format is \"json\""]),

@@ -2,6 +2,7 @@
 
 #![cfg(feature = "cli")]
 
+mod asked;
 mod evening;
 mod furnace;
 mod keys;
