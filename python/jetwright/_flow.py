@@ -179,7 +179,7 @@ def _measures(measures: dict[str, str], depth: Any, angle: Any, radius: Any) -> 
         if (value is not None) != (name in measures.values()):
             owner = "rounded" if name == "edge_radius" else "chamfered"
             raise ValueError(f"{name} goes with edge {owner!r} and no other")
-    first, second = (measures.get(name) for name in ("edge_first", "edge_second"))
+    first, second = (measures.get(name, "") for name in ("edge_first", "edge_second"))
     return given.get(first, 0.0), given.get(second, 0.0)
 
 
