@@ -144,7 +144,7 @@ class Jet(TypedDict, total=False):
     roughness: str
     """Roughness of the hole's wall. Without it: 0.005 mm."""
     count: int
-    """How many equal jets share the gas. Without it: 1."""
+    """How many equal jets share the gas, those of all heads together. Without it: one to a head."""
     approach_diameter: str
     """Inside diameter of the tube before the jet, if it is narrow beside the jet."""
     measured_coefficient: float | str
@@ -406,7 +406,7 @@ class Room(TypedDict, total=False):
     """Gases of the furnace that leak into it."""
     monoxide: Required[float | str]
     """Carbon monoxide in them."""
-    limit: Required[Literal["outdoor 8 h", "workplace 25 ppm", "workplace 35 ppm", "workplace 50 ppm", "ceiling 200 ppm"]]
+    limit: Required[Literal["outdoor 8 h", "workplace 20 ppm", "workplace 25 ppm", "workplace 35 ppm", "workplace 50 ppm", "ceiling 200 ppm"]]
     """What it is kept under."""
 
 
