@@ -224,15 +224,16 @@ proptest! {
     #[test]
     fn derivatives_are_those_of_the_answers(draw in draws()) {
         fn chamber<S: Scalar>(draw: &Draw, by: S) -> S {
-            let furnace = draw.furnace(by);
+            let furnace = draw.furnace(S::one());
             let mut firing = Firing::cold(&furnace);
-            firing.run(&Drive::Fire { heat: S::c(draw.fire()), leak: S::zero() }, Until::Time(S::c(900.0))).unwrap();
-            firing.run(&Drive::Off { draft: true }, Until::Time(S::c(300.0))).unwrap().chamber
+            let heat = S::c(draw.fire()) * by;
+            firing.run(&Drive::Fire { heat, leak: S::zero() }, Until::Time(S::c(900.0))).unwrap().chamber
         }
         let [by] = Dual::<f64, 1>::variables([1.0]);
         let exact = chamber(&draw, by).partials[0];
         let step = 0.02;
         let about = (chamber(&draw, 1.0 + step) - chamber(&draw, 1.0 - step)) / (2.0 * step);
-        prop_assert!((exact - about).abs() < 0.03 * exact.abs().max(10.0), "{exact} {about}");
+        // The steps of time fall differently either side, each with its own error of up to a kelvin: over some 300 K.
+        prop_assert!((exact - about).abs() < 0.02 * exact.abs(), "{exact} {about}");
     }
 }
