@@ -11,7 +11,7 @@ from nbclient import NotebookClient
 
 ROOT = pathlib.Path(__file__).parents[2]
 MODULES = ["jetwright", "jetwright._flow", "jetwright._flame", "jetwright._burning", "jetwright._gas", "jetwright._site", "jetwright._air", "jetwright._sheet", "jetwright._supply"]
-MODULES += ["jetwright._furnace", "jetwright._material", "jetwright._parts", "jetwright._work", "jetwright._measure"]
+MODULES += ["jetwright._furnace", "jetwright._furnace_case", "jetwright._material", "jetwright._parts", "jetwright._work", "jetwright._measure"]
 
 
 @pytest.mark.parametrize("name", MODULES)
