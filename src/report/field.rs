@@ -195,7 +195,7 @@ impl<T: Into<Value>> From<Option<T>> for Value {
     }
 }
 
-/// Values beside their columns, as the lists are made by [`columns!`](crate::report::field::columns).
+/// Values beside their columns, as the macro `columns!` makes the lists.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cells {
     /// The columns.
