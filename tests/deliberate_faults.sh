@@ -65,7 +65,7 @@ the blower stops while gas reads|sequence|Off,       PostPurge,  Off,           
 the blower stops as soon as gas reads shut|controller|                    !self.is_gas_shut()|                    self.gas_shut.is_none()
 a first tick that reads gas leaves the blower off|controller|                    self.gas_shut.is_none()|                    false
 gas that was asked for counts as shut|controller|let reads_shut = !live && is_shut|let reads_shut = is_shut
-a gas reading that is no number counts as shut|controller|let is_shut = gas < shut;|let is_shut = !(gas >= shut);
+gas far below zero counts as shut|controller|is_shut && is_heat(gas)|is_shut
 a sensor at fault lets the blower stop|controller|&& sensors.is_none();|;
 the closing time is none|controller|time.seconds::<S>() * least_share >= seconds(self.settings.closing_time))|true)
 the second air sensor may be gone|controller|(true, None) => Err(SensorFault::NotANumber)|(true, None) => Ok(())

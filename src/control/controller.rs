@@ -280,7 +280,8 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         let is_shut = gas < shut;
         self.gas_unasked = if live || is_shut { Timer::default() } else { self.gas_unasked.after(milliseconds) };
         let goes_on = |timer: Option<Timer>| Some(timer.map_or(Timer::default(), |timer| timer.after(milliseconds)));
-        // A sensor that is at fault may be the gas's.
+        // A sensor that is at fault may be the gas's. No number reads as shut in neither of the two comparisons: one of
+        // them would do.
         let reads_shut = !live && is_shut && is_heat(gas) && sensors.is_none();
         self.gas_shut = if reads_shut { goes_on(self.gas_shut) } else { None };
         let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band_by(inputs.gas, air.heat);

@@ -4,7 +4,8 @@
 use jetwright::Scalar;
 use jetwright::control::{
     AirChanges, AirRatioBand, Command, ControlError, Controller, ControllerSettings, CrossLimit, CrossLimitSettings,
-    Inputs, MadeFor, MixtureFault, Outputs, Reason, SensorFault, SensorLimits, Setpoint, SetpointTable, State, Travel,
+    ImageError, Inputs, InterpolationBound, MadeFor, MixtureFault, Outputs, Reason, SensorFault, SensorLimits,
+    Setpoint, SetpointTable, State, Travel,
 };
 use jetwright::quantity::{ActualVolumeFlow, Duration, GaugePressure, NetHeatRate};
 
@@ -32,11 +33,20 @@ fn made_with<S: Scalar>(
     sensor: SensorLimits<S>,
     change: impl Fn(&mut ControllerSettings<S>),
 ) -> Result<Desk<S>, ControlError> {
+    made_at(sensor, 1.05, change)
+}
+
+/// With a table of another air ratio than the limiter's.
+fn made_at<S: Scalar>(
+    sensor: SensorLimits<S>,
+    table_ratio: f64,
+    change: impl Fn(&mut ControllerSettings<S>),
+) -> Result<Desk<S>, ControlError> {
     let watts = |value: f64| NetHeatRate::from_watts(S::c(value));
     let seconds = |value: f64| Duration::from_seconds(S::c(value));
     let least_air = ActualVolumeFlow::from_cubic_meters_per_second(S::c(0.002));
     let travel = Travel { slowest: S::c(5e3), fastest: S::c(20e3) };
-    let made_for = MadeFor { air_ratio: S::c(1.05), burner: 0 };
+    let made_for = MadeFor { air_ratio: S::c(table_ratio), burner: 0 };
     let table = SetpointTable::build(made_for, watts(9e3), watts(24e3), 3, |heat| {
         Ok(Setpoint { gauge: GaugePressure::from_pascals(heat.watts()), air: heat.watts() / S::c(24e3) })
     });
@@ -390,6 +400,24 @@ fn settings_that_would_watch_nothing_are_refused() {
     // Two seconds are the longest that gas may go unseen.
     assert!(made::<f64>(limits(None), 2000).is_ok());
     assert!([0, 2001, u32::MAX / 2].into_iter().all(|longest| made::<f64>(limits(None), longest).is_err()));
+    let refused = |name: &str, made: Result<Desk<f64>, ControlError>| {
+        assert!(matches!(made, Err(ControlError::Setting { name: found }) if found == name), "{name}: {made:?}");
+    };
+    let flow = ActualVolumeFlow::from_cubic_meters_per_second;
+    // 9 kW are the air of 0.003 m3/s, of which a tenth to all may be the least.
+    for (least, is_usable) in [(0.00031, true), (0.0029, true), (0.00029, false), (0.0031, false)] {
+        let made = made_with::<f64>(limits(None), |settings| settings.least_air = flow(least));
+        if is_usable {
+            assert!(made.is_ok(), "{least}");
+        } else {
+            refused("least air flow against the smallest heat input", made);
+        }
+    }
+    refused("air ratio of the limiter and of the setpoint table", made_at(limits(None), 1.06, |_| ()));
+    for watts in [8.9e3, 24.1e3, f64::NAN] {
+        let lighting = NetHeatRate::from_watts(watts);
+        refused("heat the fire is lit at", made_with(limits(None), |settings| settings.lighting = lighting));
+    }
     // Air needed that is zero in the number type would be there before any was blown.
     let least = ActualVolumeFlow::from_cubic_meters_per_second(0.002_f32);
     assert!(AirChanges::new(1e-30_f32, 1e-30, least).is_err());
@@ -403,4 +431,86 @@ fn air_too_much_for_the_number_type_is_no_air() {
         changes.count(flow(3e38), Duration::from_seconds(1e3));
         assert!(!changes.are_enough() && changes.so_far() == 0.0);
     }
+}
+
+#[test]
+fn a_table_with_one_wrong_row_is_refused_by_the_controller_and_as_an_image() {
+    let watts = NetHeatRate::from_watts;
+    let made_for = MadeFor { air_ratio: 1.05, burner: 0 };
+    let rows: [Setpoint<f32>; 9] = core::array::from_fn(|index| Setpoint {
+        gauge: GaugePressure::from_pascals(9e3 + 1875.0 * index as f32),
+        air: 0.375 + 0.078 * index as f32,
+    });
+    let travel = Travel { slowest: 5e3, fastest: 20e3 };
+    let band = AirRatioBand { lowest: 0.92, target: 1.05, highest: 1.25 };
+    let (lowest, highest) = (watts(9e3), watts(24e3));
+    let limit = CrossLimit::new(&CrossLimitSettings {
+        band,
+        lowest,
+        highest,
+        gas_travel: travel,
+        air_travel: travel,
+        actuator_tolerance: 0.03,
+        reading_tolerance: 0.01,
+    })
+    .unwrap();
+    let second = Duration::from_seconds(1.0);
+    let least_air = ActualVolumeFlow::from_cubic_meters_per_second(0.002);
+    let settings = ControllerSettings {
+        lighting: watts(10e3),
+        lighting_time: second,
+        steady_time: second,
+        ready_time: second,
+        closing_time: second,
+        run_down_time: second,
+        longest_tick: 500,
+        clock_tolerance: 0.01,
+        least_air,
+        air_heat: 3e6,
+        has_second_air: false,
+        air_agreement: (0.1, second),
+    };
+    let usable = |rows: [Setpoint<f32>; 9], step: f32| {
+        let table = SetpointTable::stored(made_for, lowest, step, rows, InterpolationBound::default());
+        // The checksum of the image is right whatever its rows are.
+        let mut image = [0; SetpointTable::<9, f32>::IMAGE_BYTES];
+        table.write_image(&mut image).unwrap();
+        let read = SetpointTable::<9, f32>::read_image(&image);
+        assert!(matches!(read, Ok(_) | Err(ImageError::Content)));
+        let changes = AirChanges::new(0.02, 4.0, least_air).unwrap();
+        let made = Controller::new(table, limit, changes, [limits::<f32>(None)], settings);
+        let is_made = made.is_ok();
+        assert!(is_made || made == Err(ControlError::Setting { name: "setpoint table" }));
+        assert_eq!(is_made, read.is_ok());
+        is_made
+    };
+    assert!(usable(rows, 1875.0));
+    for step in [0.0, -1875.0, f32::NAN, f32::INFINITY] {
+        assert!(!usable(rows, step), "{step}");
+    }
+    for row in 0..rows.len() {
+        let beyond = if row == 0 { 1e6 } else { -1e6 };
+        for wrong in [f32::NAN, f32::INFINITY, f32::NEG_INFINITY, beyond] {
+            let (mut gauge, mut air) = (rows, rows);
+            gauge[row].gauge = GaugePressure::from_pascals(wrong);
+            air[row].air = wrong;
+            assert!(!usable(gauge, 1875.0) && !usable(air, 1875.0), "row {row}: {wrong}");
+        }
+    }
+}
+
+#[test]
+fn after_a_reading_that_cannot_be_believed_the_blower_runs_for_the_closing_time() {
+    let far_below = |inputs: &mut Inputs<1>| inputs.gas = NetHeatRate::from_watts(-1e3);
+    let no_sensor = |inputs: &mut Inputs<1>| inputs.readings = [f64::NAN];
+    let doubts: [fn(&mut Inputs<1>); 2] = [far_below, no_sensor];
+    for doubtful in doubts {
+        let mut shop = Shop::<f64>::ready(|_| ());
+        assert_eq!(shop.tick(Command::Nothing, doubtful).state, State::Lockout);
+        assert_eq!(shop.tick(Command::Reset, |_| ()).state, State::PostPurge);
+    }
+    // The gas was shut all the time where something else was at fault.
+    let mut shop = Shop::<f64>::ready(|_| ());
+    shop.tick(Command::Nothing, |inputs| inputs.now = inputs.now.wrapping_add(3000));
+    assert_eq!(shop.tick(Command::Reset, |_| ()).state, State::Off);
 }
