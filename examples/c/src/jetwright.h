@@ -27,7 +27,7 @@
 #endif
 
 /* Bytes of stack. */
-#define JETWRIGHT_STACK_MOST 8192
+#define JETWRIGHT_STACK_MOST 12288
 
 #define JETWRIGHT_BYTES                                                                      \
     (sizeof(JetwrightController) + 2 * sizeof(JetwrightTable) + 3 * sizeof(JetwrightBurner) \
