@@ -10,7 +10,7 @@ use crate::furnace::{
     Balance, Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draught_flow, draught_pressure, drying,
     drying_heat,
 };
-use crate::plant::chamber::{available, chamber, lining, thicker};
+use crate::plant::chamber::{self, chamber, lining, thicker};
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace_spread::holding_half_width;
 use crate::plant::installation::Plant;
@@ -113,10 +113,9 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
     let ratio =
         fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio);
     // What is asked for burns at the file's air ratio; what stands there, at its own.
-    let available_asked =
-        available(plant, plant.entries.air_ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
-    let available_there = available(plant, ratio).map_err(Place::key("gas", "kind").refusing())?;
-    let available = available_asked;
+    let available =
+        chamber::available(plant, plant.entries.air_ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
+    let available_there = chamber::available(plant, ratio).map_err(Place::key("gas", "kind").refusing())?;
     let nothing = Power::from_watts(0.0);
     let holding =
         chamber.fire_for(temperature, nothing, &available).map_err(Place::key("chamber", "temperature").refusing())?;

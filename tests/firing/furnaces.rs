@@ -14,12 +14,9 @@ use jetwright::quantity::{AbsolutePressure, Area, Length, Temperature};
 fn stream(fuel: Species, pressure: f64) -> Stream {
     let air = Temperature::from_kelvin(ROOM);
     // Water in the air as in the cases: a mole fraction of 0.0098.
-    let dry = Site::at_station_pressure(AbsolutePressure::from_pascals(pressure), air, 0.0).unwrap();
-    let full = Site::at_station_pressure(AbsolutePressure::from_pascals(pressure), air, 0.5).unwrap();
-    let humidity = 0.5 * 0.0098 / full.water_fraction();
-    let _ = dry;
-    let site = Site::at_station_pressure(AbsolutePressure::from_pascals(pressure), air, humidity).unwrap();
-    Stream::new(&Gas::from(fuel), &site, 1.05).unwrap()
+    let site = |humidity| Site::at_station_pressure(AbsolutePressure::from_pascals(pressure), air, humidity).unwrap();
+    let humidity = 0.5 * 0.0098 / site(0.5).water_fraction();
+    Stream::new(&Gas::from(fuel), &site(humidity), 1.05).unwrap()
 }
 
 fn furnace(fuel: Species, pressure: f64, volume: f64) -> Furnace {

@@ -30,12 +30,11 @@ impl<S: Scalar> Track<S> {
     pub fn new(points: &[(S, S)]) -> Self {
         let mut knots: Vec<Knot<S>, LINE_CAP> = Vec::new();
         let mut integral = S::zero();
-        for (index, &(kelvin, value)) in points.iter().take(LINE_CAP).enumerate() {
+        for &(kelvin, value) in points.iter().take(LINE_CAP) {
             if let Some(last) = knots.last_mut() {
                 last.slope = (value - last.value) / (kelvin - last.kelvin);
                 integral += S::c(0.5) * (value + last.value) * (kelvin - last.kelvin);
             }
-            let _ = index;
             // No more points than the capacity are taken.
             let _ = knots.push(Knot { kelvin, value, slope: S::zero(), integral });
         }
