@@ -13,6 +13,7 @@ use crate::file::blank::explained;
 use crate::file::blank::sentences;
 use crate::plant::description::value::Kind;
 use crate::plant::description::{Description, Otherwise, Presence, Row, Rule, Section};
+use crate::quantity::{ignores_case, spellings};
 
 /// A number as it is read from text: decimal, fraction, or whole number and fraction.
 const NUMBER: &str = r"[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?(/[0-9]+| [0-9]+/[0-9]+)?";
@@ -103,7 +104,8 @@ fn value(row: &Row) -> Value {
     };
     let mut value = match kind {
         Kind::Quantity { units, behind, .. } => {
-            let symbols: Vec<_> = units.iter().map(|unit| escaped(unit.symbol)).collect();
+            let symbols: Vec<_> = units.iter().flat_map(spellings).map(spelled).collect();
+            let behind: Vec<_> = behind.iter().map(|word| either_case(word)).collect();
             let behind = if behind.is_empty() { String::new() } else { format!(" *({})", behind.join("|")) };
             let text =
                 json!({ "type": "string", "pattern": format!("^ *{NUMBER} *({}){behind} *$", symbols.join("|")) });
@@ -122,8 +124,24 @@ fn value(row: &Row) -> Value {
     value
 }
 
-fn escaped(symbol: &str) -> String {
-    symbol.replace('.', r"\.").replace('/', r"\/").replace('^', r"\^")
+/// A spelling of a unit as a pattern, of either case where the reader of quantities takes either.
+fn spelled(spelling: &str) -> String {
+    if ignores_case(spelling) { either_case(spelling) } else { spelling.chars().map(escaped).collect() }
+}
+
+fn either_case(word: &str) -> String {
+    let letter = |letter: char| {
+        if letter.is_ascii_alphabetic() {
+            format!("[{}{}]", letter.to_ascii_uppercase(), letter.to_ascii_lowercase())
+        } else {
+            escaped(letter)
+        }
+    };
+    word.chars().map(letter).collect()
+}
+
+fn escaped(letter: char) -> String {
+    if "./^$".contains(letter) { format!("\\{letter}") } else { letter.into() }
 }
 
 /// What a schema can say of a rule between the keys of a section.

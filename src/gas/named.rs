@@ -5,6 +5,7 @@ use core::fmt;
 use super::fuel::Gas;
 use super::mixture::{Mixture, SUM_TOLERANCE};
 use super::named_words as words;
+use crate::quantity::is_word;
 use crate::species::Species;
 use crate::words::Words;
 
@@ -147,13 +148,14 @@ impl core::error::Error for GasTextError {}
 /// use jetwright::gas::{self, Species};
 /// let gas = gas::parse("C3H8=0.95, C2H6=0.05").unwrap();
 /// assert_eq!(gas.fraction(Species::Ethane), 0.05);
+/// assert!(gas::parse("natural gas").is_ok());
 /// assert_eq!(gas::parse("Propane").unwrap().fraction(Species::Propane), 1.0);
 /// assert!(gas::parse("C3H8=0.95").is_err());
 /// assert!(gas::parse("N2=1").is_err());
 /// ```
 pub fn parse(text: &str) -> Result<Mixture<f64>, GasTextError> {
     let text = text.trim();
-    if let Some(named) = NAMED.iter().find(|named| named.name.eq_ignore_ascii_case(text)) {
+    if let Some(named) = NAMED.iter().find(|named| is_word(text, named.name)) {
         return Ok(named.mixture());
     }
     if !text.contains('=') {

@@ -121,36 +121,65 @@ impl Drill {
         if self.index < METRIC_FINE { 30 + 5 * self.index } else { 310 + 10 * (self.index - METRIC_FINE) }
     }
 
-    /// The drill of this name: `number 50`, `letter F`, `5/64 in`, `1.8 mm`, `tip 0.9 mm`.
+    /// The drill of this name: `number 50`, `#50`, `No. 50`, `letter F`, `5/64 in`, `5/64`, `1.8 mm`, `tip 0.9 mm`,
+    /// `tip .035`.
     ///
     /// ```
     /// use jetwright::orifice::Drill;
     /// assert_eq!(Drill::find("number 50").unwrap().diameter().inches(), 0.0700);
+    /// assert_eq!(Drill::find("#50"), Drill::find("number 50"));
     /// assert!(Drill::find("number 81").is_none());
     /// ```
     #[must_use]
     pub fn find(name: &str) -> Option<Drill> {
         let name = name.trim();
-        if let Some(number) = strip_word(name, "number") {
-            let number: usize = number.parse().ok()?;
+        let number =
+            name.strip_prefix('#').or_else(|| ["number", "no.", "no"].iter().find_map(|word| strip_word(name, word)));
+        if let Some(number) = number {
+            let number: usize = number.trim().parse().ok()?;
             return (1..=NUMBER.len())
                 .contains(&number)
                 .then(|| Drill { list: DrillList::Number, index: NUMBER.len() - number });
         }
-        if let Some(letter) = strip_word(name, "letter") {
-            let mut bytes = letter.bytes();
-            let index = usize::from(bytes.next()?.to_ascii_uppercase().checked_sub(b'A')?);
-            return (bytes.next().is_none() && index < LETTER.len())
-                .then_some(Drill { list: DrillList::Letter, index });
+        if let Some(letter) = strip_word(name, "letter").or((name.len() == 1).then_some(name)) {
+            let index = usize::from(letter.bytes().next()?.to_ascii_uppercase().checked_sub(b'A')?);
+            return (letter.len() == 1 && index < LETTER.len()).then_some(Drill { list: DrillList::Letter, index });
         }
-        let (list, size) = match strip_word(name, "tip") {
-            Some(size) => (DrillList::Tips, size),
-            None if name.ends_with("mm") => (DrillList::Metric, name),
-            None => (DrillList::Fractional, name),
-        };
-        let wanted = crate::quantity::parse::<Length>(size).ok()?.millimeters();
-        list.drills().find(|drill| (drill.diameter().millimeters() - wanted).abs() < 1e-6)
+        if let Some(tip) = strip_word(name, "tip") {
+            return tip_of(tip);
+        }
+        let list = if name.ends_with("mm") { DrillList::Metric } else { DrillList::Fractional };
+        of_diameter(list, length(name)?)
     }
+}
+
+/// A length whose unit, where it is left off a fraction, is the inch.
+fn length(text: &str) -> Option<Length> {
+    let read = crate::quantity::parse::<Length>(text).ok();
+    read.or_else(|| {
+        let (top, bottom) = text.split_once('/')?;
+        let (top, bottom): (u8, u8) = (top.trim().parse().ok()?, bottom.trim().parse().ok()?);
+        (bottom > 0).then(|| Length::from_inches(f64::from(top) / f64::from(bottom)))
+    })
+}
+
+fn of_diameter(list: DrillList, diameter: Length) -> Option<Drill> {
+    list.drills().find(|drill| (drill.diameter().millimeters() - diameter.millimeters()).abs() < 1e-6)
+}
+
+/// A contact tip by either of its marks; a mark without a unit is of inches below a tenth, else of millimeters.
+fn tip_of(mark: &str) -> Option<Drill> {
+    let index = TIPS.iter().position(|(_, label)| {
+        let (_, inches) = label.split_once('(').unwrap_or_default();
+        let inches = inches.trim_end_matches(" in)");
+        let mark = mark.strip_suffix("in").unwrap_or(mark).trim().trim_start_matches('0');
+        mark == inches
+    });
+    let at = |index| Drill { list: DrillList::Tips, index };
+    index.map(at).or_else(|| {
+        let bare = mark.parse::<f64>().ok().filter(|mark| *mark >= 0.1).map(Length::from_millimeters);
+        of_diameter(DrillList::Tips, bare.or_else(|| length(mark))?)
+    })
 }
 
 /// What follows a leading word and at least one space.
@@ -183,6 +212,30 @@ mod tests {
     use std::string::ToString;
 
     use super::{Drill, DrillList};
+
+    #[test]
+    fn what_people_write_for_a_drill_is_understood() {
+        for (written, name) in [
+            ("#50", "number 50"),
+            ("# 50", "number 50"),
+            ("No. 50", "number 50"),
+            ("no 50", "number 50"),
+            ("1/16", "1/16 in"),
+            ("4/64", "1/16 in"),
+            ("F", "letter F"),
+            ("f", "letter F"),
+            ("tip .035", "tip 0.9 mm"),
+            ("tip 0.035 in", "tip 0.9 mm"),
+            ("Tip 0.9", "tip 0.9 mm"),
+            ("tip 1/16", "tip 1.6 mm"),
+        ] {
+            let drill = Drill::find(written);
+            assert!(drill.is_some() && drill == Drill::find(name), "{written}");
+        }
+        for text in ["#", "#81", "50", "1/0", "tip", "tip .5", "AA", "\u{df}", ""] {
+            assert_eq!(Drill::find(text), None, "{text}");
+        }
+    }
 
     #[test]
     fn every_list_rises_and_every_drill_is_found_by_its_name() {

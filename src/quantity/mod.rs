@@ -12,6 +12,7 @@ mod mass_flow;
 mod pressure;
 mod price;
 mod speed;
+mod spelling;
 mod temperature;
 mod text;
 mod time;
@@ -29,6 +30,9 @@ pub use mass_flow::{Mass, MassFlow};
 pub use pressure::{AbsolutePressure, GaugePressure, PressureDifference};
 pub use price::PricePerMass;
 pub use speed::{Force, RotationalSpeed, Speed};
+pub(crate) use spelling::is_word;
+#[cfg(feature = "report")]
+pub(crate) use spelling::{ignores_case, spellings};
 pub use temperature::{Temperature, TemperatureDifference};
 pub use text::{Number, Quantity, Share, TextError, Unit, parse};
 pub use time::Duration;

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::heat::{GrossHeatRate, HEAT_UNITS, HeatRate, NetHeatRate};
+use super::spelling;
 
 /// A unit a quantity is read in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -11,7 +12,7 @@ pub struct Unit {
     pub symbol: &'static str,
     /// SI value of one.
     pub factor: f64,
-    /// SI value of nought; differs from zero for temperatures only.
+    /// SI value of its zero; differs from zero for temperatures only.
     pub offset: f64,
 }
 
@@ -27,7 +28,7 @@ pub trait Quantity: Sized {
     fn from_si(value: f64) -> Self;
     /// Its SI value.
     fn si(&self) -> f64;
-    /// Reads what stands behind the unit, for quantities that want more than a unit.
+    /// Reads what stands behind the unit, for quantities that need more than a unit.
     ///
     /// # Errors
     ///
@@ -48,6 +49,7 @@ pub struct TextError {
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Why {
     Number,
+    Comma,
     UnitMissing,
     Unit,
     BasisMissing,
@@ -62,16 +64,23 @@ impl TextError {
     }
 }
 
+/// What is said of a comma in a number, whichever of its two meanings it has.
+const COMMA: &str = "a comma in a number; write 0.3, not 0,3, and 1000, not 1,000";
+
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.units[0].symbol.is_empty() {
+            if self.why == Why::Comma {
+                return f.write_str(COMMA);
+            }
             return write!(f, "not {}; it is written like \"1.5\", without a unit", self.what);
         }
         match self.why {
             Why::Number => {
                 write!(f, "not a number with a unit; {} is written like \"1.5 {}\"", self.what, self.units[0].symbol)?
             }
-            Why::UnitMissing => write!(f, "a number without a unit; {} wants one", self.what)?,
+            Why::Comma => f.write_str(COMMA)?,
+            Why::UnitMissing => write!(f, "a number without a unit; {} needs one", self.what)?,
             Why::Unit => write!(f, "not a unit of {}", self.what)?,
             Why::BasisMissing => write!(f, "{} must say gross or net", self.what)?,
         }
@@ -114,12 +123,15 @@ pub(super) fn split<Q: Quantity>(text: &str) -> Result<(f64, &'static Unit, &str
     let text = text.trim();
     let (value, rest) = number(text).ok_or(TextError::new::<Q>(Why::Number))?;
     let rest = rest.trim_start();
-    let unit = Q::UNITS
-        .iter()
-        .filter(|unit| rest.starts_with(unit.symbol))
-        .max_by_key(|unit| unit.symbol.len())
-        .ok_or(TextError::new::<Q>(if rest.is_empty() { Why::UnitMissing } else { Why::Unit }))?;
-    Ok((value, unit, rest[unit.symbol.len()..].trim_start()))
+    if rest.starts_with(',') {
+        return Err(TextError::new::<Q>(Why::Comma));
+    }
+    let (unit, length) = spelling::unit_of(rest, Q::UNITS).ok_or(TextError::new::<Q>(if rest.is_empty() {
+        Why::UnitMissing
+    } else {
+        Why::Unit
+    }))?;
+    Ok((value, unit, rest[length..].trim_start()))
 }
 
 /// The leading number and what follows it.
@@ -184,10 +196,11 @@ impl Quantity for HeatRate<f64> {
         }
     }
     fn from_parts(value: f64, rest: &str) -> Result<Self, TextError> {
+        let is = |word: &str| rest.eq_ignore_ascii_case(word);
         match rest {
-            "gross" => Ok(HeatRate::Gross(GrossHeatRate::from_watts(value))),
-            "net" => Ok(HeatRate::Net(NetHeatRate::from_watts(value))),
             "" => Err(TextError::new::<Self>(Why::BasisMissing)),
+            _ if is("gross") => Ok(HeatRate::Gross(GrossHeatRate::from_watts(value))),
+            _ if is("net") => Ok(HeatRate::Net(NetHeatRate::from_watts(value))),
             _ => Err(TextError::unit::<Self>()),
         }
     }
@@ -280,6 +293,12 @@ mod tests {
         }
         assert!(parse::<GaugePressure>("1e305 bar").is_err());
         assert!(parse::<GaugePressure>("1,5 psi").is_err());
+    }
+
+    #[test]
+    fn a_decimal_comma_is_refused_with_what_to_write() {
+        let said = parse::<GaugePressure>("0,3 bar").unwrap_err().to_string();
+        assert!(said.contains("write 0.3, not 0,3"), "{said}");
     }
 
     #[test]

@@ -153,6 +153,7 @@ impl<P: Part> Args for Asked<P> {
                 .help(help(row, offer))
                 .allow_hyphen_values(true)
                 .value_parser(reader(section, row))
+                .ignore_case(true)
                 .required(is_needed);
             if let Some(heading) = P::HEADING {
                 arg = arg.help_heading(heading);

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use crate::limits::Input;
+use crate::quantity::is_word;
 use crate::quantity::{
     AbsolutePressure, ActualVolumeFlow, Angle, Area, Density, Duration, GaugePressure, HeatRate, Length, Mass,
     MassFlow, Number, Power, PressureDifference, PricePerMass, Quantity, RotationalSpeed, Share, Temperature,
@@ -156,7 +157,7 @@ impl<C: Choice> Value for C {
     }
     fn read(given: Given<'_>, (): ()) -> Result<Self, Unread> {
         let mut choices = (0..LISTED).map_while(C::nth);
-        let found = given.text().and_then(|text| choices.find(|(word, _)| *word == text.trim()));
+        let found = given.text().and_then(|text| choices.find(|(word, _)| is_word(text, word)));
         found.map(|(_, choice)| choice).ok_or(Unread { kind: C::kind(()), within: None })
     }
     fn word(&self) -> Option<&str> {
