@@ -35,6 +35,12 @@ impl Number {
         Self { value, low: Some(value - half_width), high: Some(value + half_width) }
     }
 
+    /// Half the distance of its ends, where both are known.
+    #[must_use]
+    pub fn half_width(&self) -> Option<f64> {
+        Some(0.5 * (self.high? - self.low?))
+    }
+
     /// A number with a half width given as a share of it, where one is known.
     #[must_use]
     pub fn relative(value: f64, share: Option<f64>) -> Self {

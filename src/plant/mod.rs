@@ -43,7 +43,7 @@ pub use installation::Plant;
 pub use lighting_gauge::Known;
 pub use lit::Lit;
 pub use purge::BlowThrough;
-pub use questions::SettingAnswer;
+pub use questions::{BlowerAnswer, CylinderAnswer, FiringAnswer, Holding, RungAnswer, SettingAnswer};
 pub use refusal::{Place, Reason, Refusal};
 pub use setting::{Fired, Setting, SettingAir, WrongDrill};
 pub use sweep::Rung;

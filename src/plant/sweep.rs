@@ -9,7 +9,7 @@ use crate::plant::setting::{Setting, conditions_of};
 use crate::quantity::{GaugePressure, GrossHeatRate, MassFlow, NetHeatRate};
 
 /// Most rows of the table by the gauge.
-const MOST_RUNGS: usize = 9;
+pub const MOST_RUNGS: usize = 9;
 
 /// One row of the table by the gauge.
 pub struct Rung {

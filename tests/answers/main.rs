@@ -10,6 +10,7 @@ mod lighting;
 mod numbers;
 mod output;
 mod pages;
+mod questions;
 mod situations;
 mod supply;
 mod surfaces;

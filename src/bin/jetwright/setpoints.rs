@@ -7,11 +7,11 @@ use clap::{Args, ValueEnum};
 use jetwright::Input;
 use jetwright::control::{SetpointImage, USUAL_ROWS};
 use jetwright::file::burner_file;
-use jetwright::plant::Sheet;
 use jetwright::plant::description::Fire;
-use jetwright::plant::hazards::{Hazards, for_image, of_rows};
+use jetwright::plant::hazards::for_image;
 use jetwright::plant::setpoints::{Asked as Fires, ChipTable, Setpoints};
-use jetwright::quantity::{GaugePressure, HeatRate, NetHeatRate};
+use jetwright::plant::{Answer, Sheet};
+use jetwright::quantity::{HeatRate, NetHeatRate};
 use jetwright::report::Shop;
 use jetwright::report::answers::setpoints::{SetpointAnswer, tree};
 use jetwright::report::render::text;
@@ -71,12 +71,10 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         from: arguments.from,
         to: arguments.to,
     };
-    let mark = sheet.for_chip().map_or(0, |chip| chip.burner_id());
-    let found = sheet.plant.setpoints(&sheet.settings, mark, &asked).map_err(|refusal| {
+    let answer = sheet.setpoints(&asked).map_err(|refusal| {
         if refusal.place.section.is_empty() { refusal.into() } else { CommandError::from(places.told(&refusal)) }
     })?;
-    let Setpoints { table: chip, off, air_ratio: ratio, unread } = found;
-    let hazards = hazards(&chip, &sheet);
+    let Answer { found: Setpoints { table: chip, off, air_ratio: ratio, unread }, hazards } = answer;
     let whole = SetpointImage { table: chip, hazards: Some(for_image(&hazards)) };
     let mut image = vec![0; whole.bytes()];
     if whole.write(&mut image).is_ok() {
@@ -102,13 +100,6 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             output::print(&tree(&answer, &shop).warned(&warned, &shop), "Setpoints", &arguments.answer)
         }
     }
-}
-
-/// What each row of a table warns of, and what the burner warns of at any.
-fn hazards(table: &ChipTable, sheet: &Sheet) -> Hazards {
-    let set = table.rows().iter();
-    let set = set.map(|set| (GaugePressure::from_pascals(f64::from(set.gauge.pascals())), f64::from(set.air)));
-    of_rows(sheet, set)
 }
 
 /// Rows are called by their heat input.

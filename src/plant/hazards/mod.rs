@@ -15,7 +15,7 @@ pub use air::{Supplied, of_air, of_air_ratio};
 pub use furnace::{of_castable, of_charge, of_furnace};
 pub use gas::{of_altitude, of_gas, of_saturation};
 pub use jet::{of_jet, of_stream};
-pub use lighting::{of_lighting, of_ports, of_unlit_gas};
+pub use lighting::{of_lighting, of_ports, of_setting_lighting, of_unlit_gas};
 pub use list::{AT_WORK, HAZARD_CAP, Hazard, Hazards, at_setting};
 pub use state::{Flowing, of_flame, of_gauges, of_jets, of_one_draw};
 pub use supply::{of_cylinder, of_line, of_mixture};

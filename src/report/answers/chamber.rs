@@ -3,9 +3,8 @@
 use std::prelude::rust_2024::*;
 use std::{format, vec};
 
-use crate::furnace::Balance;
-use crate::quantity::GaugePressure;
-use crate::report::field::columns;
+use crate::plant::Holding;
+use crate::report::field::{Value, columns};
 use crate::report::tree::{Member, Node, Row, Section, Table, Tree};
 use crate::report::warnings::WARNINGS;
 
@@ -13,10 +12,8 @@ use crate::report::warnings::WARNINGS;
 pub struct HoldingRow {
     /// Name of the setting.
     pub name: Option<String>,
-    /// What the gauge reads.
-    pub gauge: Option<GaugePressure>,
-    /// The fire and where it goes.
-    pub balance: Balance,
+    /// What it holds.
+    pub held: Holding,
     /// Gross over net heat of the gas.
     pub gross_over_net: f64,
 }
@@ -39,14 +36,14 @@ columns! {
     /// Name of the setting; null in the rows of round temperatures.
     setting_name, "", Word, Page(0) => row.name.as_ref();
     /// Gauge for that fire; null when no reading in range gives it.
-    holding_gauge_pressure_pa, "gauge", Gauge, Page(10) => row.gauge.map(|gauge| gauge.pascals());
-    chamber_temperature_k, "chamber", Temperature, Page(20) => row.balance.chamber.kelvin();
-    heat_net_w, "fire", HeatNet, Metric(30) => row.balance.fire.watts();
-    fire_gross, "fire", HeatGross, WordsInch(30) => row.balance.fire.watts() * row.gross_over_net;
-    holding_walls_w, "walls", Heat, Page(40) => row.balance.walls.watts();
-    holding_openings_w, "openings", Heat, Page(50) => row.balance.openings.watts();
-    holding_flue_w, "flue", Heat, Page(60) => row.balance.flue.watts();
-    available_heat, "available heat", Number, Programs => row.balance.available;
+    holding_gauge_pressure_pa, "gauge", Gauge, Page(10) => row.held.gauge.map(|gauge| gauge.pascals());
+    chamber_temperature_k, "chamber", Temperature[within], Page(20) => Value::from(row.held.chamber.value).within(row.held.chamber.half_width());
+    heat_net_w, "fire", HeatNet[within], Metric(30) => Value::from(row.held.fire.value).within(row.held.fire.half_width());
+    fire_gross, "fire", HeatGross, WordsInch(30) => Value::from(row.held.fire.value * row.gross_over_net).within(row.held.fire.half_width().map(|half| half * row.gross_over_net));
+    holding_walls_w, "walls", Heat, Page(40) => row.held.balance.walls.watts();
+    holding_openings_w, "openings", Heat, Page(50) => row.held.balance.openings.watts();
+    holding_flue_w, "flue", Heat, Page(60) => row.held.balance.flue.watts();
+    available_heat, "available heat", Number, Programs => row.held.balance.available;
 }
 
 /// The answer for programs.

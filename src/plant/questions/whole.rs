@@ -1,0 +1,223 @@
+//! Questions that stand on the whole installation.
+
+use heapless::Vec;
+
+use crate::error::Result as CheckedResult;
+use crate::furnace::Balance;
+use crate::plant::answer::{Answer, Number};
+use crate::plant::blower::AirBlock;
+use crate::plant::certainty::sure_settings;
+use crate::plant::chamber::available;
+use crate::plant::cylinder::{CylinderBlock, CylinderRow};
+use crate::plant::entries::{AirAim, FurnaceEntry, GasAim, MOST_SETTINGS, SettingEntry};
+use crate::plant::evaluation::Sheet;
+use crate::plant::firing::Firing;
+use crate::plant::furnace::{FurnaceBlock, gauge_for};
+use crate::plant::furnace_spread::holding_half_width;
+use crate::plant::hazards::of_rows;
+use crate::plant::lighting::LightingBlock;
+use crate::plant::refusal::{Place, Refusal};
+use crate::plant::setpoints::{Asked, Setpoints};
+use crate::plant::setting::{Fired, Setting};
+use crate::quantity::{GaugePressure, Power, Temperature};
+use crate::scalar::Scalar;
+
+/// Temperatures that the fire is told for, Celsius.
+const ROUND: [f64; 10] = [300.0, 500.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0, 1300.0, 1400.0];
+/// Most rows of setting against temperature.
+pub const HOLDING_CAP: usize = MOST_SETTINGS + ROUND.len();
+
+/// The blower against the largest fire.
+pub struct BlowerAnswer<'s> {
+    /// The block.
+    pub block: &'s AirBlock,
+    /// What the blower has over it, Pa; below zero when it is too small.
+    pub surplus: Number,
+    /// The largest fire it can feed, gross, W; none when it feeds no setting.
+    pub largest_gross: Option<Number>,
+    /// The same, net, W.
+    pub largest_net: Option<Number>,
+}
+
+/// A setting or a round temperature, the chamber empty and hot through.
+#[derive(Clone, Copy, Debug)]
+pub struct Holding {
+    /// The setting, counted from 0; none of a round temperature.
+    pub setting: Option<usize>,
+    /// What the gauge reads; none when no reading in range gives the fire.
+    pub gauge: Option<GaugePressure>,
+    /// The fire and where it goes.
+    pub balance: Balance,
+    /// The fire, net, W.
+    pub fire: Number,
+    /// The chamber, K.
+    pub chamber: Number,
+}
+
+/// The firing, and the gas of all its stages.
+pub struct FiringAnswer<'s> {
+    /// Its stages.
+    pub firing: &'s Firing,
+    /// Gas, kg.
+    pub gas: Number,
+}
+
+/// The cylinders.
+pub struct CylinderAnswer<'s> {
+    /// The block.
+    pub block: &'s CylinderBlock,
+    /// How long what is left lasts at each setting, s; none when nothing is drawn.
+    pub lasts: Vec<Option<Number>, MOST_SETTINGS>,
+}
+
+impl Sheet {
+    fn answer<T>(&self, found: T) -> Answer<T> {
+        Answer { found, hazards: self.hazards.clone() }
+    }
+
+    /// Half width of a fire's gas as a share.
+    fn gas_share(&self, fired: Fired) -> Option<f64> {
+        match fired {
+            Fired::Setting(index) => self.sure.get(index).copied().flatten(),
+            Fired::Work => sure_settings(&self.plant, core::slice::from_ref(self.work()?)).first().copied().flatten(),
+        }
+        .map(|sure| sure.gas.relative())
+    }
+
+    /// The blower against the largest fire; none without blower and head.
+    #[must_use]
+    pub fn blower(&self) -> Answer<Option<BlowerAnswer<'_>>> {
+        self.answer(self.air.as_ref().map(|block| {
+            let share = block.highest_gauge.and_then(|gauge| {
+                let (gas, air) = (GasAim::Gauge(gauge), AirAim::Damper(1.0));
+                let entry = SettingEntry { gas, air, ..self.settings.get(block.setting)?.entry.clone() };
+                let gas = self.plant.set(block.setting, &entry).ok()?.found.gas;
+                Some(gas.half_width()? / gas.value)
+            });
+            BlowerAnswer {
+                block,
+                surplus: Number::alone(block.surplus.pascals()),
+                largest_gross: block.largest_fire.map(|(gross, _)| Number::relative(gross.watts(), share)),
+                largest_net: block.largest_fire.map(|(_, net)| Number::relative(net.watts(), share)),
+            }
+        }))
+    }
+
+    /// What lights cold and what burns only in a glowing chamber; none without blower and head. Its ends are not known:
+    /// the scatter of flames is larger than every input's.
+    #[must_use]
+    pub fn lighting(&self) -> Answer<Option<&LightingBlock>> {
+        self.answer(self.lighting.as_ref())
+    }
+
+    /// How long air blows through the chamber before gas, s; no less is enough, so it has no lower end.
+    #[must_use]
+    pub fn purge(&self) -> Answer<Number> {
+        self.answer(Number::alone(self.blow_through.time.seconds()))
+    }
+
+    /// What is done from the blower's start to the last valve closed. The fires share their gauge and their jet, so what
+    /// is not sure of their gas adds up.
+    #[must_use]
+    pub fn firing(&self) -> Answer<FiringAnswer<'_>> {
+        let firing = &self.firing;
+        let half: Option<f64> =
+            firing.fires().map(|(fired, _, gas)| Some(self.gas_share(fired)? * gas.kilograms())).sum();
+        let gas = firing.gas().kilograms();
+        let gas = half.map_or(Number::alone(gas), |half| Number::within(gas, half));
+        self.answer(FiringAnswer { firing, gas })
+    }
+
+    /// The cylinders; none unless described.
+    #[must_use]
+    pub fn cylinder(&self) -> Answer<Option<CylinderAnswer<'_>>> {
+        let lasts = |(index, row): (usize, &CylinderRow)| {
+            let (value, share) = (row.lasts?.seconds(), self.gas_share(Fired::Setting(index)));
+            // The same mass at the largest and at the smallest draw.
+            let end = |sign: f64| share.map(|share| value / (1.0 + sign * share)).filter(|end| end.is_finite());
+            Some(Number { value, low: end(1.0), high: end(-1.0) })
+        };
+        self.answer(
+            self.cylinder
+                .as_ref()
+                .map(|block| CylinderAnswer { block, lasts: block.rows.iter().enumerate().map(lasts).collect() }),
+        )
+    }
+
+    /// Setting against temperature of the chamber, both ways; none without a furnace. The ends are those of the fire's
+    /// gas and of what linings of one name conduct.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] of a gas or an air ratio that no flame is worked out for.
+    pub fn chamber(&self) -> Result<Answer<Option<Vec<Holding, HOLDING_CAP>>>, Refusal> {
+        let Some((entry, block)) = self.plant.entries.furnace.as_ref().zip(self.furnace.as_ref()) else {
+            return Ok(self.answer(None));
+        };
+        let mut rows = Vec::new();
+        for (index, setting) in self.settings.iter().enumerate() {
+            let row = self.held_by(entry, block, index, setting).map_err(Place::key("gas", "kind").refusing())?;
+            // There is room for every setting and every round temperature.
+            rows.extend(row);
+        }
+        let ratio = self.plant.entries.air_ratio;
+        let share = available(&self.plant, ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
+        for celsius in ROUND {
+            let nothing = Power::from_watts(0.0);
+            let Ok(balance) = block.chamber.fire_for(Temperature::from_celsius(celsius), nothing, &share) else {
+                continue;
+            };
+            let half = holding_half_width(&self.plant, entry, &block.chamber, balance.chamber, &share).ok();
+            let fire = Number::relative(balance.fire.watts(), half.map(|half| half.watts() / balance.fire.watts()));
+            let gauge = gauge_for(&self.plant, balance.fire);
+            let _ = rows.push(Holding {
+                setting: None,
+                gauge,
+                balance,
+                fire,
+                chamber: Number::alone(balance.chamber.kelvin()),
+            });
+        }
+        Ok(self.answer(Some(rows)))
+    }
+
+    /// The temperature that a setting holds; none when it holds none.
+    fn held_by(
+        &self,
+        entry: &FurnaceEntry,
+        block: &FurnaceBlock,
+        index: usize,
+        setting: &Setting,
+    ) -> CheckedResult<Option<Holding>> {
+        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(self.plant.entries.air_ratio);
+        let share = available(&self.plant, ratio)?;
+        let nothing = Power::from_watts(0.0);
+        let Ok(balance) = block.chamber.temperature_for(setting.heat_net, nothing, &share) else { return Ok(None) };
+        let fire = Number::relative(setting.heat_net.watts(), self.gas_share(Fired::Setting(index)));
+        let at = balance.chamber;
+        let half = || {
+            let of_wall = holding_half_width(&self.plant, entry, &block.chamber, at, &share).ok()?.watts();
+            let of_gas = fire.half_width()?;
+            let hotter = block.chamber.fire_for(Temperature::from_kelvin(at.kelvin() + 1.0), nothing, &share).ok()?;
+            let watts_per_kelvin = hotter.fire.watts() - balance.fire.watts();
+            let half = Scalar::sqrt(of_wall * of_wall + of_gas * of_gas) / watts_per_kelvin;
+            (half.is_finite() && half > 0.0).then_some(half)
+        };
+        let chamber = half().map_or(Number::alone(at.kelvin()), |half| Number::within(at.kelvin(), half));
+        Ok(Some(Holding { setting: Some(index), gauge: Some(setting.gauge), balance, fire, chamber }))
+    }
+
+    /// A controller's table, which warns of what each of its rows does.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal`] of what was asked, whose place has no section, or of an entry.
+    pub fn setpoints(&self, asked: &Asked) -> Result<Answer<Setpoints>, Refusal> {
+        let mark = self.for_chip().map_or(0, |chip| chip.burner_id());
+        let found = self.plant.setpoints(&self.settings, mark, asked)?;
+        let rows = found.table.rows().iter();
+        let rows = rows.map(|row| (GaugePressure::from_pascals(f64::from(row.gauge.pascals())), f64::from(row.air)));
+        let hazards = of_rows(self, rows);
+        Ok(Answer { found, hazards })
+    }
+}
