@@ -4,7 +4,7 @@ use std::prelude::rust_2024::*;
 use std::{format, vec};
 
 use crate::plant::Sheet;
-use crate::prose::always::ALWAYS;
+use crate::prose::always::{CAUTIONS, IN_SHORT};
 use crate::report::blower::{AIR, blower};
 use crate::report::budgets::{BUDGETS, budgets, footnote, least_sure};
 use crate::report::firing::{TIMED, timed_settings};
@@ -57,8 +57,13 @@ pub fn sheet_tree(sheet: &Sheet, shop: &Shop, extent: Extent) -> Tree {
     let most = if whole { usize::MAX } else { MOST_ON_WALL };
     page.top(warnings(&Warned::of_sheet(sheet), shop, most));
     page.heading("ALWAYS");
-    for text in ALWAYS {
-        page.said("!", text);
+    for text in IN_SHORT {
+        page.said("", text);
+    }
+    if whole {
+        for (about, text) in CAUTIONS {
+            page.said(about, text);
+        }
     }
     Tree { section: &SHEET, csv: Some(&SETTINGS), nodes: page.done() }
 }
