@@ -1,11 +1,11 @@
-#![doc = include_str!("../README.md")]
+#![doc = include_str!("library.md")]
 #![no_std]
 
 // With the C interface the static library takes its panic handler from it, but for a bare chip.
 #[cfg(any(feature = "std", test, all(feature = "capi", not(target_os = "none"))))]
 extern crate std;
 
-// In the order the gas flows; each room uses only rooms above it.
+// In the order the gas flows; each module uses only modules above it.
 mod scalar;
 mod dual;
 mod words;

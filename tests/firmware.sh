@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Builds examples/firmware, runs it in the emulator and holds it against the host: settings of burner files, 10 000
-# states, no double-precision helper, no reachable panic, and the costs that README states.
+# states, no double-precision helper, no reachable panic, and the costs that its README states.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/chip.sh

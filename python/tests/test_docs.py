@@ -1,4 +1,4 @@
-"""Examples in docstrings, in the README and in the notebooks are run."""
+"""Examples in docstrings, in the package's README and in the notebooks are run."""
 
 import doctest
 import importlib
@@ -28,10 +28,10 @@ def test_every_module_with_examples_is_listed():
 
 def test_the_readmes_example_as_it_stands(monkeypatch):
     monkeypatch.chdir(ROOT)
-    blocks = re.findall(r"```python\n(.*?)```", (ROOT / "README.md").read_text(), re.S)
+    blocks = re.findall(r"```python\n(.*?)```", (ROOT / "python" / "README.md").read_text(), re.S)
     assert blocks
     for block in blocks:
-        exec(compile(block, "README.md", "exec"), {})
+        exec(compile(block, "python/README.md", "exec"), {})
 
 
 @pytest.mark.parametrize("path", sorted((ROOT / "examples").glob("*.ipynb")), ids=lambda path: path.stem)

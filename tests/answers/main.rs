@@ -11,6 +11,7 @@ mod numbers;
 mod output;
 mod pages;
 mod questions;
+mod readme;
 mod situations;
 mod supply;
 mod surfaces;

@@ -9,6 +9,7 @@ use jetwright::file::blank::blank;
 use super::{answer, situations};
 
 const README: &str = include_str!("../../README.md");
+const OF_EXAMPLES: &str = include_str!("../../examples/README.md");
 const OF_FIRMWARE: &str = include_str!("../../examples/firmware/README.md");
 const OF_C: &str = include_str!("../../examples/c/README.md");
 /// How a command of ours begins, the longer ways first.
@@ -70,7 +71,7 @@ fn of_helps() -> Vec<String> {
     .collect()
 }
 
-/// The sheet of every example in inches, and of the weighed one as README.md shows it.
+/// The sheet of every example in inches, and of the weighed one as the README of the examples shows it.
 fn of_examples() -> Vec<String> {
     let names = ["bell-foundry", "bell-foundry-weighed", "blower-too-small", "casting-evening", "natural-gas"];
     let inches = names.map(|name| format!("sheet examples/{name}.toml --units inch"));
@@ -98,7 +99,7 @@ fn kept(page: &str) -> Vec<String> {
     page.lines().filter_map(|line| line.strip_prefix("$ jetwright ")).map(str::to_owned).collect()
 }
 
-/// Runs them all, and holds what README.md shows of a page, whole or in part, to one of those kept.
+/// Runs them all, and holds what the READMEs show of a page, whole or in part, to one of those kept.
 #[test]
 fn every_documented_command_prints_the_page_that_is_kept() {
     let readmes = |page: &str| commands(&blocks(page, "sh").join("\n"));
@@ -107,7 +108,7 @@ fn every_documented_command_prints_the_page_that_is_kept() {
     cases.register_bin("jetwright", PathBuf::from(env!("CARGO_BIN_EXE_jetwright")));
     let sources = [
         ("help", of_helps()),
-        ("readme", readmes(README)),
+        ("readme", readmes(&format!("{README}\n{OF_EXAMPLES}"))),
         ("firmware", readmes(OF_FIRMWARE)),
         ("c", readmes(OF_C)),
         ("examples", of_examples()),
@@ -137,17 +138,17 @@ fn every_documented_command_prints_the_page_that_is_kept() {
         let kept = fs::read_to_string(pages.join(page).with_extension("trycmd")).expect("kept pages");
         assert!(!kept.lines().any(|line| line.starts_with("? ")), "{page} has a command that is refused");
     }
-    // The measured jet of the bells is what README.md's command writes.
+    // The measured jet of the bells is what the command of the examples' README writes.
     let jet = |directory: &Path| fs::read_to_string(directory.join("examples/bell-foundry-jet.toml")).expect("a jet");
     assert_eq!(jet(&pages.join("readme.in")), jet(root()));
     let kept = ["readme", "examples"].map(|name| fs::read_to_string(pages.join(name).with_extension("trycmd")));
     let kept: Vec<String> = kept.into_iter().map(|page| page.expect("kept pages")).collect();
     let pages: Vec<&str> = kept.iter().flat_map(|pages| pages.split("$ jetwright ")).collect();
-    for block in blocks(README, "text") {
+    for block in [README, OF_EXAMPLES].into_iter().flat_map(|readme| blocks(readme, "text")) {
         let has = |page: &&str| {
             let mut lines = page.lines();
             block.lines().all(|shown| lines.any(|line| line == shown))
         };
-        assert!(pages.iter().any(has), "README.md shows what nothing prints:\n{block}");
+        assert!(pages.iter().any(has), "a README shows what nothing prints:\n{block}");
     }
 }

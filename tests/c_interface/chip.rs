@@ -92,9 +92,9 @@ fn a_chip_links_no_double_precision_helper_and_no_panic() {
     assert!(!linked(&libraries, TARGETS[2], &functions).double_precision_helpers().is_empty());
 }
 
-/// A row of the README's table is within a tenth of what is measured.
+/// A row of the firmware README's table is within a tenth of what is measured.
 fn states(row: &str, measured: u32) {
-    let readme = fs::read_to_string(root().join("README.md")).unwrap();
+    let readme = fs::read_to_string(root().join("examples/firmware/README.md")).unwrap();
     let found = readme.lines().find_map(|line| line.strip_prefix("| ")?.strip_prefix(row)?.strip_prefix(" | "));
     let stated = found.and_then(|rest| rest.split(" |").next()?.replace(' ', "").parse::<f64>().ok());
     let stated = stated.unwrap_or_else(|| panic!("no row '{row}': {measured} measured"));

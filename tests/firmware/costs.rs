@@ -1,4 +1,4 @@
-//! What the firmware costs, and that the README says so.
+//! What the firmware costs, and that its README says so.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -13,7 +13,7 @@ use super::states::{State, ask, of_file};
 
 /// How far a number of the README may be from the one measured.
 const KEPT: f64 = 0.1;
-const README: &str = include_str!("../../README.md");
+const README: &str = include_str!("../../examples/firmware/README.md");
 
 /// States of the demonstration as a year of work may bring them; the ranges are invented.
 fn usual(count: usize) -> Vec<State> {
