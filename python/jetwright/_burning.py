@@ -192,7 +192,7 @@ def autoignition(gas: Gas | str | Mapping[str, float]) -> float | None:
 
 
 def fire_character(air_ratio: float) -> str:
-    """What a fire is called by its air ratio, from ``"reducing"`` to ``"oxidising"``.
+    """What a fire is called by its air ratio, from ``"reducing"`` to ``"oxidizing"``.
 
     Examples
     --------

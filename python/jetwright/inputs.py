@@ -240,8 +240,8 @@ class Lighting(TypedDict, total=False):
     """What was seen of the burner's lighting; take the marks away once you have seen it light."""
 
     lights_at: str
-    """The lowest gauge pressure at which the COLD burner lit and kept burning. Until it is given, only the
-    limits of burning are known."""
+    """A gauge pressure at which the COLD burner lit and kept burning, any that did: never look for the
+    lowest. Until it is given, only the limits of burning are known."""
     damper: float | str
     """How far the damper stood open then. Without it: that of the largest setting."""
     chamber_volume: str

@@ -22,9 +22,6 @@ const STEPS: usize = 32;
 /// The lowest of them, Pa.
 const LOWEST: f64 = 200.0;
 
-/// A gauge this much lower must light worse than the lowest that was seen to light.
-const LOWER: f64 = 0.98;
-
 /// What a setting does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lights {
@@ -135,15 +132,13 @@ impl<S: Scalar> Burner<S> {
         (bears > S::zero()).then(|| work.gradient / bears)
     }
 
-    /// The constant of a head: how many times the gradient of a plain port its flames bear, from the lowest setting at
-    /// which the cold burner was seen to light and keep burning.
+    /// The constant of a head: how many times the gradient of a plain port its flames bear, from any setting at which
+    /// the cold burner was seen to light and keep burning: they bear that much, or more.
     ///
     /// # Errors
     ///
     /// [`Error::NoSolution`] naming the air ratio, with the one found, when the mixture of that setting is outside the
-    /// limits of burning, so that something else of the burner is not as described; naming the gauge pressure, with the
-    /// lowest that would light then, where a lower one lights more easily, so that this one cannot be the lowest: the
-    /// mixture is too rich there; the errors of [`Burner::run`];
+    /// limits of burning, so that something else of the burner is not as described; the errors of [`Burner::run`];
     /// [`Error::MissingProperty`].
     pub fn head_constant(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air: AirSetting<S>) -> Result<S> {
         conditions.gas.mixture().known_to_burn()?;
@@ -153,15 +148,7 @@ impl<S: Scalar> Burner<S> {
         // A gas whose flames are not measured says so itself.
         FlameGradients::new(&cold, work.air_ratio, cold.mixture_temperature)?;
         let pull = Self::pull(&cold, &work).ok_or(outside)?;
-        let constant = check(Input::HeadConstant, pull).map_err(|_| outside)?;
-        let stands = |gauge| self.stands(&cold, gauge, air, Some(constant));
-        let lower = gauge.pascals() * S::c(LOWER);
-        if stands(GaugePressure::from_pascals(lower)) >= S::zero() {
-            let found = span(S::c(LOWEST), gauge.pascals(), stands).ok().flatten();
-            let nearest = found.map_or(lower, |span| span.low.pascals()).smaller(lower).to_f32();
-            return Err(Error::NoSolution { input: Input::GaugePressure, nearest });
-        }
-        Ok(constant)
+        check(Input::HeadConstant, pull).map_err(|_| outside)
     }
 
     /// How much more a cold flame bears than the ports pull, as a share; below nought where it does not burn.

@@ -38,6 +38,12 @@ impl<S: Scalar> Regulator<S> {
         Ok(Self { held: Curve::new(Input::GasDraw, &plain)? })
     }
 
+    /// The lock-up pressure: what it holds without flow, the most it gives at this setting of its screw.
+    #[must_use]
+    pub fn lock_up(&self) -> GaugePressure<S> {
+        GaugePressure::from_pascals(self.held.value(S::zero()))
+    }
+
     /// How far the pressure falls from no flow to a flow, pascals; beyond the last point it falls on as it did there.
     #[must_use]
     pub fn droop(&self, flow: MassFlow<S>) -> S {

@@ -114,9 +114,9 @@ impl Plant {
         };
         let air = air_block(&plant, judged, largest).map_err(Place::section("blower").refusing())?;
         let sure = sure_settings(&plant, &settings);
-        let lighting = lighting(&plant, &settings, largest, furnace.as_ref())?;
+        let lighting = lighting(&plant, &settings, &sure, largest, furnace.as_ref())?;
         let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_ref());
-        let firing = firing(&plant, &settings, furnace.as_ref(), blow_through);
+        let firing = firing(&plant, &settings, furnace.as_ref(), lighting.as_ref(), blow_through);
         let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
         let cylinder = cylinder(&plant, &settings, work, &firing)?;
         let hazards = of_sheet(&Evaluated {

@@ -2,12 +2,15 @@
 
 use heapless::Vec;
 
+use crate::burner::{GoesOut, Lights};
 use crate::furnace::warming::Leg;
 use crate::plant::entries::MOST_SETTINGS;
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Plant;
+use crate::plant::lighting::LightingBlock;
 use crate::plant::purge::BlowThrough;
 use crate::plant::setting::{Fired, Setting};
+use crate::plant::verdict::Verdict;
 use crate::plant::work::OutOfReach;
 use crate::quantity::{Duration, Mass};
 
@@ -51,6 +54,12 @@ pub struct Stage {
 pub enum NoPlan {
     /// The largest setting blows gas back into the blower.
     BlowsBack,
+    /// The setting that the firing would begin with will not light in a cold chamber.
+    WillNotLight(GoesOut),
+    /// A stage needs a gauge pressure above the regulator's lock-up pressure.
+    BeyondRegulator,
+    /// A setting of a later stage burns in no chamber, cold or glowing: which, counted from 0.
+    GoesOutLater(usize),
     /// The largest setting never reaches the chamber's temperature.
     TooSmall,
     /// The burner cannot give the heat input of the charge.
@@ -64,8 +73,10 @@ pub struct Firing {
     pub stages: Vec<Stage, STAGE_CAP>,
     /// Whether they follow from the furnace; else they are the settings' own times.
     pub by_furnace: bool,
-    /// Why the furnace gives none; none without a furnace.
+    /// Why there is none.
     pub no_plan: Option<NoPlan>,
+    /// Whether nobody has seen its first setting light here: one try, and only by the procedure of one.
+    pub first_try: bool,
 }
 
 impl Firing {
@@ -82,15 +93,41 @@ impl Firing {
 }
 
 /// Why a furnace has no plan; none when it has one.
-fn no_plan(block: &FurnaceBlock, settings: &[Setting]) -> Option<NoPlan> {
+fn no_plan(block: &FurnaceBlock, settings: &[Setting], lighting: Option<&LightingBlock>) -> Option<NoPlan> {
     let largest = settings[block.largest].air.as_ref();
     if largest.is_some_and(|air| air.running.is_none()) {
         return Some(NoPlan::BlowsBack);
+    }
+    if let Some(Verdict::WillNotLight(why)) = verdict(lighting, block.largest) {
+        return Some(NoPlan::WillNotLight(why));
     }
     if block.warm_up.is_none() {
         return Some(NoPlan::TooSmall);
     }
     block.work.as_ref().and_then(|work| work.out_of_reach()).map(NoPlan::Work)
+}
+
+/// Whether the regulator cannot give a setting's gauge pressure.
+fn is_beyond(plant: &Plant, setting: &Setting) -> bool {
+    plant.before.regulator.as_ref().is_some_and(|regulator| setting.gauge > regulator.lock_up())
+}
+
+/// How a setting lights a cold chamber; none where blower and head are not described.
+fn verdict(lighting: Option<&LightingBlock>, index: usize) -> Option<Verdict> {
+    Some(lighting?.settings.get(index)?.verdict)
+}
+
+/// Why the settings' own times are no plan: the first of them must light cold, the others burn in a glowing chamber.
+fn not_in_order(timed: impl Iterator<Item = usize>, lighting: Option<&LightingBlock>) -> Option<NoPlan> {
+    let block = lighting?;
+    timed.enumerate().find_map(|(order, index)| {
+        let found = block.settings.get(index)?;
+        match found.verdict {
+            Verdict::WillNotLight(why) if order == 0 => Some(NoPlan::WillNotLight(why)),
+            Verdict::WillNotLight(_) if found.lighting.lights == Lights::Never => Some(NoPlan::GoesOutLater(index)),
+            _ => None,
+        }
+    })
 }
 
 /// A list of stages that grows from the blower's start on.
@@ -112,9 +149,14 @@ pub(crate) fn firing(
     plant: &Plant,
     settings: &[Setting],
     furnace: Option<&FurnaceBlock>,
+    lighting: Option<&LightingBlock>,
     blow_through: BlowThrough,
 ) -> Firing {
-    let no_plan = furnace.and_then(|block| no_plan(block, settings));
+    let no_plan = furnace.and_then(|block| {
+        let work = block.work.as_ref().and_then(|work| work.fire());
+        let beyond = is_beyond(plant, &settings[block.largest]) || work.is_some_and(|work| is_beyond(plant, work));
+        no_plan(block, settings, lighting).or(beyond.then_some(NoPlan::BeyondRegulator))
+    });
     let none = Mass::from_kilograms(0.0);
     let mut clock = Clock { stages: Vec::new(), at: Some(Duration::from_seconds(0.0)) };
     clock.push(StageKind::Purge, Some(blow_through.time), None, none);
@@ -128,18 +170,32 @@ pub(crate) fn firing(
             }
         }
         None => {
-            for (index, setting) in settings.iter().enumerate() {
+            let timed = || settings.iter().enumerate().filter(|(_, setting)| setting.gas_used.is_some());
+            let why = not_in_order(timed().map(|(index, _)| index), lighting);
+            if why.is_some() {
+                return Firing { stages: Vec::new(), by_furnace: false, no_plan: no_plan.or(why), first_try: false };
+            }
+            if timed().any(|(_, setting)| is_beyond(plant, setting)) {
+                let why = no_plan.or(Some(NoPlan::BeyondRegulator));
+                return Firing { stages: Vec::new(), by_furnace: false, no_plan: why, first_try: false };
+            }
+            for (index, setting) in timed() {
                 let (Some(time), Some(gas)) = (setting.entry.minutes, setting.gas_used) else { continue };
                 clock.push(StageKind::Hold, Some(time), Some(Fired::Setting(index)), gas);
             }
             if clock.stages.len() == 1 {
-                return Firing { stages: Vec::new(), by_furnace: false, no_plan };
+                return Firing { stages: Vec::new(), by_furnace: false, no_plan, first_try: false };
             }
         }
     }
     clock.push(StageKind::AirOn, furnace.map(|block| block.air_on), None, none);
     clock.push(StageKind::AirOff, None, None, none);
-    Firing { stages: clock.stages, by_furnace: by_furnace.is_some(), no_plan }
+    let first = clock.stages.iter().find_map(|stage| stage.setting);
+    let first_try = match first {
+        Some(Fired::Setting(index)) => verdict(lighting, index) != Some(Verdict::Lights),
+        _ => true,
+    };
+    Firing { stages: clock.stages, by_furnace: by_furnace.is_some(), no_plan, first_try }
 }
 
 /// Gas of a leg's fire.

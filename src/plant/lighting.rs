@@ -4,8 +4,9 @@ use heapless::Vec;
 
 use crate::Input;
 use crate::burner::{AirSetting, Burner, Conditions, GoesOut, Lighting, LightingRange, Lights, PortState, Span, Unlit};
-use crate::combustion::flames_measured;
+use crate::combustion::{BurningRange, LimitStandard, burning_range, flames_measured};
 use crate::error::{Error, Result as CheckedResult};
+use crate::plant::certainty::SettingSure;
 use crate::plant::entries::MOST_SETTINGS;
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Plant;
@@ -14,6 +15,7 @@ use crate::plant::lit::{Lit, glow};
 use crate::plant::refusal::{Place, Refusal};
 use crate::plant::setting::{Setting, conditions_of};
 use crate::plant::spreads::least_read;
+use crate::plant::verdict::Verdict;
 use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Temperature};
 use crate::{Scalar, solve};
 
@@ -47,7 +49,7 @@ pub struct LightingBlock {
     /// Each setting, in the file's order.
     pub settings: Vec<SettingLighting, MOST_SETTINGS>,
     /// Settings of the picture with the damper left alone, the gauge rising by a constant factor.
-    pub drawn: Vec<(GaugePressure, Lighting), COLUMNS>,
+    pub drawn: Vec<(GaugePressure, Lighting, Verdict), COLUMNS>,
     /// The head with other holes, at the largest setting with the damper left alone.
     pub heads: Vec<OtherHead, { HEADS.len() }>,
 }
@@ -69,6 +71,10 @@ pub enum FiresEnd {
 pub struct SettingLighting {
     /// What it does, its damper where the sheet sets it.
     pub lighting: Lighting,
+    /// What it does in a cold chamber, on the safe side.
+    pub verdict: Verdict,
+    /// The leanest air ratio that lights cold.
+    pub leanest: f64,
     /// Whether its damper stands where it is left alone.
     pub is_left: bool,
     /// Unlit gas, with the time that its own damper takes to blow it out; none without the chamber's volume or when the
@@ -101,6 +107,7 @@ const HEADS: [(&str, f64, f64); 5] = [
 pub(crate) fn lighting(
     plant: &Plant,
     settings: &[Setting],
+    sure: &[Option<SettingSure>],
     largest: usize,
     furnace: Option<&FurnaceBlock>,
 ) -> Result<Option<LightingBlock>, Refusal> {
@@ -118,12 +125,15 @@ pub(crate) fn lighting(
     let runs_back_known = flames_measured(&plant.gas).is_ok();
     let parts = || -> CheckedResult<LightingBlock> {
         let mut each = Vec::new();
-        for setting in settings {
-            let _ = each.push(setting_lighting(burner, plant, setting, left, &known)?);
+        for (setting, sure) in settings.iter().zip(sure) {
+            let _ = each.push(setting_lighting(burner, plant, setting, sure.as_ref(), left, &known)?);
         }
         // What the gas or the line does not allow, nothing burns at.
-        let drawn =
-            drawn(main.gauge).map(|gauge| (gauge, plant.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW)));
+        let limits = cold_range(plant)?;
+        let drawn = drawn(main.gauge).map(|gauge| {
+            let found = plant.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW);
+            (gauge, found, Verdict::of(&found, 0.0, &limits, &known))
+        });
         let (mut turned, mut runs_back_below) = (NOTHING, None);
         if plant.entries.damper.is_some() {
             turned = fed(plant.lighting_range(&conditions, turned_air, &known)?, plant, plant.entries.air_ratio);
@@ -238,6 +248,7 @@ pub(crate) fn setting_lighting(
     burner: &Burner,
     plant: &Plant,
     setting: &Setting,
+    sure: Option<&SettingSure>,
     left: f64,
     known: &Known,
 ) -> CheckedResult<SettingLighting> {
@@ -247,12 +258,22 @@ pub(crate) fn setting_lighting(
     let running = setting.air.as_ref().and_then(|air| air.running);
     let volume = known.chamber.volume;
     let unlit = volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok());
+    let lighting = burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?;
+    let spread = sure.and_then(|sure| sure.air_ratio).map_or(0.0, |ratio| ratio.relative());
+    let limits = cold_range(plant)?;
     Ok(SettingLighting {
-        lighting: burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?,
+        verdict: Verdict::of(&lighting, spread, &limits, known),
+        leanest: limits.leanest_air_ratio,
+        lighting,
         is_left: (opening - left).abs() < 0.01,
         unlit,
         ports: running.and_then(|running| burner.port_state(&conditions, &running).ok()),
     })
+}
+
+/// What burns cold, by the narrow limits.
+fn cold_range(plant: &Plant) -> CheckedResult<BurningRange> {
+    burning_range(&plant.gas, &plant.site, plant.conditions.cold().mixture_temperature, LimitStandard::Nfpa497)
 }
 
 /// The gauge readings of the picture.
@@ -282,12 +303,13 @@ impl LightingBlock {
     }
 }
 
-/// What a setting does, as programs read it.
+/// What a setting does, as programs read it: "cold" only of what lights by all that was seen.
 #[must_use]
-pub const fn lights_key(lights: Lights) -> &'static str {
-    match lights {
-        Lights::Cold => "cold",
-        Lights::Glowing => "glowing",
-        Lights::Never => "never",
+pub const fn lights_key(lighting: &Lighting, verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Lights => "cold",
+        Verdict::FirstTry => "first_try",
+        Verdict::WillNotLight(_) if lighting.walls.is_some() => "glowing",
+        Verdict::WillNotLight(_) => "never",
     }
 }

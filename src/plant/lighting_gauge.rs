@@ -12,6 +12,8 @@ use crate::quantity::{GaugePressure, MassFlow};
 pub struct Known {
     /// How many times the gradient of a plain port this head's flames bear.
     pub head_constant: Option<f64>,
+    /// Air ratio of the cold burner where it was seen to light; none until it was.
+    pub seen_air_ratio: Option<f64>,
     /// What is known of the chamber.
     pub chamber: Glow,
 }

@@ -11,7 +11,7 @@ use crate::plant::installation::Plant;
 use crate::plant::lighting_gauge::Known;
 use crate::plant::refusal::{Place, Reason, Refusal};
 use crate::plant::setting::largest_fire;
-use crate::quantity::{GaugePressure, Power, Temperature, Volume};
+use crate::quantity::{Power, Temperature, Volume};
 
 /// What lighting is worked out with.
 #[derive(Clone, Copy, Debug)]
@@ -57,32 +57,27 @@ impl Plant {
     ) -> Result<Option<Lit>, Refusal> {
         let Some(burner) = &self.burner else { return Ok(None) };
         let conditions = Conditions { gas_temperature, ..self.conditions };
-        let mut known = Known { head_constant: None, chamber };
+        let mut known = Known { head_constant: None, seen_air_ratio: None, chamber };
         let seen = self.entries.lighting.as_ref().and_then(|entry| entry.lights_at.map(|gauge| (gauge, entry.damper)));
         if let Some((gauge, damper)) = seen {
             let air = AirSetting::Opening(damper.unwrap_or(left));
             let constant = self
                 .lit_at_jet(&conditions, gauge, air)
                 .and_then(|at_jet| burner.head_constant(&conditions, at_jet, air))
-                .map_err(|error| {
-                    let reading = |at_jet| self.lit_reading(&conditions.cold(), at_jet, air);
-                    Place::key("lighting", "lights_at").because(not_believed(error, reading))
-                })?;
+                .map_err(|error| Place::key("lighting", "lights_at").because(not_believed(error)))?;
             known.head_constant = Some(constant);
+            known.seen_air_ratio = self.lighting(&conditions, gauge, air, &known).ok().and_then(|seen| seen.air_ratio);
         }
         Ok(Some(Lit { conditions, left, known }))
     }
 }
 
 /// Why a setting that was seen to light cannot be believed.
-fn not_believed(error: Error, reading: impl Fn(GaugePressure) -> GaugePressure) -> Reason {
+fn not_believed(error: Error) -> Reason {
     match error {
         Error::NoSolution { input: Input::AirRatio, nearest: ratio }
         | Error::OutOfRange { input: Input::AirRatio, given: ratio } => {
             Reason::SeenOutsideLimits { air_ratio: f64::from(ratio) }
-        }
-        Error::NoSolution { input: Input::GaugePressure, nearest } => {
-            Reason::SeenNotLowest { from: reading(GaugePressure::from_pascals(f64::from(nearest))) }
         }
         other => Reason::Refused(other),
     }

@@ -28,6 +28,7 @@ pub mod setpoints;
 pub mod setting;
 pub mod spreads;
 pub mod sweep;
+pub mod verdict;
 pub mod work;
 
 pub use answer::{Answer, Number};
@@ -47,4 +48,5 @@ pub use questions::{BlowerAnswer, CylinderAnswer, FiringAnswer, Holding, RungAns
 pub use refusal::{Place, Reason, Refusal};
 pub use setting::{Fired, Setting, SettingAir, WrongDrill};
 pub use sweep::Rung;
+pub use verdict::Verdict;
 pub use work::{OutOfReach, WorkBlock};

@@ -4,7 +4,7 @@ use crate::Error;
 use crate::control::ControlError;
 use crate::gas::GasTextError;
 use crate::plant::description::Breach;
-use crate::quantity::{GaugePressure, Length, NetHeatRate, Temperature, Volume};
+use crate::quantity::{Length, NetHeatRate, Temperature, Volume};
 
 /// Where an input stands: a section, an entry of its list, a key, an entry of the key's own list.
 ///
@@ -117,11 +117,6 @@ pub enum Reason {
     SeenOutsideLimits {
         /// Its air ratio there.
         air_ratio: f64,
-    },
-    /// Seen to light as the lowest, where lower ones light more easily.
-    SeenNotLowest {
-        /// The lowest by this constant.
-        from: GaugePressure,
     },
     /// The question needs what the section describes.
     Needed,

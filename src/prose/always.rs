@@ -28,7 +28,7 @@ pub const CAUTIONS: [(&str, &str); 12] = [
     ),
     (
         "Supply",
-        "a cylinder stands outdoors, upright, secured against falling, away from the fire; never heated by any means. Propane and butane \
+        "a cylinder stands outdoors, upright, secured against falling, away from the fire; never heated by any means; piped gas is shut at its valve. Propane and butane \
          are heavier than air and pool in pits, cellars and drains.",
     ),
     (

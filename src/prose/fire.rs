@@ -8,9 +8,9 @@ pub const fn character_words(character: Character) -> &'static str {
     match character {
         Character::Reducing => "reducing",
         Character::SlightlyReducing => "slightly reducing",
-        Character::Neutral => "neutral",
-        Character::SlightlyOxidizing => "slightly oxidising",
-        Character::Oxidizing => "oxidising",
+        Character::Neutral => "near neutral",
+        Character::SlightlyOxidizing => "slightly oxidizing",
+        Character::Oxidizing => "oxidizing",
     }
 }
 
@@ -34,24 +34,22 @@ pub const fn scale_words(tendency: ScaleTendency) -> &'static str {
     }
 }
 
-/// The fire of an air ratio in words, given the leanest that burns cold and whether its carbon monoxide is cautioned
+/// The atmosphere of an air ratio in words, given the leanest that burns cold and whether its carbon monoxide is cautioned
 /// of. They follow the ratio as it is printed.
 ///
 /// Common practice, no source.
 #[must_use]
 pub fn fire_words(air_ratio: f64, leanest: f64, poisons: bool) -> &'static str {
     if air_ratio > leanest {
-        return "too lean to burn cold";
+        return "too lean: WILL NOT LIGHT COLD";
     }
-    match (100.0 * air_ratio).round() / 100.0 {
-        ratio if ratio < 0.90 => "rich: soft, reducing, makes carbon monoxide",
-        ratio if ratio < 0.98 && poisons => "a little rich: reducing, makes carbon monoxide",
-        ratio if ratio < 0.98 => "a little rich: reducing",
-        _ if poisons => "makes carbon monoxide",
-        ratio if ratio < 1.02 => "barely enough air",
-        ratio if ratio < 1.10 => "clean",
-        ratio if ratio < 1.30 => "a little lean: oxidising",
-        _ => "lean: oxidising, wastes heat",
+    match (Character::of((100.0 * air_ratio).round() / 100.0), poisons) {
+        (Character::Reducing, true) => "reducing, makes carbon monoxide",
+        (Character::SlightlyReducing, true) => "slightly reducing, makes carbon monoxide",
+        (Character::Neutral, true) => "near neutral, makes carbon monoxide",
+        (Character::SlightlyOxidizing, true) => "slightly oxidizing, makes carbon monoxide",
+        (Character::Oxidizing, true) => "oxidizing, makes carbon monoxide",
+        (character, false) => character_words(character),
     }
 }
 
@@ -65,7 +63,8 @@ mod tests {
             for poisons in [false, true] {
                 let words = fire_words(f64::from(hundredths) / 100.0, 1.6, poisons);
                 assert_eq!(words.contains("carbon monoxide"), poisons, "{hundredths}: {words}");
-                assert_eq!(words.contains("rich"), hundredths < 98, "{hundredths}: {words}");
+                assert_eq!(words.contains("reducing"), hundredths < 97, "{hundredths}: {words}");
+                assert!(!words.contains("clean"), "{hundredths}: {words}");
             }
         }
     }

@@ -52,6 +52,8 @@ pub fn number(hazard: &Hazard, print: Print<'_>) -> Option<String> {
         (HazardKind::NarrowApproach, _) => format!("{number} of the tube"),
         (HazardKind::HeavyGas, _) => format!("{number} times as heavy as air"),
         (HazardKind::Altitude, _) => format!("air ratio 1 becomes {number}"),
+        (HazardKind::BeyondRegulator, _) => format!("{number} times the lock-up pressure"),
+        (HazardKind::IgnitesLate, _) => format!("chamber at {number}"),
         (HazardKind::UnmeasuredTip, _) => format!("marked {number}"),
         _ => number,
     })
@@ -104,11 +106,19 @@ const fn fixed(kind: HazardKind) -> &'static str {
              far more easily than with other gases, at any gauge; use only a head made for it"
         }
         HazardKind::HeavyGas => "the gas pools in low places: no pit, no cellar, no drain nearby",
+        HazardKind::IgnitesLate => {
+            "between autoignition and 760 °C of the coldest wall GAS MAY GATHER AND IGNITE ALL AT ONCE: keep a flame at the \
+             ports and watch it, else gas off and purge (EN 746-2 names 750 °C, and an hour at it)"
+        }
+        HazardKind::BeyondRegulator => {
+            "THE REGULATOR CANNOT GIVE THIS GAUGE PRESSURE, it is above its lock-up pressure: set a lower gauge, or take \
+             a regulator made for it"
+        }
         HazardKind::ZincFume => {
             "brass gives off ZINC FUME, which makes you ill: melt it under a hood and no hotter than it must be"
         }
         HazardKind::ReIgnites => {
-            "after a stop the chamber IGNITES GAS BY ITSELF so long: close the cylinder, nothing may leak"
+            "after a stop the chamber IGNITES GAS BY ITSELF so long: shut the gas at its supply, nothing may leak"
         }
         HazardKind::WetLining => {
             "a fresh lining is wet: hurried, STEAM BURSTS IT; its dust harms the lungs, wear a mask"
@@ -144,7 +154,7 @@ const fn fixed(kind: HazardKind) -> &'static str {
         }
         HazardKind::CannotKeepUp => {
             "THE CYLINDER CANNOT KEEP UP: it gets too cold for its regulator and the fire dies down; a second one on \
-             a manifold, a fuller one, a warmer place; never heat it with flame"
+             a manifold, or a fuller one; never heat it by any means"
         }
         HazardKind::CylinderShort => {
             "THE CYLINDER DOES NOT LAST THE FIRING: have a fuller or a second one ready before you light"
@@ -153,7 +163,7 @@ const fn fixed(kind: HazardKind) -> &'static str {
             "THE GAUGE READS HIGH: the line takes so much of it before the jet; a wider line or valve, or a gauge at the jet"
         }
         HazardKind::Frost => {
-            "FROST ON THE CYLINDER keeps heat from it, and it supplies less than stated here; never heat it with flame"
+            "FROST ON THE CYLINDER keeps heat from it, and it supplies less than stated here; never heat it by any means"
         }
         HazardKind::BlendBoilsApart => {
             "the lighter gas of a blend boils off first: the cylinder may stop keeping up a third sooner than stated here"

@@ -118,15 +118,6 @@ pub fn reason_words(reason: &Reason) -> String {
                  damper and the blower again"
             );
         }
-        Reason::SeenNotLowest { from } => {
-            return format!(
-                "not the lowest gauge that lights: the mixture is so rich there that a lower one lights more easily, by \
-                 this from {:.3} bar ({:.2} psi) up; give the lowest that lights, or look at the jet, the damper and the \
-                 blower again",
-                from.bar(),
-                from.psi()
-            );
-        }
         Reason::Needed => "this is needed for the question",
         Reason::NeedsAirSide => "this command needs blower, damper and head",
         Reason::NeedsDamper => "this command needs the damper that a table sets",

@@ -22,7 +22,7 @@ fn aimed(by_air_ratio: bool, aim: f64) -> AirSetting {
 
 fn known((head_constant, volume, loss, _): Facts) -> Known {
     let chamber = Glow { volume: volume.map(Volume::from_cubic_meters), loss: loss.map(Power::from_watts) };
-    Known { head_constant, chamber }
+    Known { head_constant, seen_air_ratio: None, chamber }
 }
 
 fn ends(span: Option<Span>) -> [f64; 2] {

@@ -4,6 +4,7 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::plant::cylinder::CylinderRow;
+use crate::plant::hazards::HazardKind;
 use crate::plant::{Setting, Sheet, Stage, StageKind};
 use crate::prose::firing as prose;
 use crate::quantity::{Duration, Mass};
@@ -70,9 +71,25 @@ pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
             prose::work(&stand, &mean, time)
         }
         StageKind::Hold => hold(sheet, fire, stage, shop),
-        StageKind::AirOn => prose::gas_off(stage.duration),
+        StageKind::AirOn => prose::gas_off(stage.duration, from_cylinder(sheet)),
         StageKind::AirOff => prose::AIR_OFF.into(),
     }
+}
+
+/// How its setting is tried once, after its words; empty where it was seen to light.
+pub(crate) fn tried_words(sheet: &Sheet, stage: &Stage) -> String {
+    if is_tried(sheet, stage) { String::from(". ") + &prose::first_try(sheet.blow_through.time) } else { String::new() }
+}
+
+/// Whether a stage is the first that burns gas, at a setting that nobody has seen light.
+pub(crate) fn is_tried(sheet: &Sheet, stage: &Stage) -> bool {
+    let first = sheet.firing.stages.iter().find(|stage| stage.setting.is_some());
+    sheet.firing.first_try && first == Some(stage)
+}
+
+/// Whether the gas comes from a cylinder: one is described, or the gas is heavier than air and piped nowhere.
+fn from_cylinder(sheet: &Sheet) -> bool {
+    sheet.cylinder.is_some() || sheet.hazards.has(HazardKind::HeavyGas)
 }
 
 /// A setting held for its own time.
@@ -112,9 +129,13 @@ pub(crate) fn timed_settings(page: &mut Page, sheet: &Sheet, shop: &Shop) {
         return;
     }
     page.heading("TONIGHT");
+    if let Some(why) = sheet.firing.no_plan.filter(|_| sheet.firing.stages.is_empty()) {
+        page.said("", prose::no_plan(why));
+        return;
+    }
     for stage in &sheet.firing.stages {
         let label = stage.at.map_or("then".into(), Shop::clock);
-        page.said(label, stage_words(sheet, stage, shop));
+        page.said(label, stage_words(sheet, stage, shop) + &tried_words(sheet, stage));
     }
     let currency = &sheet.plant.entries.gas.currency;
     let money = cost.map_or(String::new(), |cost| format!(", {}", Shop::money(currency, cost)));

@@ -10,7 +10,7 @@ use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock};
 use crate::plant::work::OutOfReach;
 use crate::prose::firing::no_plan;
-use crate::report::firing::{stage_words, stand_words};
+use crate::report::firing::{stage_words, stand_words, tried_words};
 use crate::report::furnace_fields::FurnaceRow;
 use crate::report::sheet::Extent;
 use crate::report::tree::Page;
@@ -144,7 +144,7 @@ fn plan(page: &mut Page, sheet: &Sheet, shop: &Shop) {
         let gas =
             if stage.gas.kilograms() > 0.0 { format!(", {} of gas", shop.mass(stage.gas)) } else { String::new() };
         let label = stage.at.map_or(String::new(), Shop::clock);
-        page.said(label, stage_words(sheet, stage, shop) + &gas);
+        page.said(label, stage_words(sheet, stage, shop) + &gas + &tried_words(sheet, stage));
         sum += stage.gas.kilograms();
     }
     let money = sheet.plant.entries.gas.price.map_or(String::new(), |price| {

@@ -9,7 +9,7 @@ use crate::plant::furnace::{CastableBlock, FurnaceBlock};
 use crate::plant::work::WorkBlock;
 use crate::plant::{Setting, SettingAir, Sheet, Stage};
 use crate::report::field::columns;
-use crate::report::firing::stage_words;
+use crate::report::firing::{is_tried, stage_words, tried_words};
 use crate::report::tree::{Member, Node, Row, Section};
 use crate::report::units::Shop;
 
@@ -190,8 +190,8 @@ columns! {
 pub(crate) const PLAN: Section = Section {
     key: "plan",
     name: "sheet: plan",
-    words: "The evening's steps, an array, empty when the largest setting is too small or the work's fire out of \
-        reach It is reckoned from the furnace; `evening` goes by the settings' own times",
+    words: "The evening's steps, an array, empty when the largest setting will not light a cold chamber or is too small, or the work's fire is out of \
+        reach. It is reckoned from the furnace; `evening` goes by the settings' own times",
     about: "",
     is_many: true,
     members: &[Member::Columns(STEP)],
@@ -203,7 +203,9 @@ columns! {
     /// When the step begins.
     starts_s, "starts", Time, Programs => row.stage.at.map(|at| at.seconds());
     /// What is done.
-    what, "what", Word, Programs => stage_words(row.sheet, row.stage, &Shop::of(false));
+    what, "what", Word, Programs => stage_words(row.sheet, row.stage, &Shop::of(false)) + &tried_words(row.sheet, row.stage);
+    /// Whether nobody has seen its setting light a cold chamber: one try, and a purge before any other.
+    first_try, "first try", Word, Programs => is_tried(row.sheet, row.stage);
     /// Gas it burns.
     plan_gas_kg, "plan gas", Mass, Programs => row.stage.gas.kilograms();
 }

@@ -6,8 +6,8 @@ use std::string::ToString;
 use std::vec;
 
 use crate::burner::{GLOW_CELSIUS, GoesOut, Span};
-use crate::plant::Sheet;
 use crate::plant::lighting::{COLUMNS, FiresEnd, LightingBlock};
+use crate::plant::{Sheet, Verdict};
 use crate::quantity::Temperature;
 use crate::report::lighting_fields::{BlockRow, LIT, UNLIT, at_rest, head_tried, lighting as lights, purge};
 use crate::report::settings::SettingRow;
@@ -75,7 +75,7 @@ fn why(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         (Some(limits), _, None) => {
             let text = format!(
                 "with {left} the mixture is within the limits of burning {}: outside them it cannot light. Where in them your head \
-                 lights is not known until you have seen it: write the lowest gauge that lights it cold into [lighting]. \
+                 lights is not known until you have seen it: write a gauge and damper that lit it cold into [lighting]. \
                  All below but those limits is indicative.",
                 stretch(limits, shop)
             );
@@ -226,16 +226,16 @@ fn picture(sheet: &Sheet, block: &LightingBlock, shop: &Shop) -> String {
     drawn_line(page, &format!("gauge {}", shop.gauge_unit()), &gauges);
     drawn_line(page, "air ratio cold", &ratios);
     let glowing: Vec<char> =
-        block.drawn.iter().map(|(_, lighting)| if lighting.walls.is_some() { '=' } else { '.' }).collect();
+        block.drawn.iter().map(|(_, lighting, _)| if lighting.walls.is_some() { '=' } else { '.' }).collect();
     drawn_line(page, "glowing chamber", &glowing);
-    let lit = if block.known.head_constant.is_some() { '#' } else { '?' };
     let cold: Vec<char> = block
         .drawn
         .iter()
-        .map(|(_, lighting)| match lighting.goes_out {
-            None => lit,
-            Some(GoesOut::LetsGo) => '-',
-            Some(_) => '.',
+        .map(|(_, _, verdict)| match verdict {
+            Verdict::Lights => '#',
+            Verdict::FirstTry => '?',
+            Verdict::WillNotLight(GoesOut::LetsGo) => '-',
+            Verdict::WillNotLight(_) => '.',
         })
         .collect();
     drawn_line(page, "cold chamber", &cold);
@@ -254,9 +254,9 @@ fn picture(sheet: &Sheet, block: &LightingBlock, shop: &Shop) -> String {
         drawn_line(page, "", line);
     }
     let cold = if block.known.head_constant.is_some() {
-        "# lights, - within the limits but the flames let go"
+        "# LIGHTS, ? FIRST TRY, - within the limits but blow-off"
     } else {
-        "? within the limits: it may light"
+        "? within the limits: FIRST TRY"
     };
     page.push_str(&format!("  {:LABEL$}= burns, {cold}, . goes out\n", ""));
     core::mem::take(page)

@@ -5,6 +5,7 @@ use std::{format, vec};
 
 use crate::burner::{FlameGradients, GLOW_CELSIUS, GoesOut, Lighting, LightingRange, Lights, PortState, Span, Unlit};
 use crate::plant::Sheet;
+use crate::plant::Verdict;
 use crate::plant::lighting::{LightingBlock, OtherHead, lights_key};
 use crate::quantity::{Duration, GaugePressure};
 use crate::report::field::{Value, columns};
@@ -40,10 +41,6 @@ pub(crate) const LIT: [&str; 3] = ["air_ratio_cold", "lights", "glow_needed_k"];
 pub(crate) const UNLIT: [&str; 2] = ["unlit_burnable_s", "unlit_burnable_without_air_s"];
 
 impl SettingRow<'_> {
-    fn is_seen(&self) -> bool {
-        self.sheet.lighting.as_ref().is_some_and(|block| block.known.head_constant.is_some())
-    }
-
     fn unlit(&self) -> Option<&Unlit> {
         self.lighting.and_then(|found| found.unlit.as_ref())
     }
@@ -58,14 +55,14 @@ impl SettingRow<'_> {
 
     /// Whether it lights a cold chamber.
     fn cold(&self) -> Value {
-        let Some(lighting) = self.lighting.map(|found| &found.lighting) else { return Value::default() };
-        Value::from(lights_key(lighting.lights)).said(match lighting.goes_out {
-            None if self.is_seen() => "lights",
-            None => "may light",
-            Some(GoesOut::TooLean) => "goes out: too lean",
-            Some(GoesOut::TooRich) => "goes out: too rich",
-            Some(GoesOut::LetsGo) => "goes out: lets go",
-            Some(GoesOut::NoFlow) => "never light",
+        let Some(found) = self.lighting else { return Value::default() };
+        Value::from(lights_key(&found.lighting, found.verdict)).said(match found.verdict {
+            Verdict::Lights => "LIGHTS",
+            Verdict::FirstTry => "FIRST TRY",
+            Verdict::WillNotLight(GoesOut::TooLean) => "WILL NOT LIGHT: too lean",
+            Verdict::WillNotLight(GoesOut::TooRich) => "WILL NOT LIGHT: too rich",
+            Verdict::WillNotLight(GoesOut::LetsGo) => "WILL NOT LIGHT: blow-off",
+            Verdict::WillNotLight(GoesOut::NoFlow) => "WILL NOT LIGHT: no gas flows",
         })
     }
 
@@ -111,6 +108,13 @@ columns! {
     purge, "blow through for", Time, Words(60) => row.purge();
 }
 
+const fn goes_out(verdict: Verdict) -> Option<GoesOut> {
+    match verdict {
+        Verdict::WillNotLight(why) => Some(why),
+        _ => None,
+    }
+}
+
 const fn goes_out_key(why: GoesOut) -> &'static str {
     match why {
         GoesOut::TooLean => "too_lean",
@@ -139,13 +143,14 @@ fn seconds(time: Option<Duration>) -> Option<f64> {
 columns! {
     /// Whether it lights, and what keeps it.
     pub(crate) LIGHTING, lighting(row: &SettingRow<'_>);
-    /// What the setting does with its damper where the sheet sets it: `cold` (lights in a cold chamber; without
-    /// `head_constant`, may light), `glowing` (burns only in a glowing chamber) or `never`; null without blower and
-    /// head.
+    /// What the setting does with its damper where the sheet sets it: `cold` (lights in a cold chamber: seen, or at
+    /// least as rich and as slow in the ports as what was seen), `first_try` (within the limits of burning over all of
+    /// its uncertainty, but nobody has seen this head light so), `glowing` (burns only in a glowing chamber) or `never`;
+    /// null without blower and head.
     lights, "a cold chamber", Word, Page(40) => row.cold();
     /// Why it does not light cold: `too_lean`, `too_rich`, `lets_go` (within the limits of burning, but the flames let
     /// go of the ports) or `no_flow`; null where it lights, or without blower and head.
-    goes_out_cold, "goes out cold", Word, Programs => row.lighting.and_then(|found| found.lighting.goes_out).map(goes_out_key);
+    goes_out_cold, "goes out cold", Word, Programs => row.lighting.and_then(|found| goes_out(found.verdict)).map(goes_out_key);
     /// Air ratio while head and chamber are as cold as the air; null without blower and head, or when no gas flows.
     air_ratio_cold, "air ratio cold", Ratio, Page(30) => row.lighting.and_then(|found| found.lighting.air_ratio);
     /// Wall gradient of the cold ports over what a plain port's flame bears in fresh air; above `head_constant` it lets
@@ -298,10 +303,10 @@ columns! {
 
 columns! {
     /// A gauge pressure of the picture.
-    pub(crate) PICTURED, pictured(row: &(GaugePressure, Lighting));
+    pub(crate) PICTURED, pictured(row: &(GaugePressure, Lighting, Verdict));
     gauge_pressure_pa, "gauge pressure", Gauge, Programs => row.0.pascals();
     air_ratio_cold, "air ratio cold", Number, Programs => row.1.air_ratio;
-    lights, "lights", Word, Programs => lights_key(row.1.lights);
+    lights, "lights", Word, Programs => lights_key(&row.1, row.2);
     goes_out_cold, "goes out cold", Word, Programs => row.1.goes_out.map(goes_out_key);
     glow_needed_k, "glow needed", Temperature, Programs => row.1.walls.map(|walls| walls.kelvin());
 }

@@ -58,6 +58,7 @@ pub fn sheets() -> Vec<BurnerFile> {
         bells(&(TANK.to_owned() + "left = \"1 kg\"\ntemperature = \"-20 C\"\n" + DROOP), &[]),
         bells(&LINE.replace("8 mm", "4 mm"), &[]),
         bells(TANK, &[("\"propane\"", "\"propane-butane\"")]),
+        evening_at("14 psi"),
     ]
 }
 
@@ -78,7 +79,22 @@ pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
         ("frost", bells(&format!("{TANK}temperature = \"-2 C\"\n"), &[]), full()),
         ("blend_boils_apart", bells(TANK, &[("\"propane\"", "\"propane-butane\"")]), full()),
         ("gauge_lies", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
+        ("beyond_regulator", evening_at("14 psi"), evening_at("6 psi")),
     ]
+}
+
+/// The casting evening with its largest setting at a gauge; its regulator locks up at 12.6 psi.
+fn evening_at(gauge: &str) -> BurnerFile {
+    let file = include_str!("../../examples/casting-evening.toml");
+    BurnerFile::of(file, &[("gauge = \"6 psi\"", &format!("gauge = \"{gauge}\""))])
+}
+
+#[test]
+fn what_the_regulator_cannot_give_is_no_stage() {
+    let (beyond, within) = (evening_at("14 psi"), evening_at("6 psi"));
+    assert!(beyond.json()["furnace"]["plan"].as_array().unwrap().is_empty());
+    assert!(beyond.text("metric").contains("no plan"), "{}", beyond.text("metric"));
+    assert!(!within.json()["furnace"]["plan"].as_array().unwrap().is_empty());
 }
 
 #[test]

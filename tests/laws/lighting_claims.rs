@@ -4,7 +4,6 @@ use super::lighting::{WIDE_OPEN, fixed_air, losing, psi, range};
 use jetwright::burner::{AirSetting, Burner, Head, ignition_delay};
 use jetwright::gas::{Gas, Mixture, Species, parse};
 use jetwright::quantity::{GaugePressure, Length, Temperature, Volume};
-use jetwright::{Error, Input};
 
 #[test]
 fn a_stopped_blower_holds_nothing_against_the_gas() {
@@ -55,39 +54,28 @@ fn what_is_not_known_of_running_back_is_never_a_no() {
     }
 }
 
-/// Richer than the fastest flame, more gas makes a slower one: the setting seen is an upper end, not the lowest.
+/// Any setting that lit tells of the head, on either side of the best mixture: it lights by the constant it gives, a
+/// leaner and faster one no longer.
 #[test]
-fn a_setting_that_lower_ones_beat_is_not_the_lowest_that_lights() {
+fn a_setting_that_was_seen_lights_by_the_constant_it_gives() {
     let (burner, conditions) = fixed_air();
     let air = WIDE_OPEN;
-    let (mut accepted, mut refused) = (0, 0);
+    let (mut lowest, mut highest) = (0, 0);
     for tenths in 20..200 {
         let gauge = psi(0.1 * f64::from(tenths));
-        let pull = |gauge| burner.lighting(&conditions, gauge, air, None, &losing(0.0)).unwrap().pull;
-        let Some(here) = pull(gauge) else { continue };
-        match burner.head_constant(&conditions, gauge, air) {
-            Ok(constant) => {
-                // Beside the best setting the stretch that lights is narrower than the steps it is looked for in.
-                let found = range(&burner, &conditions, air, constant, &losing(0.0)).cold;
-                let Some(cold) = found else { continue };
-                assert!((cold.low.psi() / gauge.psi() - 1.0).abs() < 1e-3, "{gauge:?} {cold:?}");
-                accepted += 1;
-            }
-            Err(Error::NoSolution { input: Input::GaugePressure, nearest }) => {
-                let nearest = GaugePressure::from_pascals(f64::from(nearest));
-                assert!(
-                    nearest.psi() < gauge.psi() && pull(nearest).unwrap() < here * (1.0 + 1e-3),
-                    "{gauge:?} {nearest:?}"
-                );
-                refused += 1;
-            }
-            Err(other) => panic!("{gauge:?} {other}"),
-        }
+        let Ok(constant) = burner.head_constant(&conditions, gauge, air) else { continue };
+        let pull = burner.lighting(&conditions, gauge, air, None, &losing(0.0)).unwrap().pull.unwrap();
+        assert!((constant / pull - 1.0).abs() < 1e-12, "{gauge:?}: it stands just what pulled there");
+        // Beside the best setting the stretch that lights is narrower than the steps it is looked for in.
+        let Some(cold) = range(&burner, &conditions, air, constant, &losing(0.0)).cold else { continue };
+        let at_end = |end: GaugePressure| (end.psi() / gauge.psi() - 1.0).abs() < 1e-3;
+        assert!(at_end(cold.low) || at_end(cold.high), "{gauge:?} {cold:?}");
+        lowest += usize::from(at_end(cold.low));
+        highest += usize::from(at_end(cold.high));
     }
-    assert!(accepted > 30 && refused > 20, "{accepted} {refused}");
-    // Gas and air turned together only slow down: the lowest that lights says nothing of the head.
-    let turned = burner.head_constant(&conditions, psi(3.0), AirSetting::Ratio(1.0));
-    assert!(matches!(turned, Err(Error::NoSolution { input: Input::GaugePressure, .. })), "{turned:?}");
+    assert!(lowest > 30 && highest > 20, "{lowest} {highest}");
+    // Gas and air turned together only slow down, and what lit tells of the head all the same.
+    assert!(burner.head_constant(&conditions, psi(3.0), AirSetting::Ratio(1.0)).unwrap() > 0.0);
 }
 
 /// GRI-Mech 3.0 at 83.5 kPa and constant pressure, until 400 K warmer (computed with Cantera 3.2.0).

@@ -146,8 +146,8 @@ inputs! {
         Rule::NotBeside("glow_loss", "layer"),
     ]
     {
-        /// The lowest gauge pressure at which the COLD burner lit and kept burning. Until it is given, only the limits
-        /// of burning are known.
+        /// A gauge pressure at which the COLD burner lit and kept burning, any that did: never look for the lowest. Until
+        /// it is given, only the limits of burning are known.
         lights_at: GaugePressure[Input::GaugePressure], Nothing, Offered("5 psi");
         /// How far the damper stood open then.
         damper: Share[Input::DamperOpening], Otherwise::Rule("that of the largest setting"), Offered("52 %");

@@ -41,7 +41,7 @@ pub struct SettingEntry {
 /// What was seen of a burner's lighting.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LightingEntry {
-    /// The lowest gauge at which the cold burner was seen to light and keep burning.
+    /// A gauge at which the cold burner was seen to light and keep burning.
     pub lights_at: Option<GaugePressure>,
     /// The damper it stood at; that of the largest setting unless given.
     pub damper: Option<f64>,

@@ -2,7 +2,9 @@
 
 use super::list::Hazard;
 use super::table::HazardKind;
+use crate::burner::GLOW_CELSIUS;
 use crate::combustion::AirNeed;
+use crate::combustion::autoignition;
 use crate::gas::{Gas, NEAR_CONDENSING};
 use crate::orifice::{Jet, Supply};
 use crate::plant::refusal::Place;
@@ -19,6 +21,16 @@ const HIGH: f64 = 0.97;
 pub fn of_gas(gas: &Gas) -> Option<Hazard> {
     let density = gas.mixture().calorific_values(Default::default(), Default::default()).relative_density;
     (density > 1.0).then(|| Hazard::new(HazardKind::HeavyGas, Place::section("gas")).with(density, 1.0))
+}
+
+/// A chamber so hot that it may ignite gas, and not so hot that it does as the gas comes: what has gathered ignites at
+/// once. EN 746-2 (from memory) sets 750 degC where NFPA 86 (from memory) sets 760.
+#[must_use]
+pub fn of_late_ignition(gas: &Gas, chamber: Temperature, place: Place) -> Option<Hazard> {
+    let from = autoignition(gas.mixture()).ok()??;
+    let glow = Temperature::from_celsius(GLOW_CELSIUS);
+    let late = Hazard::new(HazardKind::IgnitesLate, place).with(chamber.kelvin(), glow.kelvin());
+    (chamber >= from && chamber < glow).then_some(late)
 }
 
 /// Supply pressure over the dew-point pressure: near 1 the gas condenses.

@@ -7,6 +7,7 @@ use crate::plant::installation::Plant;
 use crate::plant::lighting::{LightingBlock, SettingLighting};
 use crate::plant::refusal::Place;
 use crate::plant::setting::{Setting, conditions_of};
+use crate::plant::verdict::Verdict;
 use crate::quantity::{Length, Temperature};
 
 /// Sooner than this unlit gas is explosive before anyone has found the match: the longest trial for ignition of NFPA 86
@@ -32,8 +33,19 @@ pub fn of_setting_lighting(
     let narrowest = plant.burner.as_ref().map_or(Length::from_meters(0.0), |burner| burner.head.narrowest());
     found.extend(lighting.ports.as_ref().and_then(|ports| of_ports(ports, narrowest, place)));
     found.extend(lighting.unlit.as_ref().and_then(|unlit| of_unlit_gas(unlit, place)));
+    let flows = setting.gas.kilograms_per_second() > 0.0;
+    if flows && !found.iter().any(|hazard| hazard.kind == HazardKind::TooLean && hazard.place == place) {
+        found.extend(of_lean_cold(lighting, place));
+    }
     let chamber = conditions_of(plant, &setting.entry).chamber_temperature;
     found.extend(of_blow_off(&lighting.lighting, chamber, place));
+}
+
+/// A mixture too lean while head and chamber are cold, or at the lean end of its ±: a hot head passes less air.
+#[must_use]
+pub fn of_lean_cold(found: &SettingLighting, place: Place) -> Option<Hazard> {
+    let lean = found.verdict == Verdict::WillNotLight(GoesOut::TooLean);
+    lean.then(|| Hazard::new(HazardKind::TooLean, place).with(found.lighting.air_ratio, found.leanest))
 }
 
 /// A gas whose flames are not measured.

@@ -13,12 +13,12 @@ mod table_rows;
 
 pub use air::{Supplied, of_air, of_air_ratio};
 pub use furnace::{of_castable, of_charge, of_furnace};
-pub use gas::{of_altitude, of_gas, of_saturation};
+pub use gas::{of_altitude, of_gas, of_late_ignition, of_saturation};
 pub use jet::{of_jet, of_stream};
 pub use lighting::{of_lighting, of_ports, of_setting_lighting, of_unlit_gas};
 pub use list::{AT_WORK, HAZARD_CAP, Hazard, Hazards, at_setting};
 pub use state::{Flowing, of_flame, of_gauges, of_jets, of_one_draw};
-pub use supply::{of_cylinder, of_line, of_mixture};
+pub use supply::{of_cylinder, of_line, of_lock_up, of_mixture};
 pub use table::{HazardKind, Measure, Severity};
 pub use table_rows::{for_image, of_rows};
 
@@ -31,13 +31,16 @@ use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Plant;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::refusal::Place;
-use crate::plant::setting::Setting;
+use crate::plant::setting::{Setting, conditions_of};
 use crate::quantity::GaugePressure;
 
 /// What a setting warns of by itself: its gas, its jet and its air.
 pub fn of_setting(plant: &Plant, setting: &Setting, place: Place, found: &mut Hazards) {
     found.extend(of_saturation(setting.saturation_ratio, place));
     found.extend(of_stream(setting.gas, setting.jet.reynolds_number, place));
+    let chamber = conditions_of(plant, &setting.entry).chamber_temperature;
+    found.extend(of_late_ignition(&plant.gas, chamber, place));
+    found.extend(plant.before.regulator.as_ref().and_then(|regulator| of_lock_up(regulator, setting.gauge, place)));
     let Some(air) = &setting.air else { return };
     let supplied = Supplied {
         asked: match setting.entry.air {

@@ -1,7 +1,7 @@
 //! What a single question warns of: the same functions as for a whole installation, for as much of it as is known.
 
 use super::air::of_air_ratio;
-use super::gas::{of_gas, of_saturation};
+use super::gas::{of_gas, of_late_ignition, of_saturation};
 use super::jet::{of_jet, of_stream};
 use super::lighting::of_flash_back_known;
 use super::list::{Hazard, Hazards, at_setting};
@@ -66,6 +66,7 @@ pub fn of_flame(gas: &Gas, site: &Site, mixture: Temperature, chamber: Temperatu
     let mut found: Hazards = of_gas(gas).into_iter().collect();
     found.extend(of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place));
     found.extend(of_flash_back_known(flames_measured(gas).is_ok()));
+    found.extend(of_late_ignition(gas, chamber, place));
     found
 }
 

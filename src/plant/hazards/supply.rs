@@ -2,7 +2,7 @@
 
 use super::list::{AT_WORK, Hazard, Hazards, at_setting};
 use super::table::HazardKind;
-use crate::fuel::GAUGE_LIES;
+use crate::fuel::{GAUGE_LIES, Regulator};
 use crate::gas::Mixture;
 use crate::plant::cylinder::{CylinderBlock, CylinderRow};
 use crate::plant::refusal::Place;
@@ -32,6 +32,13 @@ fn share_taken(gauge: GaugePressure, at_jet: GaugePressure) -> f64 {
 pub fn of_line(gauge: GaugePressure, at_jet: GaugePressure, place: Place) -> Option<Hazard> {
     let share = share_taken(gauge, at_jet);
     (share > GAUGE_LIES).then(|| Hazard::new(HazardKind::GaugeReadsHigh, place).with(share, GAUGE_LIES))
+}
+
+/// A gauge reading that the regulator cannot give: above its lock-up pressure.
+#[must_use]
+pub fn of_lock_up(regulator: &Regulator, gauge: GaugePressure, place: Place) -> Option<Hazard> {
+    let share = gauge.pascals() / regulator.lock_up().pascals();
+    (share > 1.0).then(|| Hazard::new(HazardKind::BeyondRegulator, place).with(share, 1.0))
 }
 
 /// A liquid whose lighter gas boils off first.

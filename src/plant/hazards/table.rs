@@ -186,6 +186,10 @@ hazards! {
     ShortBore = 34, "short_bore", Notice, 9, Ratio, Some(Input::DischargeCoefficient);
     /// Bore over the tube before it, and where that matters.
     NarrowApproach = 35, "narrow_approach", Notice, 9, Share, Some(Input::DischargeCoefficient);
+    /// A chamber between autoignition and 760 degC: its temperature, and the 760 degC from which gas ignites as it comes.
+    IgnitesLate = 36, "ignites_late", Danger, 1, Temperature, None;
+    /// The gauge over the regulator's lock-up pressure, and 1.
+    BeyondRegulator = 37, "beyond_regulator", Warning, 0, Ratio, None;
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use super::lighting::of_setting_lighting;
 use super::list::{Hazard, Hazards, at_setting};
 use super::of_setting;
 use crate::control::{HAZARD_CAP, ImageHazard};
+use crate::plant::certainty::sure_settings;
 use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
 use crate::plant::evaluation::Sheet;
 use crate::plant::lighting::setting_lighting;
@@ -28,7 +29,8 @@ pub fn of_rows(sheet: &Sheet, rows: impl IntoIterator<Item = (GaugePressure, f64
         let place = at_setting(index);
         of_setting(&sheet.plant, &row, place, &mut found);
         let (Some(burner), Some(block)) = (&sheet.plant.burner, &sheet.lighting) else { continue };
-        if let Ok(lighting) = setting_lighting(burner, &sheet.plant, &row, block.left, &block.known) {
+        let sure = sure_settings(&sheet.plant, core::slice::from_ref(&row)).first().copied().flatten();
+        if let Ok(lighting) = setting_lighting(burner, &sheet.plant, &row, sure.as_ref(), block.left, &block.known) {
             of_setting_lighting(&sheet.plant, &row, &lighting, place, &mut found);
         }
     }

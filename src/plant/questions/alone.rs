@@ -103,7 +103,8 @@ impl Plant {
     pub fn setting_lighting(&self, index: usize) -> Result<Answer<Option<SettingLighting>>, Refusal> {
         let Answer { found, mut hazards } = self.setting(index)?;
         let (Some(burner), Some(lit)) = (&self.burner, self.lit()?) else { return Ok(Answer { found: None, hazards }) };
-        let lighting = setting_lighting(burner, self, &found.setting, lit.left, &lit.known)
+        let sure = self.sure(&found.setting);
+        let lighting = setting_lighting(burner, self, &found.setting, sure.as_ref(), lit.left, &lit.known)
             .map_err(Place::section("head").refusing())?;
         of_setting_lighting(self, &found.setting, &lighting, at_setting(index), &mut hazards);
         Ok(Answer { found: Some(lighting), hazards })

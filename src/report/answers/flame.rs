@@ -4,6 +4,7 @@ use std::prelude::rust_2024::*;
 use std::string::ToString;
 use std::{format, vec};
 
+use crate::burner::GLOW_CELSIUS;
 use crate::combustion::{BurningRange, Character, Flame, Leaving, Product, Products, Scale};
 use crate::prose::fire::{character_words, scale_word, scale_words};
 use crate::quantity::{Speed, Temperature};
@@ -139,11 +140,16 @@ impl FlameAnswer {
             said.push(format!("The flame eats into it at {}, {sure}.", shop.text(Kind::FlameSpeed, velocity)));
         }
         if let Some(lights) = self.autoignition {
-            let lights = shop.temperature(lights);
-            said.push(if self.lights_itself() {
-                format!("The chamber is above {lights}, where any mixture lights by itself.")
+            let (lights, glow) = (shop.temperature(lights), shop.temperature(Temperature::from_celsius(GLOW_CELSIUS)));
+            said.push(if self.chamber.celsius() >= GLOW_CELSIUS {
+                format!("Where even the coldest wall is above {glow}, gas lights as it comes (EN 746-2 takes 750 °C).")
+            } else if self.lights_itself() {
+                format!(
+                    "DANGER between {lights} and {glow} of the coldest wall: gas may light late, all that has gathered at \
+                     once (EN 746-2 lets no flame go unwatched under 750 °C, nor within an hour above it)."
+                )
             } else {
-                format!("The chamber is below {lights}, from where a mixture lights by itself.")
+                format!("The chamber is below {lights}, from where a wall may light a mixture.")
             });
         }
         said
@@ -220,7 +226,7 @@ columns! {
     lower_limit, "lower limit", Number, Programs => answer.range.lower_limit;
     /// Share of gas in the richest mixture, by volume.
     upper_limit, "upper limit", Number, Programs => answer.range.upper_limit;
-    /// Temperature of a wall above which the gas lights by itself, by IEC 60079-20-1.
+    /// Temperature of a wall above which the gas may ignite, by IEC 60079-20-1; surely and at once only above 760 degC.
     autoignition_temperature_k, "autoignition temperature", Temperature, Programs => answer.autoignition.map(Temperature::kelvin);
     /// Whether the chamber is hotter than that, so that any mixture reacts: true or false.
     lights_itself_in_chamber, "lights itself in chamber", Word, Programs => answer.lights_itself();
@@ -230,8 +236,8 @@ columns! {
     /// Whether that speed is within 15 %: true for an air ratio from 0.85 to 1.2 and a gas of which at most 10 % is
     /// inert, else false, and it may be from a third of it to a third more; null as the one before.
     burning_velocity_bias_holds, "burning velocity bias holds", Word, Programs => answer.velocity.map(|_| answer.velocity_is_near);
-    /// What the fire is called by its air ratio: `reducing`, `slightly reducing`, `neutral`, `slightly oxidising`,
-    /// `oxidising`.
+    /// What the fire is called by its air ratio: `reducing`, `slightly reducing`, `near neutral`, `slightly oxidizing`,
+    /// `oxidizing`.
     character, "character", Word, Programs => character_words(Character::of(answer.ratio));
     /// What the products do to steel at the chamber's temperature: `none`, `slow`, `fast`; null outside 850 to 1 700 K.
     scale, "scale", Word, Programs => answer.scale.map(|scale| scale_word(scale.tendency));
