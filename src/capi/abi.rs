@@ -2,11 +2,10 @@
 
 #![allow(unsafe_code, reason = "exported names count as unsafe")]
 
-use super::controller::{
-    JetwrightController, JetwrightControllerSettings, JetwrightInputs, JetwrightOutputs, JetwrightRecord,
-};
+use super::controller::{JetwrightController, JetwrightControllerSettings, JetwrightInputs, JetwrightOutputs};
 use super::estimate::JetwrightBurner;
 use super::limiting::{JetwrightAirChanges, JetwrightCrossLimit, JetwrightCrossLimitSettings, JetwrightTotals};
+use super::record::JetwrightRecord;
 use super::status::JetwrightStatus;
 use super::table::{JetwrightHazards, JetwrightTable};
 

@@ -12,16 +12,15 @@ mod flue;
 mod kept;
 mod limiting;
 mod physics;
+mod record;
 mod refused;
 mod status;
 mod table;
 
 pub use abi::{JETWRIGHT_ABI, jetwright_check_abi};
 pub use controller::{
-    JETWRIGHT_CONTROLLER_WORDS, JETWRIGHT_RECORD_EVENTS, JetwrightCommand, JetwrightController,
-    JetwrightControllerSettings, JetwrightEvent, JetwrightInputs, JetwrightOutputs, JetwrightRecord,
-    JetwrightSensorLimits, JetwrightState, jetwright_cause_text, jetwright_controller_make,
-    jetwright_controller_record, jetwright_controller_tick,
+    JETWRIGHT_CONTROLLER_WORDS, JetwrightCommand, JetwrightController, JetwrightControllerSettings, JetwrightInputs,
+    JetwrightOutputs, JetwrightSensorLimits, JetwrightState, jetwright_controller_make, jetwright_controller_tick,
 };
 pub use estimate::{
     JETWRIGHT_BURNER_WORDS, JetwrightBurner, JetwrightEstimate, JetwrightEstimateSpread, JetwrightReadingSpreads,
@@ -42,6 +41,9 @@ pub use limiting::{
 pub use physics::{
     JetwrightEdge, JetwrightFlow, JetwrightGas, JetwrightJet, JetwrightSupply, jetwright_ambient_pressure,
     jetwright_jet_flow,
+};
+pub use record::{
+    JETWRIGHT_RECORD_EVENTS, JetwrightEvent, JetwrightRecord, jetwright_cause_text, jetwright_controller_record,
 };
 pub use refused::{JETWRIGHT_NAME_BYTES, JetwrightRefused};
 pub use status::JetwrightStatus;

@@ -69,6 +69,7 @@ impl<S: Scalar> AirChanges<S> {
     pub fn count(&mut self, flow: ActualVolumeFlow<S>, elapsed: Duration<S>) {
         let (flow, seconds) = (flow.cubic_meters_per_second(), elapsed.seconds());
         let moved = flow.smaller(self.last_flow) * seconds;
+        // A flow without end is refused twice: the sum below would not be finite either.
         let usable = flow >= self.least_flow && flow.is_finite() && seconds >= S::zero() && seconds.is_finite();
         if !(usable && ((self.moved.value() + moved) / self.volume).is_finite()) {
             self.restart();

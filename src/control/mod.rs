@@ -8,6 +8,8 @@
 //! few multiplications; [`CrossLimit`] lets air lead going up and gas lead going down, so that the mixture stays in
 //! a band whatever the speed of the actuators.
 //!
+//! What can hurt, what stands against each hazard, and the test that holds it: the [safety argument](safety_argument).
+//!
 //! # The order of a firing
 //!
 //! Where each [`Event`] leads from each [`State`]; empty where it changes nothing. What happens in one tick goes
@@ -66,12 +68,15 @@ mod control_error;
 mod controller;
 mod controller_settings;
 mod crosslimit;
+mod crosslimit_settings;
 mod estimate;
 mod estimate_spread;
 mod fingerprint;
 mod position;
 mod reason;
 mod record;
+#[doc = include_str!("safety_argument.md")]
+pub mod safety_argument {}
 mod seal;
 mod sensors;
 mod sequence;
@@ -86,7 +91,8 @@ pub use burner_image::{ChipBurner, ChipSetting, NAME_CAP, SETTING_CAP};
 pub use control_error::ControlError;
 pub use controller::Controller;
 pub use controller_settings::{ControllerSettings, LONGEST_TICK};
-pub use crosslimit::{AirRatioBand, CrossLimit, CrossLimitSettings, Limited, MixtureFault};
+pub use crosslimit::{CrossLimit, Limited, MixtureFault};
+pub use crosslimit_settings::{AirRatioBand, CrossLimitSettings};
 pub use estimate::{Estimate, Readings, air_without_gas};
 pub use estimate_spread::{EstimateSpread, ReadingSpreads};
 pub use position::Travel;

@@ -185,7 +185,8 @@ impl<const N: usize, S: Scalar> SetpointTable<N, S> {
         let zero = S::zero();
         let heats = self.lowest.watts() > zero && self.step > zero && self.highest().watts().is_finite();
         let steps = (self.per_step * self.step - S::one()).abs() < S::c(1e-3);
-        let bounds = self.bound.gauge.pascals() >= zero && self.bound.air >= zero;
+        let bounds =
+            [self.bound.gauge.pascals(), self.bound.air].into_iter().all(|bound| bound >= zero && bound.is_finite());
         let finite = self.rows.iter().all(|row| row.gauge.pascals().is_finite() && row.air.is_finite());
         let rising = self.rows.iter().zip(self.rows.iter().skip(1)).all(|(a, b)| a.gauge <= b.gauge && a.air <= b.air);
         let positive = self.rows.first().is_some_and(|row| row.gauge.pascals() >= zero);

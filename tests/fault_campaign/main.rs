@@ -1,7 +1,7 @@
 //! A hundred thousand runs of random readings, faults, time steps and commands, judged from outside by a referee
 //! that knows where gas and air really stand. Faults come and go at any time, several together in half of the runs.
-//! `tests/deliberate_faults.sh` breaks the logic line by line and wants each caught here. Every number of the burner is
-//! invented.
+//! Single orders of calls stand beside, and `safety` holds the argument: each hazard with its rule, and lines that were
+//! broken on purpose with the test that catches them. Every number of the burner is invented.
 //!
 //! What is judged:
 //!
@@ -13,12 +13,18 @@
 mod burner;
 mod run;
 mod faults;
+#[cfg(feature = "capi")]
+mod from_c;
+mod images;
 mod mixture;
 mod plant;
 mod random;
 mod referee;
+mod refused;
 #[path = "../sample.rs"]
 mod sample;
+mod safety;
+mod shop;
 mod single_orders;
 mod tally;
 

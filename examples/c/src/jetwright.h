@@ -52,11 +52,6 @@
 #define JETWRIGHT_CONTROLLER_WORDS 230
 
 /*
- Events of a `JetwrightRecord`.
- */
-#define JETWRIGHT_RECORD_EVENTS 8
-
-/*
  Words of a `JetwrightBurner`.
  */
 #define JETWRIGHT_BURNER_WORDS 240
@@ -75,6 +70,11 @@
  Words of a `JetwrightTotals`.
  */
 #define JETWRIGHT_TOTALS_WORDS 6
+
+/*
+ Events of a `JetwrightRecord`.
+ */
+#define JETWRIGHT_RECORD_EVENTS 8
 
 /*
  Bytes of a name, its zero at the end with them.
@@ -672,58 +672,6 @@ typedef struct JetwrightOutputs {
 } JetwrightOutputs;
 
 /*
- A change of state, and what was read then.
- */
-typedef struct JetwrightEvent {
-  /*
-   The counter of milliseconds.
-   */
-  uint32_t now_ms;
-  /*
-   Where the controller was.
-   */
-  JetwrightState from;
-  /*
-   Where it went.
-   */
-  JetwrightState to;
-  /*
-   What locked out: zero for nothing, else a number that `jetwright_cause_text` puts into words.
-   */
-  uint32_t cause;
-  /*
-   The sensor of the cause; -1 for none of them.
-   */
-  int32_t cause_sensor;
-  /*
-   The sensors' readings.
-   */
-  float readings[3];
-  /*
-   Heat of the gas as it was read, W.
-   */
-  float gas_w;
-  /*
-   Heat of the air as it was read, W.
-   */
-  float air_w;
-} JetwrightEvent;
-
-/*
- The last changes of state, from the oldest to the newest.
- */
-typedef struct JetwrightRecord {
-  /*
-   How many there are.
-   */
-  uint32_t count;
-  /*
-   The first `count` of these.
-   */
-  struct JetwrightEvent events[JETWRIGHT_RECORD_EVENTS];
-} JetwrightRecord;
-
-/*
  A burner in its weather, made by `jetwright_burner_read`. Its words are not for reading.
  */
 typedef struct JetwrightBurner {
@@ -1103,6 +1051,58 @@ typedef struct JetwrightFlow {
 } JetwrightFlow;
 
 /*
+ A change of state, and what was read then.
+ */
+typedef struct JetwrightEvent {
+  /*
+   The counter of milliseconds.
+   */
+  uint32_t now_ms;
+  /*
+   Where the controller was.
+   */
+  JetwrightState from;
+  /*
+   Where it went.
+   */
+  JetwrightState to;
+  /*
+   What locked out: zero for nothing, else a number that `jetwright_cause_text` puts into words.
+   */
+  uint32_t cause;
+  /*
+   The sensor of the cause; -1 for none of them.
+   */
+  int32_t cause_sensor;
+  /*
+   The sensors' readings.
+   */
+  float readings[3];
+  /*
+   Heat of the gas as it was read, W.
+   */
+  float gas_w;
+  /*
+   Heat of the air as it was read, W.
+   */
+  float air_w;
+} JetwrightEvent;
+
+/*
+ The last changes of state, from the oldest to the newest.
+ */
+typedef struct JetwrightRecord {
+  /*
+   How many there are.
+   */
+  uint32_t count;
+  /*
+   The first `count` of these.
+   */
+  struct JetwrightEvent events[JETWRIGHT_RECORD_EVENTS];
+} JetwrightRecord;
+
+/*
  Something that can hurt at the settings of a table, as the image says it.
  */
 typedef struct JetwrightHazard {
@@ -1171,18 +1171,6 @@ JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_controller_tick(struct JetwrightController *controller,
                                           const struct JetwrightInputs *inputs,
                                           struct JetwrightOutputs *outputs);
-
-/*
- The last changes of state of a controller, each with what was read then.
- */
-JETWRIGHT_MUST_USE
-JetwrightStatus jetwright_controller_record(const struct JetwrightController *controller,
-                                            struct JetwrightRecord *record);
-
-/*
- A cause in words, ended by a zero; for a number that is none, words that say so. Never null.
- */
-JETWRIGHT_MUST_USE const char *jetwright_cause_text(uint32_t cause);
 
 /*
  Reads a burner from the bytes that `jetwright chip FILE --image OUT` has written, in the weather of its file.
@@ -1377,6 +1365,18 @@ JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_ambient_pressure(float altitude_m,
                                            float air_temperature_k,
                                            float *pressure_pa);
+
+/*
+ The last changes of state of a controller, each with what was read then.
+ */
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_controller_record(const struct JetwrightController *controller,
+                                            struct JetwrightRecord *record);
+
+/*
+ A cause in words, ended by a zero; for a number that is none, words that say so. Never null.
+ */
+JETWRIGHT_MUST_USE const char *jetwright_cause_text(uint32_t cause);
 
 /*
  Reads a table from the bytes that `jetwright setpoints FILE --image OUT` has written.

@@ -1,19 +1,24 @@
 //! The whole controller: readings in, what to set and whether to ask for gas out, once a tick.
 
-use super::air_changes::AirChanges;
-use super::clock::{Clock, Timer};
-use super::controller_settings::ControllerSettings;
-use super::crosslimit::{AirReading, CrossLimit, MixtureFault};
-use super::fingerprint::Fingerprint;
-use super::reason::Reason;
-use super::record::{EventRecord, Recorded};
-use super::sensors::{Agreement, Sensor, SensorFault, SensorLimits};
-use super::sequence::{Event, State};
-use super::setpoints::{Setpoint, SetpointTable};
-use super::tick::{Command, Inputs, Outputs};
+mod air;
+mod doubt;
+mod happening;
+
 use crate::control::ControlError;
-use crate::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
+use crate::control::air_changes::AirChanges;
+use crate::control::clock::{Clock, Timer};
+use crate::control::controller_settings::ControllerSettings;
+use crate::control::crosslimit::CrossLimit;
+use crate::control::fingerprint::Fingerprint;
+use crate::control::reason::Reason;
+use crate::control::record::{EventRecord, Recorded};
+use crate::control::sensors::{Agreement, Sensor, SensorLimits};
+use crate::control::sequence::{Event, State};
+use crate::control::setpoints::{Setpoint, SetpointTable};
+use crate::control::tick::{Command, Inputs, Outputs};
+use crate::quantity::{Duration, NetHeatRate};
 use crate::scalar::Scalar;
+use air::Air;
 
 /// A burner's controller with a table of `N` settings and `K` sensors. Process control, **not a flame safeguard**.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -227,84 +232,6 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
         sum.value()
     }
 
-    /// Estimates the actuators to now, and limits gas and air against each other where there is a fire.
-    fn limit_now(
-        &mut self,
-        inputs: &Inputs<K, S>,
-        air: &Air<S>,
-        elapsed: Option<u32>,
-    ) -> Result<(NetHeatRate<S>, NetHeatRate<S>), MixtureFault> {
-        let time = elapsed.map_or(Duration::from_seconds(-S::one()), duration);
-        if self.state == State::Firing {
-            let limited = self.limit.step_by(inputs.wanted, inputs.gas, air.heat, time);
-            return limited.fault.map_or(Ok((limited.gas, limited.air)), Err);
-        }
-        self.limit.estimate(time);
-        let lighting = self.settings.lighting;
-        match self.state {
-            State::PrePurge | State::Ready | State::Lighting if !self.limit.believes_air(inputs.air) => {
-                Err(MixtureFault::AirContradicts)
-            }
-            State::Lighting if !self.limit.has_air_by(inputs.gas, air.heat) => Err(MixtureFault::OutsideBand),
-            _ => Ok((lighting, lighting)),
-        }
-    }
-
-    /// The first thing that is at fault.
-    fn reason(
-        &mut self,
-        inputs: &Inputs<K, S>,
-        air: &Air<S>,
-        elapsed: Option<u32>,
-        mixture: Option<MixtureFault>,
-    ) -> Option<Reason> {
-        let (live, milliseconds) = (self.state.asks_for_gas(), elapsed.unwrap_or(0));
-        let time = duration(milliseconds);
-        let mut sensors = None;
-        for (place, (sensor, &reading)) in self.sensors.iter_mut().zip(&inputs.readings).enumerate() {
-            if let Err(fault) = sensor.check(reading, time, live) {
-                sensors = sensors.or(Some(Reason::Sensor(place as u8, fault)));
-            }
-        }
-        let agreed = self.agreement.check(air.flow, air.second.unwrap_or(air.flow), time);
-        let fitted = match (self.settings.has_second_air, air.second) {
-            (true, None) => Err(SensorFault::NotANumber),
-            (false, Some(_)) => Err(SensorFault::NotFitted),
-            _ => Ok(()),
-        };
-
-        let gas = inputs.gas.watts();
-        let shut = self.shut();
-        let is_heat = |heat: S| heat.is_finite() && heat > -shut;
-        let are_heats = is_heat(gas) && is_heat(inputs.air.watts());
-        let is_shut = gas < shut;
-        self.gas_unasked = if live || is_shut { Timer::default() } else { self.gas_unasked.after(milliseconds) };
-        let goes_on = |timer: Option<Timer>| Some(timer.map_or(Timer::default(), |timer| timer.after(milliseconds)));
-        // A sensor that is at fault may be the gas's. No number reads as shut in neither of the two comparisons: one of
-        // them would do.
-        let reads_shut = !live && is_shut && is_heat(gas) && sensors.is_none();
-        self.gas_shut = if reads_shut { goes_on(self.gas_shut) } else { None };
-        let reads_right = self.limit.believes_gas(inputs.gas) && self.limit.is_in_band_by(inputs.gas, air.heat);
-        let lights_steadily = self.state == State::Lighting && reads_right;
-        self.gas_steady = if lights_steadily { goes_on(self.gas_steady) } else { None };
-
-        let runs_down =
-            self.state == State::Off && self.in_state.seconds::<S>() <= seconds(self.settings.run_down_time);
-        let stands = self.state == State::Off && !runs_down && inputs.chamber_is_cold;
-        [
-            elapsed.is_none().then_some(Reason::Late),
-            sensors,
-            agreed.err().or(fitted.err()).map(Reason::Air),
-            (!are_heats).then_some(Reason::Mixture(MixtureFault::Reading)),
-            (!self.is_heat_of(air.flow, inputs.air.watts())).then_some(Reason::AirHeat),
-            (self.gas_unasked.seconds::<S>() > seconds(self.settings.closing_time)).then_some(Reason::GasUnasked),
-            (stands && air.most() >= self.least_air()).then_some(Reason::AirWithoutBlower),
-            mixture.map(Reason::Mixture),
-        ]
-        .into_iter()
-        .find_map(|reason| reason)
-    }
-
     /// Gas that reads less than this is off, W.
     fn shut(&self) -> S {
         S::c(0.05) * self.limit.range().0.watts()
@@ -312,89 +239,6 @@ impl<const N: usize, const K: usize, S: Scalar> Controller<N, K, S> {
 
     fn least_air(&self) -> S {
         self.settings.least_air.cubic_meters_per_second()
-    }
-
-    /// Whether an air flow and its heat are of one air, to a factor of two; little of either may be noise.
-    fn is_heat_of(&self, flow: S, heat: S) -> bool {
-        let expected = flow * self.settings.air_heat;
-        let is_little = expected.larger(heat) < self.least_air() * self.settings.air_heat;
-        is_little || (heat <= S::c(2.0) * expected && expected <= S::c(2.0) * heat)
-    }
-
-    /// Whether the gas has read shut for the closing time, at the least time that can have passed.
-    fn is_gas_shut(&self) -> bool {
-        let least_share = S::one() - self.settings.clock_tolerance;
-        self.gas_shut.is_some_and(|time| time.seconds::<S>() * least_share >= seconds(self.settings.closing_time))
-    }
-
-    /// Counts the air that is there by reading and by estimate both, for the least time that can have passed. Gas that
-    /// was asked for or read within the closing time begins the count anew, and so does air that contradicts itself.
-    fn count_air(&mut self, inputs: &Inputs<K, S>, air: &Air<S>, elapsed: Option<u32>) {
-        let least_share = S::one() - self.settings.clock_tolerance;
-        let certain = air.least_flow() * self.limit.certain_share(inputs.air);
-        match elapsed {
-            Some(time) if self.is_gas_shut() && self.limit.believes_air(inputs.air) => {
-                let certain = ActualVolumeFlow::from_cubic_meters_per_second(certain);
-                self.changes.count(certain, duration(time) * least_share);
-            }
-            _ => self.changes.restart(),
-        }
-    }
-
-    /// A command that was not there in the tick before; one that a switch held since the start is none.
-    fn new_command(&mut self, command: Command) -> Command {
-        let is_new = self.last_command.is_some_and(|last| last != command);
-        self.last_command = Some(command);
-        if is_new || command == Command::Stop { command } else { Command::Nothing }
-    }
-
-    fn happens(
-        &self,
-        event: Event,
-        before: State,
-        inputs: &Inputs<K, S>,
-        air: &Air<S>,
-        command: Command,
-        fault: bool,
-    ) -> bool {
-        let settings = &self.settings;
-        let lasts = |time: Duration<S>| self.in_state.seconds::<S>() > seconds(time);
-        // Air that was lost and is back has not purged the chamber.
-        let air_is_there =
-            || air.least_flow() >= self.least_air() && (before != State::Ready || self.changes.are_enough());
-        match event {
-            Event::Purged => matches!(before, State::PrePurge | State::PostPurge) && self.changes.are_enough(),
-            Event::GasFlowing => {
-                self.gas_steady.is_some_and(|so_far| so_far.seconds::<S>() >= seconds(settings.steady_time))
-            }
-            Event::TooLong => match before {
-                State::Lighting => self.gas_steady.is_none() && lasts(settings.lighting_time),
-                State::Ready => lasts(settings.ready_time),
-                _ => false,
-            },
-            Event::Start => command == Command::Start,
-            Event::Light => {
-                command == Command::Light
-                    && before == State::Ready
-                    && inputs.permitted
-                    && air_is_there()
-                    && inputs.gas.watts() < self.shut()
-                    && self.limit.is_settled_at(settings.lighting)
-            }
-            Event::Reset => command == Command::Reset,
-            Event::Stop => command == Command::Stop,
-            // Off is where the gas was shut for long, or where nothing is known yet: there only gas that reads counts.
-            Event::GasPresent => {
-                if before == State::Off {
-                    self.gas_shut.is_none()
-                } else {
-                    !self.is_gas_shut()
-                }
-            }
-            Event::PermissiveLost => !inputs.permitted,
-            Event::AirLost => !air_is_there(),
-            Event::Fault => fault,
-        }
     }
 
     fn enter(&mut self, before: State) {
@@ -437,33 +281,4 @@ fn duration<S: Scalar>(milliseconds: u32) -> Duration<S> {
 
 fn seconds<S: Scalar>(time: Duration<S>) -> S {
     time.seconds()
-}
-
-/// The air as its sensors read it.
-struct Air<S> {
-    /// m3/s.
-    flow: S,
-    second: Option<S>,
-    heat: AirReading<S>,
-}
-
-impl<S: Scalar> Air<S> {
-    fn of<const K: usize>(inputs: &Inputs<K, S>) -> Self {
-        let flow = inputs.air_flow.cubic_meters_per_second();
-        let second = inputs.second_air_flow.map(ActualVolumeFlow::cubic_meters_per_second);
-        let believed = inputs.air.watts();
-        let least = match second {
-            Some(second) if second < flow && flow > S::zero() => believed * (second / flow),
-            _ => believed,
-        };
-        Self { flow, second, heat: AirReading { believed, least } }
-    }
-
-    fn least_flow(&self) -> S {
-        self.second.map_or(self.flow, |second| second.smaller(self.flow))
-    }
-
-    fn most(&self) -> S {
-        self.second.map_or(self.flow, |second| second.larger(self.flow))
-    }
 }
