@@ -175,6 +175,10 @@ inputs! {
     FittingLoss = "fitting loss coefficient", "", 0.0, 1_000.0;
     /// How far a damper stands open, 0 to 1.
     DamperOpening = "damper opening", "", 0.1, 1.0;
+    /// Free area round a shut disc, as a share of its duct.
+    DiscGap = "gap round the shut disc", "", 0.0, 0.2;
+    /// Loss of a damper over that of its table, from one setting seen.
+    DamperCorrection = "correction of the damper's loss", "", 0.1, 10.0;
     /// Loss coefficient a damper is asked to have.
     DamperLoss = "damper loss coefficient", "", 0.0, 100_000.0;
     /// How many ports a head has.

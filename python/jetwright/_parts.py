@@ -7,22 +7,24 @@ from typing import Any, NamedTuple
 from . import _native
 from ._arrays import answer
 
-_DAMPERS = {"blast gate": 0, "butterfly": 1}
+_DAMPERS = {"blast gate": 0, "butterfly": 1, "ball valve": 2, "gate valve": 3}
 
 
-def damper_loss(*, kind: str, opening: Any, invalid: str = "raise") -> Any:
-    """Loss coefficient of a ``"blast gate"`` (open height over diameter) or a ``"butterfly"`` (1 - angle/90), 0.1 to 1.
+def damper_loss(*, kind: str, opening: Any, gap: Any = 0.02, invalid: str = "raise") -> Any:
+    """Loss coefficient of a damper, 0.1 to 1 open.
 
-    Weisbach's tables, as reprinted in Idelchik, Handbook of Hydraulic Resistance (from memory).
+    ``"blast gate"`` (open height over diameter, measured by the US Army Waterways Experiment Station), ``"butterfly"``
+    (1 - angle/90, a disc that leaves ``gap`` of its duct open when shut), ``"ball valve"`` (1 - angle/90) or
+    ``"gate valve"`` (threaded, the share of its stem's way).
 
     >>> import jetwright as jw
     >>> round(jw.damper_loss(kind="blast gate", opening=0.5), 2)
-    2.06
+    2.1
     """
     if kind not in _DAMPERS:
         raise ValueError(f"kind is one of {', '.join(_DAMPERS)}, not {kind!r}")
     native = lambda *args: _native.damper_loss(_DAMPERS[kind], *args)  # noqa: E731
-    return answer(native, {"opening": opening}, invalid, 1)[0]
+    return answer(native, {"opening": opening, "gap": gap}, invalid, 1)[0]
 
 
 def duct_loss(*, flow: Any, diameter: Any, loss_coefficient: Any = 1.0, density: Any = 1.2, invalid: str = "raise") -> Any:

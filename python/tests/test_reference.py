@@ -348,7 +348,11 @@ def speed_pressure(inputs):
 
 
 AIR = {
-    "butterfly_loss_coefficient": lambda x: jw.damper_loss(kind="butterfly", opening=1 - x["angle_deg"] / 90),
+    "butterfly_loss_coefficient": lambda x: jw.damper_loss(
+        kind="butterfly", opening=1 - x["angle_deg"] / 90, gap=x["gap"]
+    ),
+    "ball_valve_loss_coefficient": lambda x: jw.damper_loss(kind="ball valve", opening=x["opening"]),
+    "gate_valve_loss_coefficient": lambda x: jw.damper_loss(kind="gate valve", opening=x["opening"]),
     "blast_gate_loss_coefficient": lambda x: jw.damper_loss(kind="blast gate", opening=x["opening"]),
     "shaft_power_hp": lambda x: jw.duty(
         flow=x["flow_cfm"] * jw.cfm, static_pressure=x["pressure_inh2o"] * jw.inH2O, efficiency=x["efficiency"]

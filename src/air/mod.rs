@@ -7,6 +7,7 @@
 
 mod blower;
 mod damper;
+mod damper_tables;
 mod duct;
 mod duty;
 mod fan_laws;
@@ -18,7 +19,7 @@ mod resistance;
 
 pub use crate::interpolate::{Curve, POINT_CAP};
 pub use blower::{Blower, BlowerPoint};
-pub use damper::{Damper, DamperKind};
+pub use damper::{DISC_KNOWN_FROM, Damper, DamperKind, GAP_SPREAD, USUAL_GAP, disc_gap};
 pub use duct::{Duct, air_viscosity};
 pub use duty::{Duty, STANDARD_AIR_DENSITY, StandardAirDuty};
 pub use operating_point::{OperatingPoint, operating_point};

@@ -28,7 +28,7 @@ pub const DUCT_CAP: usize = Input::DuctCount.range().max as usize;
 /// let path = AirPath::new(&[duct], Some(gate)).unwrap();
 /// let flow = ActualVolumeFlow::from_cubic_meters_per_second(0.0785398); // 10 m/s, 60 Pa a head
 /// let loss = path.loss(flow, Density::from_kilograms_per_cubic_meter(1.2), 18e-6, 0.5).unwrap();
-/// assert!((loss.pascals() - (0.94 + 2.06) * 60.0).abs() < 1e-3);
+/// assert!((loss.pascals() - (0.94 + 2.1) * 60.0).abs() < 1e-3);
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct AirPath<S = f64> {
@@ -104,6 +104,22 @@ impl<S: Scalar> AirPath<S> {
         self.ducts.last()
     }
 
+    /// The same with another damper in the old one's place.
+    #[must_use]
+    pub fn with_damper(&self, damper: Damper<S>) -> Self {
+        Self { damper: Some(damper), ..self.clone() }
+    }
+
+    /// The same with the damper's loss times a factor.
+    ///
+    /// # Errors
+    ///
+    /// A factor out of range.
+    pub fn with_damper_loss(&self, factor: S) -> Result<Self> {
+        let damper = self.damper.as_ref().map(|damper| damper.corrected(factor)).transpose()?;
+        Ok(Self { damper, ..self.clone() })
+    }
+
     /// The damper, if there is one.
     #[must_use]
     pub const fn damper(&self) -> Option<&Damper<S>> {
@@ -129,11 +145,11 @@ mod tests {
         let gate = Damper::new(DamperKind::BlastGate, Length::from_millimeters(60.0)).unwrap();
         let path = AirPath::new(&[duct(100.0), duct(60.0)], Some(gate.clone())).unwrap();
         let (at, air, viscosity) = (flow(0.03), density(1.1), 18e-6);
-        // A quarter open is 17.0 heads (Weisbach, from memory) on 0.03 m3/s over the area of 60 mm.
+        // A quarter open is 16 heads (chart 330-1) on 0.03 m3/s over the area of 60 mm.
         let velocity = 0.03 / (core::f64::consts::FRAC_PI_4 * 0.06 * 0.06);
         let expected = duct(100.0).loss(at, air, viscosity).pascals()
             + duct(60.0).loss(at, air, viscosity).pascals()
-            + 17.0 * 0.5 * 1.1 * velocity * velocity;
+            + 16.0 * 0.5 * 1.1 * velocity * velocity;
         let loss = path.loss(at, air, viscosity, 0.25).unwrap().pascals();
         assert!((loss / expected - 1.0).abs() < 1e-9, "{loss} {expected}");
         assert!(path.loss(at, air, viscosity, 0.05).is_err());

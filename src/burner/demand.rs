@@ -1,7 +1,7 @@
 //! The other way round: what a blower must do for a gauge setting and an air ratio, and the damper for it.
 
 use super::rig::{Burner, Conditions, Feed, too_weak};
-use crate::air::Duty;
+use crate::air::{Damper, Duty};
 use crate::error::Result;
 use crate::limits::{Input, check};
 use crate::orifice::JetFlow;
@@ -36,6 +36,17 @@ pub struct Demand<S = f64> {
     pub blower_pressure: PressureDifference<S>,
     /// Evaluations the solution took.
     pub iterations: usize,
+}
+
+/// A damper calibrated by one setting seen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DamperSeen<S = f64> {
+    /// The damper through that setting.
+    pub damper: Damper<S>,
+    /// Its loss coefficient there.
+    pub loss: S,
+    /// Half width (k = 2) of the loss at any mark, as a share.
+    pub spread: S,
 }
 
 impl<S: Scalar> Burner<S> {
@@ -82,6 +93,17 @@ impl<S: Scalar> Burner<S> {
     /// damper wide open, with what it lacks in Pa; naming the damper opening when there is no damper or it would
     /// have to close further than a tenth; an input out of range.
     pub fn opening_for(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<S> {
+        let asked = self.damper_loss_for(conditions, gauge, air_ratio)?;
+        let no_damper = crate::Error::NoSolution { input: Input::DamperOpening, nearest: 1.0 };
+        self.path.damper().ok_or(no_damper)?.opening_for(asked)
+    }
+
+    /// The loss coefficient the damper has where a gauge setting burns at an air ratio.
+    ///
+    /// # Errors
+    ///
+    /// As [`Burner::opening_for`].
+    pub fn damper_loss_for(&self, conditions: &Conditions<S>, gauge: GaugePressure<S>, air_ratio: S) -> Result<S> {
         let demand = self.demand(conditions, gauge, air_ratio)?;
         let surplus = self.surplus(conditions, &demand)?;
         if surplus < S::zero() {
@@ -95,10 +117,35 @@ impl<S: Scalar> Burner<S> {
         let dynamic_head = damper.loss(demand.air_flow, density, S::one()).pascals();
         // Next to no flow asks for more than any damper takes; no flow at all for infinitely much.
         let most = S::c(Input::DamperLoss.range().max);
-        if surplus >= (most - wide) * dynamic_head {
-            return damper.opening_for(most);
-        }
-        damper.opening_for(wide + surplus / dynamic_head)
+        Ok(if surplus >= (most - wide) * dynamic_head { most } else { wide + surplus / dynamic_head })
+    }
+
+    /// The damper calibrated by one setting seen: at this gauge and this mark the fire had an air ratio, known to a half
+    /// width (k = 2). A neutral flame is 1; an oxygen reading gives it by
+    /// [`air_ratio_from_oxygen`](crate::combustion::air_ratio_from_oxygen); a flow of air over the air needed is one too.
+    ///
+    /// The blower's curve, the ducts and the head are taken as they are said: what they are off by goes into the damper,
+    /// and comes out again at the settings near the one seen.
+    ///
+    /// # Errors
+    ///
+    /// As [`Burner::opening_for`] and [`Damper::calibrated`].
+    pub fn damper_seen(
+        &self,
+        conditions: &Conditions<S>,
+        gauge: GaugePressure<S>,
+        opening: S,
+        (air_ratio, half_width): (S, S),
+    ) -> Result<DamperSeen<S>> {
+        let loss = self.damper_loss_for(conditions, gauge, air_ratio)?;
+        let damper =
+            self.path.damper().ok_or(crate::Error::NoSolution { input: Input::DamperOpening, nearest: 1.0 })?;
+        let damper = damper.calibrated(opening, loss)?;
+        let leaner = self.damper_loss_for(conditions, gauge, air_ratio + half_width).unwrap_or(S::zero());
+        let richer = self.damper_loss_for(conditions, gauge, (air_ratio - half_width).larger(S::c(0.05)))?;
+        let floor = S::c(1e-3);
+        let seen = S::c(0.5) * (richer.larger(floor) / leaner.larger(floor)).ln();
+        Ok(DamperSeen { damper, loss, spread: Damper::calibrated_spread(seen.smaller(S::one())) })
     }
 
     /// What the blower has over what a demand asks, damper wide open, Pa; below zero when it is too weak.

@@ -15,7 +15,7 @@ mod running;
 mod unlit;
 
 pub use chamber::Exhaust;
-pub use demand::{AirSetting, Demand};
+pub use demand::{AirSetting, DamperSeen, Demand};
 pub use glow::{GLOW_CELSIUS, Glow, ignition_delay, residence};
 pub use gradient::{BLOW_OFF_SCATTER, FLASH_BACK_SCATTER, FlameGradients, thermal_diffusivity};
 pub use head::{Head, HeadFlow};

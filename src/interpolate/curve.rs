@@ -158,6 +158,16 @@ impl<S: Scalar> Curve<S> {
         curve
     }
 
+    /// The same curve, every point higher by so much.
+    #[must_use]
+    pub(crate) fn raised(&self, by: S) -> Self {
+        let mut curve = self.clone();
+        for knot in &mut curve.knots {
+            knot.y += by;
+        }
+        curve
+    }
+
     /// Height and first derivative.
     #[must_use]
     pub fn value_and_slope(&self, x: S) -> (S, S) {

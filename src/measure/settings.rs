@@ -251,8 +251,12 @@ impl<F: Float> UncertainBurner<F> {
         let hole = Hole::new(&burner.jet, shape, &conditions.gas, tie)?;
         let running = burner.run(conditions, gauge, opening)?;
         let mut standard = hole.standard(spreads, gauge, &running.jet)?;
-        if burner.path.damper().is_none() {
-            standard[Source::Damper as usize] = F::zero();
+        match burner.path.damper() {
+            None => standard[Source::Damper as usize] = F::zero(),
+            Some(damper) => {
+                let own = damper.loss_spread(opening, spreads.disc_gap)?;
+                standard[Source::DamperLoss as usize] = F::c(0.5) * spreads.damper_loss.unwrap_or(own);
+            }
         }
         Ok(Self { hole, burner: burner.clone(), conditions: *conditions, gauge, opening, standard })
     }
@@ -298,7 +302,7 @@ impl<F: Float> Measurand<ALL, 4> for UncertainBurner<F> {
             head: self.burner.head.cast().widened(one + of(Source::Head)),
             head_count: S::c(self.burner.head_count.to_f64()),
             blower: self.burner.blower.cast().with_pressure(one + of(Source::Blower)),
-            path: self.burner.path.cast(),
+            path: self.burner.path.cast().with_damper_loss(of(Source::DamperLoss).exp())?,
             mixing_tube: self.burner.mixing_tube.map(Length::cast),
             exhaust: self.burner.exhaust.as_ref().map(crate::burner::Exhaust::cast),
         };

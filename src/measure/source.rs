@@ -26,6 +26,8 @@ pub enum Source {
     AirTemperature,
     /// The mark the damper is set to.
     Damper,
+    /// What a damper of its kind loses at that mark, as a share of it.
+    DamperLoss,
     /// The blower's curve, as a share of its pressure.
     Blower,
     /// The head's openings and loss, as a share of its open area.
@@ -36,7 +38,7 @@ pub enum Source {
 
 impl Source {
     /// How many there are.
-    pub const COUNT: usize = 14;
+    pub const COUNT: usize = 15;
     /// How many of them, from the first, a jet alone has.
     pub const OF_A_JET: usize = 9;
     /// Every source, those of a jet first.
@@ -52,6 +54,7 @@ impl Source {
         Source::AirPressure,
         Source::AirTemperature,
         Source::Damper,
+        Source::DamperLoss,
         Source::Blower,
         Source::Head,
         Source::MixtureTemperature,
@@ -72,6 +75,7 @@ impl Source {
             Source::AirPressure => "air_pressure",
             Source::AirTemperature => "air_temperature",
             Source::Damper => "damper",
+            Source::DamperLoss => "damper_loss",
             Source::Blower => "blower",
             Source::Head => "head",
             Source::MixtureTemperature => "mixture_temperature",
@@ -93,6 +97,7 @@ impl Source {
             Source::AirPressure => "the air pressure",
             Source::AirTemperature => "the air temperature",
             Source::Damper => "the damper's mark",
+            Source::DamperLoss => "the damper's loss",
             Source::Blower => "the blower's curve",
             Source::Head => "the openings of the head",
             Source::MixtureTemperature => "the temperature of the mixture",
@@ -114,6 +119,7 @@ impl Source {
             Source::AirPressure => "read a barometer on the spot",
             Source::AirTemperature => "read a thermometer at the blower's inlet",
             Source::Damper => "mark the damper and stop it with a pin",
+            Source::DamperLoss => "measure the gap of the shut disc, or note the oxygen at one mark",
             Source::Blower => "measure the pressure at the blower's outlet",
             Source::Head => "measure the ports, and the pressure before them",
             Source::MixtureTemperature => "measure the temperature of the head",

@@ -1,6 +1,7 @@
 //! Starting values: how well a shop knows each input. All are half widths at k = 2.
 
 use super::source::Source;
+use crate::air::GAP_SPREAD;
 use crate::error::Result;
 use crate::orifice::{BoreShape, Edge};
 use crate::quantity::{GaugePressure, Length, PressureDifference, TemperatureDifference};
@@ -148,6 +149,10 @@ pub struct Spreads<S = f64> {
     pub air_temperature: TemperatureDifference<S>,
     /// Of the damper's mark, as a share of its way.
     pub damper: S,
+    /// Of the damper's loss at a mark, as a share; the damper's own unless given.
+    pub damper_loss: Option<S>,
+    /// Of the gap round a shut disc, as a share of the duct.
+    pub disc_gap: S,
     /// Of the blower's pressure, as a share.
     pub blower: S,
     /// Of the head's open area, its loss included, as a share.
@@ -162,7 +167,7 @@ impl<S: Scalar> Spreads<S> {
     /// # Source
     ///
     /// Engineering judgement, all settable: the edge rounded by a hundredth of the bore, gas +-8 K, composition +-1 %
-    /// of the flow, air pressure +-15 hPa (the weather over an altitude), air +-3 K, damper +-3 % of its way, blower
+    /// of the flow, air pressure +-15 hPa (the weather over an altitude), air +-3 K, damper +-3 % of its way, gap of a disc +-2 % of the duct, blower
     /// +-10 % of its pressure, head +-5 % of its area, mixture +-10 K.
     #[must_use]
     pub fn starting(diameter: Length<S>, bore: Length<S>, dial: Dial<S>) -> Self {
@@ -177,6 +182,8 @@ impl<S: Scalar> Spreads<S> {
             air_pressure: PressureDifference::from_pascals(S::c(1500.0)),
             air_temperature: kelvin(3.0),
             damper: S::c(0.03),
+            damper_loss: None,
+            disc_gap: S::c(GAP_SPREAD.0),
             blower: S::c(0.1),
             head: S::c(0.05),
             mixture_temperature: kelvin(10.0),
@@ -210,7 +217,12 @@ impl<S: Scalar> Spreads<S> {
             Source::Blower => self.blower,
             Source::Head => self.head,
             Source::MixtureTemperature => self.mixture_temperature.kelvin(),
-            Source::Edge | Source::Hole | Source::PressureDependence | Source::Weighing | Source::Gauge => S::zero(),
+            Source::Edge
+            | Source::Hole
+            | Source::PressureDependence
+            | Source::Weighing
+            | Source::Gauge
+            | Source::DamperLoss => S::zero(),
         }
     }
 }

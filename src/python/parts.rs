@@ -11,13 +11,21 @@ use crate::limits::{Input, check};
 use crate::orifice::{Stream, frictional_bore};
 use crate::quantity::{ActualVolumeFlow, Density, Length, PressureDifference};
 
-/// Loss coefficient of a damper (0 blast gate, 1 butterfly) at each opening.
+/// Loss coefficient of a damper (0 blast gate, 1 butterfly, 2 ball valve, 3 gate valve) at each (opening, gap of a disc).
 #[pyfunction]
 pub fn damper_loss<'py>(py: Python<'py>, kind: u8, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
-    let kind = if kind == 0 { DamperKind::BlastGate } else { DamperKind::Butterfly };
+    let kinds = [DamperKind::BlastGate, DamperKind::Butterfly, DamperKind::BallValve, DamperKind::GateValve];
+    let kind = kinds[usize::from(kind).min(kinds.len() - 1)];
     // The coefficient is the same for every diameter.
-    let damper = Damper::new(kind, Length::from_meters(0.1)).map_err(super::operands::refuse)?;
-    map::<1, 1, (), _>(py, &operands, &shape, |&[opening], _| Ok([damper.loss_coefficient(opening)?]))
+    let duct = Length::from_meters(0.1);
+    let whole = Damper::new(kind, duct).map_err(super::operands::refuse)?;
+    map::<2, 1, (), _>(py, &operands, &shape, |&[opening, gap], _| {
+        let loss = match kind {
+            DamperKind::Butterfly => Damper::disc(duct, gap)?.loss_coefficient(opening)?,
+            _ => whole.loss_coefficient(opening)?,
+        };
+        Ok([loss])
+    })
 }
 
 /// Pressure lost of (flow, loss coefficient, diameter, density).

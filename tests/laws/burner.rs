@@ -163,6 +163,25 @@ fn the_damper_for_an_air_ratio_gives_it() {
 }
 
 #[test]
+fn a_damper_calibrated_by_one_setting_gives_that_setting() {
+    let mut met = 0;
+    for rig in Rig::cover(4 * COVER) {
+        let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
+        let Ok(seen) = burner.damper_seen(&conditions, rig.gauge(), rig.opening, (rig.air_ratio, 0.1)) else {
+            continue;
+        };
+        let ours = Burner { path: burner.path.with_damper(seen.damper), ..burner };
+        let running = ours.run(&conditions, rig.gauge(), rig.opening).unwrap();
+        let ratio = running.air_ratio.unwrap();
+        assert!((ratio / rig.air_ratio - 1.0).abs() < 1e-6, "{ratio} {rig:?}");
+        // An air ratio off by 0.1 is a loss off by more than that, on top of the shape of the table.
+        assert!(seen.spread > (0.01 + (0.1 / rig.air_ratio).powi(2)).sqrt(), "{} {rig:?}", seen.spread);
+        met += 1;
+    }
+    assert!(met > 20, "{met}");
+}
+
+#[test]
 fn a_demands_gas_is_what_its_jets_pass_into_its_back_pressure() {
     let mut met = 0;
     let range = Input::BackPressure.range();

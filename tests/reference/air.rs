@@ -17,9 +17,12 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
     let damper = |kind, opening| Damper::new(kind, duct).unwrap().loss_coefficient(opening).unwrap();
     Some(match row.quantity.as_str() {
         "butterfly_loss_coefficient" => {
-            damper(DamperKind::Butterfly, S::one() - row.get::<S>("angle_deg") / S::c(90.0))
+            let disc = Damper::disc(duct, row.get("gap")).unwrap();
+            disc.loss_coefficient(S::one() - row.get::<S>("angle_deg") / S::c(90.0)).unwrap()
         }
         "blast_gate_loss_coefficient" => damper(DamperKind::BlastGate, row.get("opening")),
+        "ball_valve_loss_coefficient" => damper(DamperKind::BallValve, row.get("opening")),
+        "gate_valve_loss_coefficient" => damper(DamperKind::GateValve, row.get("opening")),
         "shaft_power_hp" => {
             let flow = ActualVolumeFlow::from_cubic_feet_per_minute(row.get("flow_cfm"));
             let pressure = PressureDifference::from_inches_of_water(row.get("pressure_inh2o"));
