@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use crate::air::{AirPath, Blower, DUCT_CAP, Damper, Duct};
+use crate::air::{AirPath, Blower, DUCT_CAP, Damper, DamperKind, Duct};
 use crate::burner::{Burner, Conditions, Exhaust, Head};
 use crate::combustion::AirNeed;
 use crate::error::{Error, Result as CheckedResult};
@@ -160,7 +160,12 @@ fn burner(entries: &Entries, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
     }
     let damper = match entries.damper {
         Some(damper) => {
-            Some(Damper::new(damper.kind, damper.diameter).map_err(Place::key("damper", "diameter").refusing())?)
+            let made = match (damper.kind, damper.gap) {
+                (DamperKind::Butterfly, Some(gap)) => Damper::disc(damper.diameter, gap),
+                _ => Damper::new(damper.kind, damper.diameter),
+            };
+            let made = made.map_err(Place::key("damper", "diameter").refusing())?;
+            Some(made.corrected(damper.correction).map_err(Place::key("damper", "correction").refusing())?)
         }
         None => None,
     };

@@ -1,5 +1,6 @@
 //! How well the inputs of an installation are known: what is said of them, else starting values.
 
+use crate::air::{Damper, GAP_SPREAD};
 use crate::gas::Species;
 use crate::measure::{Dial, DialClass, Sizing, Spreads, starting_bore};
 use crate::orifice::DrillList;
@@ -15,6 +16,8 @@ const FORECAST: f64 = 400.0;
 const ANY_GAS: f64 = 0.015;
 /// Share of propane from which a gas is sold by the limits of its grade.
 const GRADED: f64 = 0.9;
+/// Loss of a damper by the setting it was corrected from: an air ratio known to a tenth is a loss known to a fifth.
+const SEEN: f64 = 0.2;
 /// Pressure of a blower known by its two ends only, as a share.
 const ENDS_ONLY: f64 = 0.25;
 
@@ -68,6 +71,12 @@ pub fn spreads(plant: &Plant, bore: Length, highest: GaugePressure) -> Spreads {
         blower: given.blower.unwrap_or(if ends_only { ENDS_ONLY } else { start.blower }),
         head: given.head.unwrap_or(start.head),
         mixture_temperature: given.mixture_temperature.unwrap_or(start.mixture_temperature),
+        disc_gap: entries.damper.and_then(|damper| damper.gap).map_or(start.disc_gap, |_| GAP_SPREAD.1),
+        // A correction other than 1 was taken from a setting seen, its oxygen known to a tenth of the air ratio or so.
+        damper_loss: entries
+            .damper
+            .filter(|damper| (damper.correction - 1.0).abs() > 1e-9)
+            .map(|_| Damper::calibrated_spread(SEEN)),
         ..start
     }
 }

@@ -177,6 +177,14 @@ const fn fixed(kind: HazardKind) -> &'static str {
         }
         HazardKind::SlowJet => "slow gas in a small bore: the heat input may be 8 % further off",
         HazardKind::ShortBore => "between a thin and a long jet the flow can flip: expect 10 %, drill deeper",
+        HazardKind::DiscGapUnknown => {
+            "AIR NOT KNOWN this far shut: what a disc leaves open round its rim rules, and the air may be half or twice what \
+             is stated. Shut the disc with the blower on, measure what passes and give the gap, or use settings further open"
+        }
+        HazardKind::ThrottlingValve => {
+            "a plumbing valve is made to shut, and its loss is known by a factor only: note the oxygen at one mark and give \
+             the correction, or fit a slide gate"
+        }
         HazardKind::NarrowApproach => "the jet is narrow in its tube: what is in the tube before it matters too",
     }
 }

@@ -4,7 +4,7 @@ use super::burner::{plain, usual};
 use super::checks;
 use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
-use super::row::Otherwise::{Needed, Nothing, Of};
+use super::row::Otherwise::{self, Needed, Nothing, Of};
 use super::row::{Presence, Rule};
 use crate::air::{DUCT_CAP, DamperKind, POINT_CAP};
 use crate::limits::Input;
@@ -86,12 +86,16 @@ inputs! {
     /// The damper.
     DamperGiven: (one damper), "damper", Presence::Optional;
     lists {}
-    rules [Rule::NeedsSection("", "blower")]
+    rules [Rule::NeedsSection("", "blower"), Rule::Check(checks::gap_of_a_disc)]
     {
-        /// "blast gate" (a plate that slides) or "butterfly" (a disc that turns).
+        /// "blast gate" (a plate that slides), "butterfly" (a disc that turns), "ball valve" or "gate valve".
         kind: DamperKind, Needed, Used(&["blast gate"]);
         /// Inside diameter of the duct it stands in.
         diameter: Length[Input::DuctDiameter], Needed, Used(&["2 in"]);
+        /// Gap round a disc that is shut, as a share of the duct's area.
+        gap: Share[Input::DiscGap], Otherwise::Rule("2 %, not measured"), Offered("3 %");
+        /// Its loss over that of its table, from one setting seen.
+        correction: Number[Input::DamperCorrection], plain("1"), Used(&["1"]);
     }
 }
 

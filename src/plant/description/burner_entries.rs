@@ -74,6 +74,8 @@ impl Entries {
                 Some(given) => Some(DamperEntry {
                     kind: there(&given.kind, "damper", "kind")?,
                     diameter: there(&given.diameter, "damper", "diameter")?,
+                    gap: given.gap.map(|share| share.0),
+                    correction: there(&given.correction, "damper", "correction")?.0,
                 }),
                 None => None,
             },

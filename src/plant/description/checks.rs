@@ -2,6 +2,7 @@
 
 use super::row::{At, Breach, Broken};
 use super::{Description, furnace, supply};
+use crate::air::DamperKind;
 use crate::furnace::Material;
 use crate::limits::{self, Input};
 
@@ -36,6 +37,14 @@ pub(super) fn power_twice(description: &Description, _: At) -> Checked {
     let Some(blower) = &description.blower else { return Ok(()) };
     let has_power = blower.points.iter().any(|point| point.power.is_some());
     refuse_if(has_power && blower.efficiency.is_some(), "efficiency", Breach::PointsTellIt)
+}
+
+/// The gap of a damper that is a disc.
+pub(super) fn gap_of_a_disc(description: &Description, _: At) -> Checked {
+    const WORDS: &[(&str, &[&str])] = &[("butterfly", &["gap"])];
+    let Some(damper) = &description.damper else { return Ok(()) };
+    let is_disc = damper.kind.is_none_or(|kind| kind == DamperKind::Butterfly);
+    refuse_if(damper.gap.is_some() && !is_disc, "gap", Breach::WordRefuses { key: "kind", words: WORDS })
 }
 
 /// Two neighbors of a list, the second at this place.

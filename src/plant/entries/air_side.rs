@@ -50,8 +50,12 @@ pub struct DuctEntry {
 }
 
 /// Every kind of damper by its word.
-pub const DAMPER_WORDS: &[(&str, DamperKind)] =
-    &[("blast gate", DamperKind::BlastGate), ("butterfly", DamperKind::Butterfly)];
+pub const DAMPER_WORDS: &[(&str, DamperKind)] = &[
+    ("blast gate", DamperKind::BlastGate),
+    ("butterfly", DamperKind::Butterfly),
+    ("ball valve", DamperKind::BallValve),
+    ("gate valve", DamperKind::GateValve),
+];
 
 /// The damper.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,6 +64,10 @@ pub struct DamperEntry {
     pub kind: DamperKind,
     /// Inside diameter of the duct it stands in.
     pub diameter: Length,
+    /// Gap round a disc that is shut, as a share of the duct; none where nobody measured it.
+    pub gap: Option<f64>,
+    /// Its loss over that of its table, from one setting seen; 1 unless given.
+    pub correction: f64,
 }
 
 /// The holes of a head.

@@ -2,8 +2,10 @@
 
 use super::list::{Hazard, Hazards};
 use super::table::HazardKind;
+use crate::air::{DISC_KNOWN_FROM, DamperKind};
 use crate::burner::Running;
 use crate::plant::carbon_monoxide::{MONOXIDE, poisons};
+use crate::plant::entries::DamperEntry;
 use crate::plant::refusal::Place;
 use crate::quantity::GaugePressure;
 
@@ -18,6 +20,8 @@ pub struct Supplied {
     pub asked: Option<f64>,
     /// Where the damper stands; none without one.
     pub opening: Option<f64>,
+    /// The damper; none without one.
+    pub damper: Option<DamperEntry>,
     /// The burner at work; none when the mixture would blow back into the blower.
     pub running: Option<Running>,
     /// Whether the blower cannot give the air asked.
@@ -71,6 +75,14 @@ pub fn of_air(air: &Supplied, place: Place, found: &mut Hazards) {
     }
     if let Some(opening) = air.opening.filter(|opening| *opening < NEARLY_SHUT && !air.too_much) {
         found.push(here(HazardKind::DamperNearlyShut).with(opening, NEARLY_SHUT));
+    }
+    if let (Some(damper), Some(opening)) = (air.damper, air.opening) {
+        if damper.kind.is_valve() {
+            found.push(here(HazardKind::ThrottlingValve));
+        }
+        if damper.kind == DamperKind::Butterfly && damper.gap.is_none() && opening < DISC_KNOWN_FROM {
+            found.push(here(HazardKind::DiscGapUnknown).with(opening, DISC_KNOWN_FROM));
+        }
     }
     let share = running.back_pressure.pascals() / air.gauge.pascals();
     if air.gas_flows && share > MUCH_BACK_PRESSURE {

@@ -48,6 +48,7 @@ pub fn of_setting(plant: &Plant, setting: &Setting, place: Place, found: &mut Ha
             AirAim::Damper(_) => None,
         },
         opening: air.opening,
+        damper: plant.entries.damper,
         running: air.running,
         short: air.shortfall.is_some(),
         too_much: air.too_much_air,

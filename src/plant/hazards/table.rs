@@ -190,6 +190,10 @@ hazards! {
     IgnitesLate = 36, "ignites_late", Danger, 1, Temperature, None;
     /// The gauge over the regulator's lock-up pressure, and 1.
     BeyondRegulator = 37, "beyond_regulator", Warning, 0, Ratio, None;
+    /// Opening of a disc whose gap nobody measured, and from where its air is known.
+    DiscGapUnknown = 60, "disc_gap_unknown", Warning, 5, Share, Some(Input::DiscGap);
+    /// The air is throttled by a valve made to shut a line.
+    ThrottlingValve = 61, "throttling_valve", Notice, 7, Nothing, Some(Input::DamperCorrection);
 }
 
 #[cfg(test)]
