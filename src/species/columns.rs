@@ -41,7 +41,7 @@ pub(crate) struct SpeciesRow {
     /// Needed of every fuel; what does not burn has none.
     pub limits: Option<Limits>,
     /// Temperature of a wall above which it lights by itself, Celsius. Needed of every fuel; what does not burn has none.
-    /// IEC 60079-20-1:2010, as kept in the library chemicals 1.5.2.
+    /// The lowest published: NFPA 497 (2008) or IEC 60079-20-1:2010, as kept in the library chemicals 1.5.2.
     pub autoignition: Option<f64>,
     /// Needed of every fuel; what does not burn has none.
     pub flame: Option<FlameKind>,

@@ -60,7 +60,7 @@ species! {
         )),
         liquid: Some(Supply::Liquefied(Liquid { latent_heat: 372_351.0, density: 448.05, heat_capacity: 2993.9 })),
         limits: Some(Limits { nfpa: [0.03, 0.125], iec: [0.024, 0.155], least_oxygen: 0.11 }),
-        autoignition: Some(515.0),
+        autoignition: Some(472.0),
         flame: Some(FlameKind::HeavierHydrocarbon),
     }
     /// C3H8
@@ -101,7 +101,7 @@ species! {
         )),
         liquid: Some(Supply::Liquefied(Liquid { latent_heat: 404_967.0, density: 624.95, heat_capacity: 2213.3 })),
         limits: Some(Limits { nfpa: [0.019, 0.085], iec: [0.014, 0.093], least_oxygen: 0.12 }),
-        autoignition: Some(372.0),
+        autoignition: Some(288.0),
         flame: Some(FlameKind::HeavierHydrocarbon),
     }
     /// i-C4H10
@@ -230,7 +230,7 @@ species! {
         )),
         liquid: Some(Supply::Gaseous),
         limits: Some(Limits { nfpa: [0.04, 0.75], iec: [0.04, 0.77], least_oxygen: 0.05 }),
-        autoignition: Some(560.0),
+        autoignition: Some(500.0),
         flame: Some(FlameKind::Unmeasured),
     }
     /// CO
