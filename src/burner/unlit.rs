@@ -8,8 +8,11 @@ use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Duration, GaugePressure, Temperature, Volume};
 use crate::scalar::Scalar;
 
-/// Changes of the chamber's air before lighting: NFPA 86, four volumes (from memory); it rules where it applies.
+/// Changes of the chamber's air before lighting that every standard asks: NFPA 86, four volumes (from memory, and a
+/// process-heating article); it rules where it applies.
 pub const LEAST_CHANGES: f64 = 4.0;
+/// Changes of the chamber's air, and the least seconds, of BS 5990:2006, 15.5: with full air, never below a quarter.
+pub const BRITISH_CHANGES: (f64, f64) = (5.0, 30.0);
 /// Share of the lower limit of burning that a chamber is blown down to: NFPA 86 (from memory).
 pub const SAFE_SHARE: f64 = 0.25;
 
@@ -180,7 +183,8 @@ impl<S: Scalar> Burner<S> {
 
     /// What unlit gas does in a cold chamber of a volume, of one head, at a gauge setting and a damper opening.
     ///
-    /// From the worst fill, gas alone, air is blown until a quarter of the lower limit is left. Limits of NFPA 497.
+    /// From the worst fill, gas alone, air is blown until a quarter of the lower limit is left, by the limits of NFPA
+    /// 497. The times to an explosive mixture are by [`explosive_range`].
     ///
     /// # Errors
     ///
@@ -199,6 +203,7 @@ impl<S: Scalar> Burner<S> {
         let cold = conditions.cold();
         let air_temperature = cold.site.air_temperature();
         let limit = burning_range(&cold.gas, &cold.site, air_temperature, LimitStandard::Nfpa497)?.lower_limit;
+        let soonest = explosive_range(&cold.gas, &cold.site, air_temperature)?.lower_limit;
         let running = self.run(&cold, gauge, opening)?;
         let volume = |kilograms: S, molar_mass: S| {
             let moles = kilograms / molar_mass * S::c(1e3);
@@ -221,8 +226,8 @@ impl<S: Scalar> Burner<S> {
             .filter(|time| time.seconds().is_finite());
         Ok(Unlit {
             gas_share,
-            burnable_after: fills_after(chamber, flow(both), gas_share, limit)?,
-            burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), limit)?,
+            burnable_after: fills_after(chamber, flow(both), gas_share, soonest)?,
+            burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), soonest)?,
             changes,
             blow_through,
         })
