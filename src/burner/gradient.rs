@@ -3,11 +3,11 @@
 //! Published values are scattered, so all of this is indicative.
 
 use super::rig::Conditions;
-use crate::combustion::burning_velocity;
+use crate::combustion::burning_velocity_band;
 use crate::error::Result;
 use crate::gas::GAS_CONSTANT;
 use crate::limits::{Input, check};
-use crate::quantity::{Length, Temperature};
+use crate::quantity::{Length, Speed, Temperature};
 use crate::scalar::Scalar;
 
 /// g_B = 0.23 S^2 / diffusivity.
@@ -75,16 +75,17 @@ impl<S: Scalar> FlameGradients<S> {
     /// Of a mixture by its air ratio, at the temperature it has in the ports.
     ///
     /// g_B = 0.23 S^2/a, in fresh air times r^6.4; g_F = 0.055 S^2/a; quenching distance 44 a/S: S burning velocity, a
-    /// thermal diffusivity, r equivalence ratio.
+    /// thermal diffusivity, r equivalence ratio. S is the low end of [`burning_velocity_band`] for blow-off, the high one
+    /// for flash-back and quenching.
     ///
     /// # Range
     ///
-    /// As [`burning_velocity`]. The law of blow-off was drawn from laminar flames of plain ports at a bar; a real head
+    /// As [`burning_velocity_band`]. The law of blow-off was drawn from laminar flames of plain ports at a bar; a real head
     /// holds its flames many times as well, by a constant of its own ([`Burner::head_constant`](super::Burner)).
     ///
     /// # Errors
     ///
-    /// Those of [`burning_velocity`].
+    /// Those of [`burning_velocity_band`].
     ///
     /// # Source
     ///
@@ -110,15 +111,15 @@ impl<S: Scalar> FlameGradients<S> {
     /// assert!((flame.quenching_distance.millimeters() - 2.10).abs() < 0.03);
     /// ```
     pub fn new(conditions: &Conditions<S>, air_ratio: S, temperature: Temperature<S>) -> Result<Self> {
-        let speed = burning_velocity(&conditions.gas, &conditions.site, air_ratio, temperature)?.meters_per_second();
+        let band = burning_velocity_band(&conditions.gas, &conditions.site, air_ratio, temperature)?;
+        let [speed, fastest] = band.map(Speed::meters_per_second);
         let diffusivity = thermal_diffusivity(conditions, air_ratio, temperature)?;
-        let stretch = speed.squared() / diffusivity;
         let burns = speed > S::zero();
-        let blow_off = S::c(BLOW_OFF) * stretch;
+        let blow_off = S::c(BLOW_OFF) * speed.squared() / diffusivity;
         let fed = if burns { (S::c(-FRESH_AIR) * air_ratio.ln()).exp() } else { S::zero() };
-        let distance = if burns { S::c(QUENCHING) * diffusivity / speed } else { S::c(1e3) };
+        let distance = if burns { S::c(QUENCHING) * diffusivity / fastest } else { S::c(1e3) };
         Ok(Self {
-            flash_back: S::c(FLASH_BACK) * stretch,
+            flash_back: S::c(FLASH_BACK) * fastest.squared() / diffusivity,
             blow_off,
             blow_off_in_air: blow_off * fed,
             quenching_distance: Length::from_meters(distance),

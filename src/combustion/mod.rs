@@ -21,7 +21,8 @@ pub use atmosphere::{Character, Scale, ScaleTendency};
 pub use autoignition::autoignition;
 pub use burning_limits::{BurningRange, LimitStandard, burning_range, explosive_range, leanest_air_ratio};
 pub use burning_velocity::{
-    BURNING_VELOCITY_BIAS, BURNING_VELOCITY_RANGE, burning_velocity, burning_velocity_bias_holds, flames_measured,
+    BURNING_VELOCITY_BIAS, BURNING_VELOCITY_RANGE, burning_velocity, burning_velocity_band,
+    burning_velocity_bias_holds, flames_measured,
 };
 pub use flame::{Flame, Products, Reactants};
 pub use flue_gas::{FlueLoss, Leaving};

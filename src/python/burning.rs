@@ -11,7 +11,7 @@ use crate::combustion::{
 };
 use crate::limits::{Input, check};
 use crate::prose::fire::character_words;
-use crate::quantity::Temperature;
+use crate::quantity::{Speed, Temperature};
 
 /// Leanest and richest air ratio, lower and upper limit, whether it lights itself, of (temperature, and the site's
 /// three inputs).
@@ -19,12 +19,16 @@ use crate::quantity::Temperature;
 pub fn burning_range<'py>(
     py: Python<'py>,
     gas: PyRef<'py, Gas>,
-    wider: bool,
+    standard: u8,
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
     let gas = &gas.core;
-    let standard = if wider { LimitStandard::Iec60079 } else { LimitStandard::Nfpa497 };
+    let standard = match standard {
+        0 => LimitStandard::Nfpa497,
+        1 => LimitStandard::Iec60079,
+        _ => LimitStandard::SafeSide,
+    };
     map::<4, 5, (), _>(py, &operands, &shape, |&[kelvin, ambient, air, humidity], _| {
         let here = super::site::at_station(ambient, air, humidity)?;
         let range = combustion::burning_range(gas, &here, Temperature::from_kelvin(kelvin), standard)?;
@@ -38,7 +42,7 @@ pub fn burning_range<'py>(
     })
 }
 
-/// Burning velocity in m/s of (air ratio, mixture temperature, and the site's three inputs).
+/// Burning velocity in m/s, and the fastest published, of (air ratio, mixture temperature, and the site's three inputs).
 #[pyfunction]
 pub fn burning_velocity<'py>(
     py: Python<'py>,
@@ -47,10 +51,10 @@ pub fn burning_velocity<'py>(
     shape: Vec<usize>,
 ) -> Answer<'py> {
     let gas = &gas.core;
-    map::<5, 1, (), _>(py, &operands, &shape, |&[ratio, kelvin, ambient, air, humidity], _| {
+    map::<5, 2, (), _>(py, &operands, &shape, |&[ratio, kelvin, ambient, air, humidity], _| {
         let here = super::site::at_station(ambient, air, humidity)?;
-        let speed = combustion::burning_velocity(gas, &here, ratio, Temperature::from_kelvin(kelvin))?;
-        Ok([speed.meters_per_second()])
+        let band = combustion::burning_velocity_band(gas, &here, ratio, Temperature::from_kelvin(kelvin))?;
+        Ok(band.map(Speed::meters_per_second))
     })
 }
 

