@@ -14,6 +14,7 @@ mod flue;
 mod fuel;
 mod furnace;
 mod heating;
+mod ledger;
 mod lighting;
 mod measure;
 mod orifice;
@@ -112,6 +113,33 @@ fn every_file_of_rows_is_a_topic() {
     let mut topics = TOPICS.to_vec();
     topics.sort_unstable();
     assert_eq!(files, topics);
+}
+
+/// A quantity stands on two lines, or says why not; a reason that is no longer needed goes.
+#[test]
+fn every_quantity_has_two_lines_or_a_reason() {
+    let mut faults = Vec::new();
+    let mut reasons: Vec<&str> = ledger::REASONS.iter().map(|(quantity, _)| *quantity).collect();
+    for topic in TOPICS {
+        let all = rows(topic);
+        let mut quantities: Vec<&str> = all.iter().map(|row| row.quantity.as_str()).collect();
+        quantities.sort_unstable();
+        quantities.dedup();
+        for quantity in quantities {
+            let known: Vec<&Row> = all.iter().filter(|row| row.quantity == quantity).collect();
+            let lines = ledger::lines(&known);
+            let has_reason = reasons.contains(&quantity);
+            if (lines < ledger::LINES) != has_reason {
+                faults.push(format!(
+                    "{topic} {quantity}: {lines} lines, {}",
+                    if has_reason { "and a reason" } else { "no reason" }
+                ));
+            }
+            reasons.retain(|reason| *reason != quantity);
+        }
+    }
+    faults.extend(reasons.into_iter().map(|quantity| format!("a reason for {quantity}, which has no rows")));
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! The page of every row with our value beside it.
 
+use super::ledger;
 use super::row::{Row, rows};
 use super::{TOPICS, ours};
 use crate::tolerance::share_used;
@@ -24,17 +25,25 @@ measurements, count as one source.
 pub fn page() -> String {
     let mut page = String::from(HEAD);
     page.push_str("\n## In short\n\nTolerance used is the largest share of a row's own tolerance.\n\n");
-    page.push_str("| topic | quantity | rows | largest difference | tolerance used |\n|---|---|--:|--:|--:|\n");
+    page.push_str("| topic | quantity | rows | lines | known | largest difference | tolerance used |\n|---|---|--:|--:|---|--:|--:|\n");
     let topics: Vec<(&str, Vec<(Row, f64)>)> = TOPICS.iter().map(|topic| (*topic, answered(topic))).collect();
     for (topic, answers) in &topics {
         for (quantity, rows) in by_quantity(answers) {
             let largest = rows.iter().map(|(row, found)| difference(row, *found).abs()).fold(0.0, f64::max);
             let used =
                 rows.iter().map(|(row, found)| share_used(*found, row.value, &row.tolerance)).fold(0.0, f64::max);
-            let count = rows.len();
-            writeln!(page, "| {topic} | {quantity} | {count} | {largest:.4} % | {:.0} % |", used * 100.0).unwrap();
+            let known: Vec<&Row> = rows.iter().map(|(row, _)| row).collect();
+            let (count, lines, ways) = (rows.len(), ledger::lines(&known), ledger::ways(&known));
+            let used = used * 100.0;
+            writeln!(page, "| {topic} | {quantity} | {count} | {lines} | {ways} | {largest:.4} % | {used:.0} % |")
+                .unwrap();
         }
     }
+    page.push_str("\n## Fewer than two lines\n\nA quantity that is not here has two or more.\n\n");
+    for (quantity, reason) in ledger::REASONS {
+        writeln!(page, "- `{quantity}`: {reason}").unwrap();
+    }
+    page.push_str(ledger::DECISIONS);
     for (topic, answers) in &topics {
         table(&mut page, topic, answers);
     }
