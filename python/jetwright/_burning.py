@@ -10,7 +10,7 @@ from ._gas import Gas, as_gas
 from ._site import Site, as_site, at_station
 
 #: Number of each set of limits.
-_STANDARDS = {"nfpa497": 0, "iec60079": 1, "safe_side": 2}
+_STANDARDS = {"nfpa497": 0, "iec60079": 1, "explosive": 2}
 
 
 class BurningRange(NamedTuple):
@@ -45,8 +45,8 @@ def burning_range(
     """The air ratios at which a gas burns with the site's air, where both have a temperature.
 
     Le Chatelier over the limits of ``standard``, ``"nfpa497"`` (2008) or ``"iec60079"`` (60079-20-1:2010, wider), moved by
-    0.0721 % of their value a kelvin (Zabetakis 1965) until the gas lights by itself; ``"safe_side"``, for what is safe
-    because it is too lean, takes the lower of both and lets it fall by 0.12 %.
+    0.0721 % of their value a kelvin (Zabetakis 1965) until the gas lights by itself. ``"explosive"``, outside which a
+    mixture is too lean or too rich to be dangerous, takes the wider of both and widens them by 0.12 %, to 760 degC.
 
     Parameters
     ----------

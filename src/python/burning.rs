@@ -24,14 +24,14 @@ pub fn burning_range<'py>(
     shape: Vec<usize>,
 ) -> Answer<'py> {
     let gas = &gas.core;
-    let standard = match standard {
-        0 => LimitStandard::Nfpa497,
-        1 => LimitStandard::Iec60079,
-        _ => LimitStandard::SafeSide,
-    };
     map::<4, 5, (), _>(py, &operands, &shape, |&[kelvin, ambient, air, humidity], _| {
         let here = super::site::at_station(ambient, air, humidity)?;
-        let range = combustion::burning_range(gas, &here, Temperature::from_kelvin(kelvin), standard)?;
+        let temperature = Temperature::from_kelvin(kelvin);
+        let range = match standard {
+            0 => combustion::burning_range(gas, &here, temperature, LimitStandard::Nfpa497)?,
+            1 => combustion::burning_range(gas, &here, temperature, LimitStandard::Iec60079)?,
+            _ => combustion::explosive_range(gas, &here, temperature)?,
+        };
         Ok([
             range.leanest_air_ratio,
             range.richest_air_ratio,

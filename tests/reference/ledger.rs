@@ -84,14 +84,15 @@ pub const DECISIONS: &str = "
 - **Glow.** 760 degC (1400 degF, from memory) where EN 746-2 has 750 degC of the coldest wall: the higher stands.
 - **Drying.** No faster in any stage than the slowest of three makers' sheets.
 - **Rounded inlets.** Five authors have 0.866 to 0.901 at a twentieth of the bore: the spread is 4 %, not 3.
-- **Ports.** Up to half open three laws agree within 13 %; beyond, ours loses 20 to 30 % more than (1 / (c a) - 1)^2. A head
-  so open is within the 5 % of area that the head's spread carries, since its loss is small beside the rest.
-- **Free convection.** Incropera's equation 9.24 is 18 to 21 % below ours on a plate of a meter, but holds for laminar air
-  only, below a Rayleigh number of 1e9; ours is the one for both, and no correction is made.
-- **Viscosity.** Ours lies 1.6 to 3.9 % (propane) and 1 to 2 % (butanes) above DIPPR: a thousandth of a jet's flow, within its
-  spread.
+- **Ports.** Up to half open three laws agree within 13 %; beyond, ours loses 20 to 30 % more than (1 / (c a) - 1)^2. Open: no
+  spread of its own yet beside the head's 5 % of its area.
+- **Free convection.** Incropera's equation 9.24 is 18 to 21 % below ours on a plate of a meter. Open: ours stands, and the
+  difference is not yet carried into any spread.
+- **Viscosity.** Ours lies 1.6 to 3.9 % (propane) and 1 to 2 % (butanes) above DIPPR. Open: not corrected, and what it does to
+  a jet's flow was not looked at apart from the model's spread.
 - **Cylinder.** The trade chart found twice is one table, and the heat transfer is fitted to it: its rows prove the fit.
-- **Carbon monoxide.** The European limit, 20 ppm over 8 h and 100 ppm over 15 min (Directive 2017/164), is the strictest law.
+- **Carbon monoxide.** The European limit is 20 ppm over 8 h and 100 ppm over 15 min (Directive 2017/164), the strictest law
+  found. Open: whether every warning goes by it.
 ";
 
 /// The ways a row can be known, in the order of their weight.
