@@ -73,7 +73,7 @@ pub fn bells() -> Entries {
             roughness: mm(0.1),
             fitting_loss: 0.8,
         }]),
-        damper: Some(DamperEntry { kind: DamperKind::BlastGate, diameter: mm(32.0) }),
+        damper: Some(DamperEntry { kind: DamperKind::BlastGate, diameter: mm(32.0), gap: None, correction: 1.0 }),
         head: Some(HeadEntry {
             ports: PortsEntry::Round { count: 42, diameter: mm(4.0), open_fraction: 0.3 },
             port_length: mm(25.0),
