@@ -392,7 +392,7 @@ fn a_setpoint_table_unasked_begins_where_the_gauge_reads() {
     assert!(!accepted(&["setpoints", path]).contains("CAUTION"));
     assert!(accepted(&["setpoints", path, "--from", "20 kW net"]).contains("CAUTION: this gauge cannot be read below"));
     // Far lower the air ratio of a straight line is far off what the table is for.
-    let message = refused(&["setpoints", path, "--from", "3.4 kW net"]);
+    let message = refused(&["setpoints", path, "--from", "7.5 kW net"]);
     assert!(message.contains("--from") && message.contains("of the air ratio, accepted is up to 3 %"), "{message}");
 }
 

@@ -189,10 +189,14 @@ class Duct(TypedDict, total=False):
 class Damper(TypedDict, total=False):
     """The damper."""
 
-    kind: Required[Literal["blast gate", "butterfly"]]
-    """"blast gate" (a plate that slides) or "butterfly" (a disc that turns)."""
+    kind: Required[Literal["blast gate", "butterfly", "ball valve", "gate valve"]]
+    """"blast gate" (a plate that slides), "butterfly" (a disc that turns), "ball valve" or "gate valve"."""
     diameter: Required[str]
     """Inside diameter of the duct it stands in."""
+    gap: float | str
+    """Gap round a disc that is shut, as a share of the duct's area. Without it: 2 %, not measured."""
+    correction: float | str
+    """Its loss over that of its table, from one setting seen. Without it: 1."""
 
 
 class Head(TypedDict, total=False):

@@ -183,8 +183,8 @@ impl<S: Scalar> Burner<S> {
 
     /// What unlit gas does in a cold chamber of a volume, of one head, at a gauge setting and a damper opening.
     ///
-    /// From the worst fill, gas alone, air is blown until a quarter of the lower limit is left, by the limits of NFPA
-    /// 497. The times to an explosive mixture are by [`explosive_range`].
+    /// From the worst fill, gas alone, air is blown until a quarter of the lower limit is left. Limits of NFPA 497;
+    /// [`Self::explosive`] has the times by the wide limits.
     ///
     /// # Errors
     ///
@@ -203,7 +203,6 @@ impl<S: Scalar> Burner<S> {
         let cold = conditions.cold();
         let air_temperature = cold.site.air_temperature();
         let limit = burning_range(&cold.gas, &cold.site, air_temperature, LimitStandard::Nfpa497)?.lower_limit;
-        let soonest = explosive_range(&cold.gas, &cold.site, air_temperature)?.lower_limit;
         let running = self.run(&cold, gauge, opening)?;
         let volume = |kilograms: S, molar_mass: S| {
             let moles = kilograms / molar_mass * S::c(1e3);
@@ -226,8 +225,8 @@ impl<S: Scalar> Burner<S> {
             .filter(|time| time.seconds().is_finite());
         Ok(Unlit {
             gas_share,
-            burnable_after: fills_after(chamber, flow(both), gas_share, soonest)?,
-            burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), soonest)?,
+            burnable_after: fills_after(chamber, flow(both), gas_share, limit)?,
+            burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), limit)?,
             changes,
             blow_through,
         })

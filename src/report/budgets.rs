@@ -144,6 +144,8 @@ columns! {
     air_temperature_share, "air temperature share", Number, Programs => row.share("air_temperature");
     /// Share of its variance by the mark of the damper.
     damper_share, "damper share", Number, Programs => row.share("damper");
+    /// Share of its variance by what a damper of its kind loses at that mark.
+    damper_loss_share, "damper loss share", Number, Programs => row.share("damper_loss");
     /// Share of its variance by the blower's curve.
     blower_share, "blower share", Number, Programs => row.share("blower");
     /// Share of its variance by the openings of the head.

@@ -141,6 +141,7 @@ fn sheets() -> Vec<BurnerFile> {
         bells(&[(GAUGE, "gauge = \"0.42 psi\"\ndamper = \"100 %\"")]),
         bells(&[(HOLD, ""), (GAUGE, "gauge = \"0.042 psi\"\ndamper = \"100 %\"")]),
         bells(&[(GAUGE, "gauge = \"5 psi\"\ndamper = \"15 %\"")]),
+        bells(&[("\"blast gate\"", "\"ball valve\"")]),
         bells(&[("2.0 in", "1.7 in"), ("1.9 in", "2.0 in"), (GAUGE, "gauge = \"3 psi\"")]),
         bells(&[("temperature = \"15 C\"", "temperature = \"-35 C\"")]),
         bells(&[(air_side, ""), (HOLD, ""), ("bore = \"1.8 mm\"", "drill = \"number 80\"")]),
@@ -276,7 +277,7 @@ const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("_n", "N", 0.0, 10.0),
     ("_k", "K", 238.0, 2500.0),
     ("_m", "m", 2e-4, 0.05),
-    ("_s", "s", 60.0, 172_800.0),
+    ("_s", "s", 60.0, 345_600.0),
 ];
 
 #[test]

@@ -38,7 +38,7 @@ fn unmeasured(gas: &str) -> BurnerFile {
         PIPELINE,
         &[
             ("\"natural-gas\"", &format!("\"{gas}\"")),
-            ("\"0.5 psi\"", "\"0.03 psi\""),
+            ("\"0.5 psi\"", "\"0.02 psi\""),
             ("\"1.10 per kg\"", "\"2.40 per kg\""),
         ],
     )

@@ -68,7 +68,7 @@ fn the_shares_add_to_one_and_the_largest_is_named() {
             .filter(|(key, _)| key.ends_with("_share") && *key != "half_width_share")
             .map(|(key, value)| (key, value.as_f64().unwrap()))
             .collect();
-        assert!(shares.len() == 14 && (shares.iter().map(|share| share.1).sum::<f64>() - 1.0).abs() < 1e-9);
+        assert!(shares.len() == 15 && (shares.iter().map(|share| share.1).sum::<f64>() - 1.0).abs() < 1e-9);
         let largest = shares.iter().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap().0;
         let settings = sheet["settings"].as_array().unwrap();
         let setting = settings.iter().find(|setting| setting["name"] == row["budget_setting"]).unwrap();

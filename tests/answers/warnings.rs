@@ -130,8 +130,8 @@ fn borders() -> Vec<Border> {
             at: 1.05,
             read: |sheet| setting(sheet, "air_ratio"),
             above: true,
-            without: vec![(HOLD, ""), (GAUGE, "gauge = \"0.92 psi\"")],
-            with: vec![(HOLD, ""), (GAUGE, "gauge = \"0.9 psi\"")],
+            without: vec![(HOLD, ""), (GAUGE, "gauge = \"0.74 psi\"")],
+            with: vec![(HOLD, ""), (GAUGE, "gauge = \"0.73 psi\"")],
         },
         Border {
             word: "blower_too_small",
@@ -177,10 +177,15 @@ fn others() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
     let tube = |tube: &str| BurnerFile::bells(&[(edge, &format!("{edge}\napproach_diameter = \"{tube}\""))]);
     let jet = |size: &str| BurnerFile::bells(&[("bore = \"1.8 mm\"", size)]);
     let lean = |opening: &str| BurnerFile::bells(&[(GAUGE, &format!("gauge = \"1 psi\"\ndamper = \"{opening}\""))]);
+    let damper = |kind: &str| BurnerFile::bells(&[("\"blast gate\"", &format!("\"{kind}\""))]);
+    let low = (GAUGE, "gauge = \"1 psi\"");
+    let disc = |gap: &str| BurnerFile::bells(&[("\"blast gate\"", &format!("\"butterfly\"\n{gap}")), low]);
     vec![
         // 1.8 mm in 5.1 and in 5.2 mm: 0.353 and 0.346 of the tube, either side of 0.35.
         ("narrow_approach", tube("5.1 mm"), tube("5.2 mm")),
         ("unmeasured_tip", jet("drill = \"tip 1.6 mm\""), jet("bore = \"1.6 mm\"")),
+        ("disc_gap_unknown", disc(""), disc("gap = \"2 %\"")),
+        ("throttling_valve", damper("ball valve"), damper("blast gate")),
         ("blows_back", weak_blower("0.60 inH2O"), weak_blower("0.61 inH2O")),
         ("too_lean", lean("100 %"), lean("12 %")),
     ]

@@ -98,7 +98,7 @@ fn an_approach_tube_helps_by_the_velocity_of_approach() {
 
 #[test]
 fn the_spread_is_that_of_the_edge_and_the_creep() {
-    // Engineering judgement, as documented: 5 % of a drilled bore, 6 % of a thin plate, 3 % of a rounded mouth, and
+    // Engineering judgement, as documented: 5 % of a drilled bore, 6 % of a thin plate, 4 % of a rounded mouth (five authors), and
     // beside it 8 % below Reynolds 5000.
     let spread = |shape: &BoreShape, reynolds_number: f64| {
         let bore = shape.with_diameter(Length::from_millimeters(2.0)).unwrap();
@@ -106,7 +106,7 @@ fn the_spread_is_that_of_the_edge_and_the_creep() {
     };
     let drilled = BoreShape::drilled(BoreLength::Diameters(4.0));
     let rounded = BoreShape { edge: Edge::Rounded { radius: Length::from_millimeters(0.3) }, ..drilled };
-    for (shape, alone) in [(drilled, 0.05), (BoreShape::thin_plate(), 0.06), (rounded, 0.03)] {
+    for (shape, alone) in [(drilled, 0.05), (BoreShape::thin_plate(), 0.06), (rounded, 0.04)] {
         assert!(near(spread(&shape, 50_000.0), alone, 1e-12));
         assert!(near(spread(&shape, 1_000.0), f64::hypot(alone, 0.08), 1e-12));
     }

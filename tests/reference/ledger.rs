@@ -15,6 +15,25 @@ pub const REASONS: &[(&str, &str)] = &[
     ("shaft_power_hp", "An identity of units: flow times pressure over efficiency."),
     ("velocity_pressure_inh2o", "An identity of units: half the density times the speed squared."),
     (
+        "gas_emissivity",
+        "One set of weighted gray gases (Smith, Shen and Friedman 1982), by other hands. A later set, Bordbar's of 2014, has 0.104 \
+         at 1500 K and 0.2 m of the products of propane at 83 kPa, and 0.082 at 1300 K and 0.1 m.",
+    ),
+    (
+        "mass_per_heat_kg_per_mj",
+        "Stoichiometry alone, by other hands: what air and gas weigh for each megajoule; their lines stand under combustion.",
+    ),
+    (
+        "entering_g_per_s",
+        "Bernoulli's law for openings, by other hands; the fire vent's 0.5 A sqrt(H) is from memory and checks its size.",
+    ),
+    (
+        "reactor_carbon_monoxide_dry_ppm",
+        "One mechanism, GRI-Mech 3.0, solved by its library; the table is drawn through other points of it. What a real chamber \
+         makes differs by more than mechanisms do, and is measured.",
+    ),
+    ("reactor_blows_out", "The same reactor of the same mechanism, whether it stays lit."),
+    (
         "iron_dioxide_ratio",
         "From memory. Lee, Gleeson and Young, Oxidation of Metals 63 (2005), support that carbon dioxide and water decide, \
          without numbers.",
@@ -73,7 +92,7 @@ pub const DECISIONS: &str = "
 - **Valves.** A threaded gate valve is the mean of three handbooks, known to 50 %.
 - **Burning velocity.** Methane's exponent and both rich sides are drawn through mechanisms; rows that say so prove nothing
   but that. Lean, cold and stoichiometric rows are not drawn through. Blow-off by the low end, flashback by the high one.
-- **Lean limits.** For what is safe because too lean: the lower of NFPA's and IEC's, by 0.12 % a kelvin. Propane and methane
+- **Explosive range.** For what is safe because too lean or too rich: the wider of NFPA's and IEC's, by 0.12 % a kelvin. Propane and methane
   then lie 15 to 17 % below the measured and computed limits at 400 degC, on the safe side.
 - **Autoignition.** The lowest published. Trade sheets up to 604 degC for propane are higher, and not taken.
 - **Quenching, flashback, blow-off.** Constants drawn through published values near an air ratio of 1; those rows prove
