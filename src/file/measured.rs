@@ -5,37 +5,14 @@ use std::prelude::rust_2024::*;
 use std::{format, string};
 
 use crate::file::document::{self, Document};
-use crate::file::error::FileError;
-use crate::file::node::{Flat, Node};
-use crate::limits::Input;
+use crate::file::error::{FileError, Places};
+use crate::file::node::describe_part;
 use crate::measure::Trend;
 use crate::orifice::Supply;
-use crate::plant::entries::{MeasuredEntry, NAME_CHARACTERS as NAME};
+use crate::plant::description::asked::MeasuredJet;
+use crate::plant::entries::MeasuredEntry;
 use crate::quantity::{Number, Share};
 
-/// Every key of the file.
-pub const MEASURED: &[&str] = &[
-    "name",
-    "how",
-    "runs",
-    "bore",
-    "gauge_at_jet",
-    "back_pressure",
-    "gas_temperature",
-    "ambient_pressure",
-    "measured_factor",
-    "measured_uncertainty",
-    "measured_uncertainty_without_gauge",
-    "trend",
-    "trend_uncertainty",
-    "trend_uncertainty_by_gauge",
-    "factor",
-    "weight",
-    "uncertainty",
-    "uncertainty_without_gauge",
-    "discharge_coefficient",
-    "effective_bore",
-];
 /// The file's text.
 #[must_use]
 pub fn measured_text(measured: &MeasuredEntry) -> String {
@@ -93,45 +70,92 @@ pub fn read_measured(path: &Path) -> Result<MeasuredEntry, FileError> {
 /// [`FileError`] at the first thing that is wrong.
 pub fn parse_measured(text: &str, name: &str) -> Result<MeasuredEntry, FileError> {
     let document = Document::parse(text, name)?;
-    let root = Flat::new(&document.root(), name, MEASURED)?;
-    let share = |key: &str, input| root.required::<Share>(key, input).map(|share| share.0);
-    let number = |key: &str| root.required::<Number>(key, Input::CoefficientFactor).map(|number| number.0);
-    let entry = MeasuredEntry {
-        name: root.required("name", NAME)?,
-        how: root.required("how", NAME)?,
-        runs: root.required("runs", Input::RunCount)?,
-        bore: root.required("bore", Input::Bore)?,
-        supply: Supply {
-            ambient: root.required("ambient_pressure", Input::StationPressure)?,
-            gauge: root.required("gauge_at_jet", Input::GaugePressure)?,
-            back: root.required("back_pressure", Input::BackPressure)?,
-            temperature: root.required("gas_temperature", Input::GasTemperature)?,
-        },
-        measured_factor: number("measured_factor")?,
-        measured_uncertainty: share("measured_uncertainty", Input::UncertaintyShare)?,
-        measured_uncertainty_without_gauge: share("measured_uncertainty_without_gauge", Input::UncertaintyShare)?,
-        trend: trend(&root)?,
-        factor: number("factor")?,
-        weight: share("weight", Input::Fraction)?,
-        uncertainty: share("uncertainty", Input::UncertaintyShare)?,
-        uncertainty_without_gauge: share("uncertainty_without_gauge", Input::UncertaintyShare)?,
-        discharge_coefficient: number("discharge_coefficient")?,
-        effective_bore: root.optional("effective_bore", Input::Bore)?.unwrap_or_default(),
-    };
-    if entry.supply.back > entry.supply.gauge {
-        return Err(root.refuse("back_pressure", "accepted is no more than the gauge at the jet"));
+    let (description, places) = describe_part(&document.root(), name, const { &MeasuredJet::SECTION })?;
+    let said = description.asked.measured;
+    let (trend, supply) = (trend(&said, &places)?, supply(&said));
+    if supply.back > supply.gauge {
+        return Err(places.refuse("back_pressure", "accepted is no more than the gauge at the jet"));
     }
-    Ok(entry)
+    Ok(MeasuredEntry {
+        name: said.name.unwrap_or_default(),
+        how: said.how.unwrap_or_default(),
+        runs: said.runs.unwrap_or_default(),
+        bore: said.bore.unwrap_or_default(),
+        supply,
+        measured_factor: number(said.measured_factor),
+        measured_uncertainty: share(said.measured_uncertainty),
+        measured_uncertainty_without_gauge: share(said.measured_uncertainty_without_gauge),
+        trend,
+        factor: number(said.factor),
+        weight: share(said.weight),
+        uncertainty: share(said.uncertainty),
+        uncertainty_without_gauge: share(said.uncertainty_without_gauge),
+        discharge_coefficient: number(said.discharge_coefficient),
+        effective_bore: said.effective_bore.unwrap_or_default(),
+    })
 }
 
-fn trend(root: &Flat<'_, impl Node>) -> Result<Option<Trend>, FileError> {
-    let number = |key: &str| root.optional::<Number>(key, Input::Trend).map(|number| number.map(|number| number.0));
-    let (own, gauge) = (number("trend_uncertainty")?, number("trend_uncertainty_by_gauge")?);
-    match (number("trend")?, own, gauge) {
-        (None, None, None) => Ok(None),
-        (Some(slope), Some(own), Some(gauge)) if own > 0.0 => {
-            Ok(Some(Trend { slope, own: 0.5 * own, gauge: 0.5 * gauge }))
+// A number that the table needs has been refused where it is missing.
+fn number(said: Option<Number>) -> f64 {
+    said.map_or(0.0, |number| number.0)
+}
+
+fn share(said: Option<Share>) -> f64 {
+    said.map_or(0.0, |share| share.0)
+}
+
+fn supply(said: &MeasuredJet) -> Supply {
+    Supply {
+        ambient: said.ambient_pressure.unwrap_or_default(),
+        gauge: said.gauge_at_jet.unwrap_or_default(),
+        back: said.back_pressure.unwrap_or_default(),
+        temperature: said.gas_temperature.unwrap_or_default(),
+    }
+}
+
+fn trend(said: &MeasuredJet, places: &Places) -> Result<Option<Trend>, FileError> {
+    let Some(slope) = said.trend else { return Ok(None) };
+    let (own, gauge) = (number(said.trend_uncertainty), number(said.trend_uncertainty_by_gauge));
+    if own > 0.0 {
+        return Ok(Some(Trend { slope: slope.0, own: 0.5 * own, gauge: 0.5 * gauge }));
+    }
+    Err(places.refuse("trend_uncertainty", "accepted is more than 0"))
+}
+
+#[cfg(test)]
+mod tests {
+    use std::prelude::rust_2024::*;
+
+    use super::{MeasuredJet, measured_text, parse_measured};
+
+    /// A jet of the invented bell foundry.
+    const JET: &str = "name = 'bells'\nhow = 'weighing'\nruns = 3\nbore = '1.78 mm'\ngauge_at_jet = '34 kPa'\n\
+        back_pressure = '300 Pa'\ngas_temperature = '288 K'\nambient_pressure = '835 hPa'\nmeasured_factor = 0.97\n\
+        measured_uncertainty = '3 %'\nmeasured_uncertainty_without_gauge = '2 %'\ntrend = 0.02\n\
+        trend_uncertainty = 0.03\ntrend_uncertainty_by_gauge = 0.02\nfactor = 0.98\nweight = 0.8\n\
+        uncertainty = '3 %'\nuncertainty_without_gauge = '2 %'\ndischarge_coefficient = 0.82\neffective_bore = '1.76 mm'\n";
+
+    #[test]
+    fn what_is_written_has_every_key_of_the_table_and_reads_again() {
+        let measured = parse_measured(JET, "jet").unwrap();
+        let text = measured_text(&measured);
+        let lines = text.lines().filter(|line| !line.starts_with('#'));
+        let keys: Vec<_> = lines.filter_map(|line| line.split_once(" = ")).map(|(key, _)| key).collect();
+        assert_eq!(keys, MeasuredJet::SECTION.keys().collect::<Vec<_>>());
+        assert_eq!(parse_measured(&text, "jet").unwrap(), measured);
+    }
+
+    #[test]
+    fn a_missing_half_a_trend_and_a_pressure_that_cannot_be_are_refused_by_name() {
+        for (old, new, field) in [
+            ("runs = 3\n", "", "runs"),
+            ("trend_uncertainty = 0.03\n", "", "trend_uncertainty"),
+            ("trend_uncertainty = 0.03", "trend_uncertainty = 0", "trend_uncertainty"),
+            ("'300 Pa'", "'35 kPa'", "back_pressure"),
+            ("weight", "wait", "wait"),
+        ] {
+            let text = JET.replacen(old, new, 1);
+            assert_eq!(parse_measured(&text, "jet").unwrap_err().field, field, "{old}");
         }
-        _ => Err(root.refuse("trend_uncertainty", "a trend and both its uncertainties, this above 0, go together")),
     }
 }

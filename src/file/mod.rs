@@ -43,5 +43,8 @@ mod tests {
                 assert!(properties[key].is_object(), "{}.{}", section.name, row.place);
             }
         }
+        for row in Description::QUESTIONS.iter().flat_map(|section| section.rows) {
+            assert!(page.contains(&format!("| `{}` |", row.key)), "{}", row.key);
+        }
     }
 }

@@ -4,8 +4,9 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::file::error::{FileError, Places};
-use crate::plant::description::value::{Given, Kind, Value};
+use crate::plant::description::value::{Given, Kind};
 use crate::plant::description::{At, Description, Otherwise, Presence, Section};
+use crate::plant::{Place, Refusal};
 
 /// Characters of a given value that a message repeats.
 pub(crate) const SHOWN: usize = 60;
@@ -68,6 +69,26 @@ pub fn describe<N: Node>(root: &N, file: &str) -> Result<(Description, Places), 
         }
     }
     Ok((walk.description, walk.places))
+}
+
+/// The keys of one section alone, as a tree without sections holds them; `file` is what messages call it.
+///
+/// # Errors
+///
+/// [`FileError`] at the first key that is not known, does not read, or does not go with the others.
+pub fn describe_part<N: Node>(root: &N, file: &str, section: &Section) -> Result<(Description, Places), FileError> {
+    let mut walk =
+        Walk { description: Description::default(), places: Places { file: file.into(), ..Places::default() } };
+    let Shape::Table(keys) = root.shape() else { return Err(walk.refuse(root, "", "accepted are keys")) };
+    let known: Vec<_> = section.keys().collect();
+    walk.refuse_unknown(&keys, "", &known)?;
+    walk.fill(section, &keys, "", [0, 0])?;
+    let Walk { description, places } = walk;
+    section.check_keys(&description, &known).map_err(|refusal| {
+        let there = Place { section: "", ..refusal.place };
+        places.told(&Refusal { place: there, ..refusal })
+    })?;
+    Ok((description, places))
 }
 
 struct Walk {
@@ -161,57 +182,5 @@ impl Walk {
         let path = if field.is_empty() { key.clone() } else { format!("{field}.{key}") };
         let accepted = format!("not a key known here, accepted are {}", known.join(", "));
         Err(FileError { given: String::new(), ..self.refuse(node, &path, accepted) })
-    }
-}
-
-/// A tree without sections, whose keys are read one by one.
-pub struct Flat<'a, N> {
-    keys: Vec<(String, N)>,
-    file: &'a str,
-}
-
-impl<'a, N: Node> Flat<'a, N> {
-    /// The keys of a tree, which must be among those known; `file` is what messages call it.
-    ///
-    /// # Errors
-    ///
-    /// [`FileError`] at the first key that is not known.
-    pub fn new(root: &N, file: &'a str, known: &[&str]) -> Result<Self, FileError> {
-        let Shape::Table(keys) = root.shape() else { return Ok(Self { keys: Vec::new(), file }) };
-        let places = Places { file: file.into(), ..Places::default() };
-        Walk { description: Description::default(), places }.refuse_unknown(&keys, "", known)?;
-        Ok(Self { keys, file })
-    }
-
-    /// The value of a key that may be left out.
-    ///
-    /// # Errors
-    ///
-    /// [`FileError`] when it does not read.
-    pub fn optional<V: Value>(&self, key: &str, stated: V::Stated) -> Result<Option<V>, FileError> {
-        let Some((_, node)) = self.keys.iter().find(|(known, _)| known == key) else { return Ok(None) };
-        V::read(node.shape().given(), stated).map(Some).map_err(|error| self.refuse(key, error))
-    }
-
-    /// The value of a key.
-    ///
-    /// # Errors
-    ///
-    /// [`FileError`] when it is missing or does not read.
-    pub fn required<V: Value>(&self, key: &str, stated: V::Stated) -> Result<V, FileError> {
-        let missing = || V::read(Given::Other, stated).map_err(|error| self.refuse(key, error));
-        self.optional(key, stated)?.map_or_else(missing, Ok)
-    }
-
-    /// The error of a key, whether it is there or not.
-    pub fn refuse(&self, key: &str, accepted: impl core::fmt::Display) -> FileError {
-        let node = self.keys.iter().find(|(known, _)| known == key).map(|(_, node)| node);
-        FileError {
-            file: self.file.into(),
-            line: node.and_then(Node::line),
-            field: key.into(),
-            given: node.map_or("nothing".into(), Node::given),
-            accepted: format!("{accepted}"),
-        }
     }
 }

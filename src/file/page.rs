@@ -17,10 +17,14 @@ pub fn inputs_page() -> String {
     );
     for section in Description::SECTIONS {
         page.push_str(&format!("\n## {}\n\n{}{}\n\n", title(section), marked(section.help), presence(section)));
-        page.push_str("| key | what it is | kind | accepted | without it |\n|---|---|---|---|---|\n");
-        for row in section.rows {
-            page.push_str(&line(row));
-        }
+        page.push_str(&lines(section));
+    }
+    page.push_str(
+        "\n# What single questions ask besides\n\nOptions of the commands, and the file of a measured jet. A file of a \
+         burner has none of these.\n",
+    );
+    for section in Description::QUESTIONS {
+        page.push_str(&format!("\n## {}\n\n{}\n\n{}", section.name, marked(section.help), lines(section)));
     }
     page
 }
@@ -45,6 +49,11 @@ fn presence(section: &Section) -> String {
 /// Help as Markdown: no links, no columns.
 fn marked(help: &[&str]) -> String {
     sentences(help).replace('|', r"\|").replace('[', r"\[")
+}
+
+fn lines(section: &Section) -> String {
+    let head = String::from("| key | what it is | kind | accepted | without it |\n|---|---|---|---|---|\n");
+    section.rows.iter().fold(head, |lines, row| lines + &line(row))
 }
 
 fn line(row: &Row) -> String {

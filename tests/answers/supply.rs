@@ -257,7 +257,7 @@ fn bad_cylinders_lines_and_pipes_are_refused_by_name() {
     for (more, parts) in [
         (&["--draw", "2 kg/h", "--left", "0 kg"][..], &["--left", "'0 kg'", "empty cylinder"][..]),
         (&["--draw", "2 kg/h", "--left", "50 kg"], &["--left", "\"45 kg\""]),
-        (&["--draw", "2 kg/h", "--heat", "2 kW net"], &["--heat", "one of the two"]),
+        (&["--draw", "2 kg/h", "--heat", "2 kW net"], &["--draw", "one of the two"]),
         (&[], &["--heat", "one of the two"]),
         (&["--draw", "2 kg/h", "--gas-temperature", "5 C"], &["--gas-temperature", "--air-temperature"]),
     ] {

@@ -1,23 +1,26 @@
 //! `jetwright air`.
 
 use clap::Args;
-use jetwright::Input;
 use jetwright::combustion::AirNeed;
+use jetwright::plant::description::asked::JetAsked;
 use jetwright::plant::hazards::of_flame;
-use jetwright::quantity::{HeatRate, Written};
 use jetwright::report::answers::air::{Air, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{Ratio, SharedArguments, written};
-use crate::options::{Asked, there};
+use crate::common::{Ratio, SharedArguments};
+use crate::options::{Asked, needed, part, there};
 use crate::output;
+
+part! {
+    /// The heat of the fire.
+    Heat: JetAsked, |description| Some(&description.asked.jet), None, [needed("heat")]
+}
 
 #[derive(Debug, Args)]
 pub struct AirArguments {
-    /// Heat of the fire, gross or net, such as "26 kW net".
-    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
-    pub heat: Written<HeatRate>,
+    #[command(flatten)]
+    pub heat: Asked<Heat>,
     #[command(flatten)]
     pub ratio: Asked<Ratio>,
     #[command(flatten)]
@@ -28,7 +31,8 @@ pub struct AirArguments {
 pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
-    let gas_flow = gas.flow_for(arguments.heat.quantity).map_err(|error| CommandError::option("heat", error))?;
+    let heat = there(arguments.heat.given().heat, "heat")?;
+    let gas_flow = gas.flow_for(heat.quantity).map_err(|error| CommandError::option("heat", error))?;
     let air_ratio = there(arguments.ratio.given().air_ratio, "air-ratio")?.0;
     let need = AirNeed::new(&gas, &site);
     let refuse = |error| CommandError::option("air-ratio", error);
@@ -36,7 +40,7 @@ pub fn run(arguments: &AirArguments) -> Result<String, CommandError> {
     let exact = need.air_for(gas_flow, 1.0).map_err(refuse)?;
     let flow = air.at(site.air_density());
     let answer = Air { site: &site, gas: &gas, need, air_ratio, gas_flow, exact, air, flow };
-    let (shop, outside) = (output::shop_of(&shared.answer, arguments.heat.unit), site.air_temperature());
+    let (shop, outside) = (output::shop_of(&shared.answer, heat.unit), site.air_temperature());
     let warned = Warned::of(&of_flame(&gas, &site, outside, outside, air_ratio));
     output::print_in(&tree(&answer, &shop).warned(&warned, &shop), "The air of a fire", &shop, &shared.answer)
 }

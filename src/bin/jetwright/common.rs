@@ -6,12 +6,11 @@ use clap::{Args, ValueEnum};
 use jetwright::gas::{Gas, parse as parse_gas};
 use jetwright::orifice::{Bore, BoreShape, Coefficient, Supply};
 use jetwright::plant::assembly::jet_key;
+use jetwright::plant::description::asked::JetAsked;
 use jetwright::plant::description::{Fire, GasSupplied, JetHole, Site};
 use jetwright::plant::entries::SiteEntry;
 use jetwright::prose::advice;
-use jetwright::quantity::{
-    GaugePressure, Length, Quantity, Temperature, WithinError, Written, parse_within, parse_written,
-};
+use jetwright::quantity::{GaugePressure, Length, Temperature};
 use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
@@ -30,6 +29,11 @@ part! {
         offer("count"),
         offer("measured_coefficient"),
     ]
+}
+
+part! {
+    /// What the jet blows into.
+    Behind: JetAsked, |description| Some(&description.asked.jet), Some("Shape of the jet"), [offer("back_pressure")]
 }
 
 part! {
@@ -71,9 +75,8 @@ pub struct FileArguments {
 pub struct ShapeArguments {
     #[command(flatten)]
     pub jet: Asked<Shape>,
-    /// Gauge pressure the jet blows into.
-    #[arg(long, default_value = "0 Pa", allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
-    pub back_pressure: GaugePressure,
+    #[command(flatten)]
+    pub behind: Asked<Behind>,
 }
 
 impl ShapeArguments {
@@ -87,6 +90,11 @@ impl ShapeArguments {
     pub fn shape(&self) -> Result<BoreShape, CommandError> {
         let jet = self.jet.checked()?;
         Ok(jet.shape()?)
+    }
+
+    /// Gauge pressure the jet blows into.
+    pub fn back_pressure(&self) -> GaugePressure {
+        self.behind.given().back_pressure.unwrap_or_default()
     }
 
     /// How many jets share the gas.
@@ -198,20 +206,4 @@ pub enum Format {
     Html,
     Json,
     Csv,
-}
-
-/// A parser of a quantity held to the range of an input.
-pub fn within<Q>(input: Input) -> impl Fn(&str) -> Result<Q, WithinError> + Clone + Send + Sync + 'static
-where
-    Q: Quantity + Clone + Send + Sync + 'static,
-{
-    move |text| parse_within(text, input)
-}
-
-/// The same with the unit it was written in.
-pub fn written<Q>(input: Input) -> impl Fn(&str) -> Result<Written<Q>, WithinError> + Clone + Send + Sync + 'static
-where
-    Q: Quantity + Clone + Send + Sync + 'static,
-{
-    move |text| parse_written(text, input)
 }

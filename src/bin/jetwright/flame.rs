@@ -1,34 +1,31 @@
 //! `jetwright flame`.
 
 use clap::Args;
+use jetwright::Error;
 use jetwright::combustion::{
     Basis, FlueReading, LimitStandard, Reactants, air_ratio_from_oxygen, autoignition, burning_range, burning_velocity,
     burning_velocity_bias_holds,
 };
+use jetwright::plant::description::asked::FlameAsked;
 use jetwright::plant::hazards::of_flame;
-use jetwright::quantity::{Number, Share, Temperature};
 use jetwright::report::answers::flame::{FlameAnswer, tree};
 use jetwright::report::warnings::Warned;
-use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
-use crate::common::{SharedArguments, within};
+use crate::common::SharedArguments;
+use crate::options::{Asked, offer, part, there};
 use crate::output;
+
+part! {
+    /// The flame.
+    Flame: FlameAsked, |description| Some(&description.asked.flame), None,
+        [offer("air_ratio"), offer("oxygen"), offer("mixture_temperature"), offer("chamber_temperature")]
+}
 
 #[derive(Debug, Args)]
 pub struct FlameArguments {
-    /// Air ratio: 1 = just enough air, more is lean, less is rich.
-    #[arg(long, default_value = "1", allow_hyphen_values = true, value_parser = within::<Number>(Input::FlameAirRatio))]
-    pub air_ratio: Number,
-    /// Oxygen an analyser reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
-    #[arg(long, conflicts_with = "air_ratio", allow_hyphen_values = true, value_parser = within::<Share>(Input::OxygenReading))]
-    pub oxygen: Option<Share>,
-    /// Temperature of the mixture as it comes to the flame; that of the air unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::MixtureTemperature))]
-    pub mixture_temperature: Option<Temperature>,
-    /// Temperature at which the products leave the chamber.
-    #[arg(long, default_value = "1200 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ProductTemperature))]
-    pub chamber_temperature: Temperature,
+    #[command(flatten)]
+    pub flame: Asked<Flame>,
     #[command(flatten)]
     pub shared: SharedArguments,
 }
@@ -44,16 +41,17 @@ pub fn run(arguments: &FlameArguments) -> Result<String, CommandError> {
 fn answer(arguments: &FlameArguments) -> Result<(FlameAnswer, Warned), CommandError> {
     let shared = &arguments.shared;
     let (site, gas) = (shared.site()?, shared.gas()?);
-    let mixture = arguments.mixture_temperature.unwrap_or(site.air_temperature());
-    let chamber = arguments.chamber_temperature;
-    let ratio_from = if arguments.oxygen.is_some() { "oxygen" } else { "air-ratio" };
+    let asked = arguments.flame.checked()?;
+    let mixture = asked.mixture_temperature.unwrap_or(site.air_temperature());
+    let chamber = there(asked.chamber_temperature, "chamber-temperature")?;
+    let ratio_from = if asked.oxygen.is_some() { "oxygen" } else { "air-ratio" };
     let refuse = |error| CommandError::option(ratio_from, error);
-    let ratio = match arguments.oxygen {
+    let ratio = match asked.oxygen {
         Some(oxygen) => {
             let reading = FlueReading { oxygen: oxygen.0, carbon_monoxide: 0.0, basis: Basis::Dry };
             air_ratio_from_oxygen(&gas, &site, reading).map_err(refuse)?
         }
-        None => arguments.air_ratio.0,
+        None => asked.air_ratio.map_or(1.0, |ratio| ratio.0),
     };
     let range = burning_range(&gas, &site, mixture, LimitStandard::Nfpa497);
     let range = range.map_err(|error| CommandError::option("gas", error))?;

@@ -1,21 +1,20 @@
 //! `jetwright flow`.
 
 use clap::Args;
-use jetwright::Input;
 use jetwright::combustion::AirNeed;
 use jetwright::orifice::Jet;
 use jetwright::plant::description::JetHole;
+use jetwright::plant::description::asked::JetAsked;
 use jetwright::plant::entries::JetSize;
 use jetwright::plant::hazards::{Flowing, of_gauges};
 use jetwright::prose::refusals::reason_words;
-use jetwright::quantity::{GaugePressure, Written};
 use jetwright::report::answers::flow;
 use jetwright::report::flow::FlowRow;
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{ShapeArguments, SharedArguments, written};
-use crate::options::{Asked, offer, part};
+use crate::common::{ShapeArguments, SharedArguments};
+use crate::options::{Asked, needed, offer, part};
 use crate::output;
 
 part! {
@@ -23,11 +22,15 @@ part! {
     Hole: JetHole, |description| description.jet.as_ref(), None, [offer("bore"), offer("drill")]
 }
 
+part! {
+    /// The gauges, a row each.
+    Gauges: JetAsked, |description| Some(&description.asked.jet), None, [needed("gauge").many()]
+}
+
 #[derive(Debug, Args)]
 pub struct FlowArguments {
-    /// Gauge pressure before the jet, such as "5 psi"; repeat it for more rows.
-    #[arg(long, required = true, allow_hyphen_values = true, value_parser = written::<GaugePressure>(Input::GaugePressure))]
-    pub gauge: Vec<Written<GaugePressure>>,
+    #[command(flatten)]
+    pub gauge: Asked<Gauges>,
     #[command(flatten)]
     pub hole: Asked<Hole>,
     #[command(flatten)]
@@ -53,9 +56,10 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
     let jet = Jet { bore, count: arguments.shape.count(), coefficient: arguments.shape.coefficient() };
     let need = AirNeed::new(&gas, &site);
     let mut flows = Vec::new();
-    for (index, written) in arguments.gauge.iter().enumerate() {
+    let gauges = arguments.gauge.every("gauge", |asked| asked.gauge);
+    for (index, written) in gauges.iter().enumerate() {
         let gauge = written.quantity;
-        let supply = shared.supply(&site, gauge, arguments.shape.back_pressure);
+        let supply = shared.supply(&site, gauge, arguments.shape.back_pressure());
         let flow = jet.flow(&gas, &supply).map_err(|error| shared.refuse_gauge(index, &error))?;
         let saturation = gas.mixture().saturation_ratio(gauge.to_absolute(supply.ambient), supply.temperature);
         flows.push((gauge, flow, saturation));
@@ -69,7 +73,7 @@ pub fn run(arguments: &FlowArguments) -> Result<String, CommandError> {
         sure: None,
     });
     let rows: Vec<_> = rows.collect();
-    let units = arguments.gauge.iter().map(|written| written.unit);
+    let units = gauges.iter().map(|written| written.unit);
     let asked: Vec<_> = units.map(|unit| output::shop_with_gauge(&shared.answer, unit, unit)).collect();
     let shop = asked[0];
     let flowing =

@@ -1,18 +1,18 @@
 //! `jetwright line`.
 
 use clap::Args;
-use jetwright::Input;
 use jetwright::fuel::{low_pressure_pipe_diameter, low_pressure_pipe_flow, low_pressure_pipe_mass_flow};
 use jetwright::gas::{Gas, parse};
+use jetwright::plant::description::asked::PipeAsked;
 use jetwright::plant::description::{GasSupplied, LineGiven};
 use jetwright::plant::hazards::of_gas;
 use jetwright::prose::advice;
-use jetwright::quantity::{ActualVolumeFlow, HeatRate, PressureDifference, Temperature, Written};
+use jetwright::quantity::{ActualVolumeFlow, Temperature};
 use jetwright::report::answers::line::{Pipe, tree};
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{AnswerArguments, written};
+use crate::common::AnswerArguments;
 use crate::options::{Asked, needed, offer, part, there};
 use crate::output;
 
@@ -26,18 +26,19 @@ part! {
     PipeSize: LineGiven, |description| description.line.as_ref(), Some("The pipe, its fittings counted into its length"), [needed("diameter"), needed("length")]
 }
 
+part! {
+    /// What it must pass.
+    Passed: PipeAsked, |description| Some(&description.asked.pipe), None, [offer("drop"), offer("heat")]
+}
+
 #[derive(Debug, Args)]
 pub struct LineArguments {
     #[command(flatten)]
     pub fuel: Asked<Fuel>,
     #[command(flatten)]
     pub pipe: Asked<PipeSize>,
-    /// Pressure it may lose.
-    #[arg(long, allow_hyphen_values = true, value_parser = written::<PressureDifference>(Input::PipeDrop))]
-    pub drop: Written<PressureDifference>,
-    /// The fire it must feed, gross or net.
-    #[arg(long, allow_hyphen_values = true, value_parser = written::<HeatRate>(Input::HeatRate))]
-    pub heat: Option<Written<HeatRate>>,
+    #[command(flatten)]
+    pub passed: Asked<Passed>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }
@@ -52,14 +53,16 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
     let viscosity = gas.viscosity(Temperature::from_fahrenheit(60.0));
     let pipe = arguments.pipe.checked()?;
     let (diameter, length) = (there(pipe.diameter, "diameter")?, there(pipe.length, "length")?);
-    let drop = arguments.drop.quantity;
+    let PipeAsked { drop, heat } = arguments.passed.given();
+    let drop_written = there(drop, "drop")?;
+    let drop = drop_written.quantity;
     if length.meters() <= 0.0 {
         return Err(CommandError::option("length", "accepted is more than 0 m").into());
     }
     let flow = low_pressure_pipe_flow(diameter, length, drop, relative, viscosity).map_err(refuse("diameter"))?;
     let mass = low_pressure_pipe_mass_flow(&gas, flow).map_err(refuse("gas"))?;
     let (gross, net) = (gas.gross_heating_value().of(mass), gas.net_heating_value().of(mass));
-    let wanted = arguments.heat.map(|heat| gas.flow_for(heat.quantity)).transpose().map_err(refuse("heat"))?;
+    let wanted = heat.map(|heat| gas.flow_for(heat.quantity)).transpose().map_err(refuse("heat"))?;
     let passes = wanted.map(|wanted| wanted <= mass);
     let least = wanted.and_then(|wanted| {
         let share = wanted.kilograms_per_second() / mass.kilograms_per_second();
@@ -67,7 +70,7 @@ pub fn run(arguments: &LineArguments) -> Result<String, CommandError> {
         low_pressure_pipe_diameter(flow, length, drop, relative, viscosity).ok()
     });
     let answer = Pipe { flow, mass, gross, net, passes, least };
-    let shop = output::shop_of(&arguments.answer, arguments.heat.map_or(arguments.drop.unit, |heat| heat.unit));
+    let shop = output::shop_of(&arguments.answer, heat.map_or(drop_written.unit, |heat| heat.unit));
     output::print_in(
         &tree(&answer, &shop).warned(&Warned::of(&of_gas(&gas)), &shop),
         "A low-pressure gas pipe",

@@ -3,7 +3,6 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use jetwright::Input;
 use jetwright::file::measured::{measured_text, read_measured};
 use jetwright::file::{Places, burner_file};
 use jetwright::measure::{
@@ -12,40 +11,38 @@ use jetwright::measure::{
 };
 use jetwright::orifice::{Coefficient, Jet, Supply};
 use jetwright::plant::Plant;
+use jetwright::plant::description::asked::RunAsked;
 use jetwright::plant::entries::MeasuredEntry;
 use jetwright::plant::spreads::{bore_spread, spreads};
 use jetwright::prose::advice;
 use jetwright::prose::refusals::reason_words;
-use jetwright::quantity::{Duration, GaugePressure, Mass, MassFlow, Temperature};
+use jetwright::quantity::{Duration, GaugePressure, Mass, MassFlow};
 use jetwright::report::answers::measured::{Found, MeasuredAnswer, MeasuredBy, tree};
 
 use crate::command_error::{CommandError, OptionError};
-use crate::common::{AnswerArguments, within};
+use crate::common::AnswerArguments;
+use crate::options::{Asked, offer, part, there};
 use crate::output;
+
+part! {
+    /// The burner in each run.
+    Runs: RunAsked, |description| Some(&description.asked.run), None, [
+        offer("setting"),
+        offer("gauge").many(),
+        offer("time").many(),
+        offer("clock"),
+        offer("gas_temperature"),
+        offer("back_pressure"),
+    ]
+}
 
 /// A jet that is weighed or metered, and what is done with the answer.
 #[derive(Debug, Args)]
 pub struct MeasuredArguments {
     /// The burner file.
     pub file: PathBuf,
-    /// The setting the burner stood at: its gauge, and the air its jet blows into.
-    #[arg(long)]
-    pub setting: Option<String>,
-    /// What the gauge read while gas flowed; once for all runs, or once a run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::GaugePressure))]
-    pub gauge: Vec<GaugePressure>,
-    /// How long it took; once a run.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Duration>(Input::WeighingTime))]
-    pub time: Vec<Duration>,
-    /// How well the time is known.
-    #[arg(long, default_value = "2 s", allow_hyphen_values = true, value_parser = within::<Duration>(Input::ClockError))]
-    pub clock: Duration,
-    /// Temperature of the gas before the jet; that of the file unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::GasTemperature))]
-    pub gas_temperature: Option<Temperature>,
-    /// Gauge pressure the jet blew into; that of the setting unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<GaugePressure>(Input::BackPressure))]
-    pub back_pressure: Option<GaugePressure>,
+    #[command(flatten)]
+    pub run: Asked<Runs>,
     /// An earlier measurement of the same jet to compare with.
     #[arg(long)]
     pub earlier: Option<PathBuf>,
@@ -54,6 +51,21 @@ pub struct MeasuredArguments {
     pub save: Option<PathBuf>,
     #[command(flatten)]
     pub answer: AnswerArguments,
+}
+
+impl MeasuredArguments {
+    /// How well the time is known.
+    pub fn clock(&self) -> Result<Duration, CommandError> {
+        there(self.run.given().clock, "clock")
+    }
+
+    fn gauges(&self) -> Vec<GaugePressure> {
+        self.run.every("gauge", |asked| asked.gauge)
+    }
+
+    fn times(&self) -> Vec<Duration> {
+        self.run.every("time", |asked| asked.time)
+    }
 }
 
 /// Nothing is known of a contact tip by its mark: a spread that leaves all weight to the measurement.
@@ -142,7 +154,7 @@ fn print(answer: &MeasuredAnswer, arguments: &MeasuredArguments) -> Result<Strin
 /// Refuses options that only a run gives sense to.
 fn refuse_idle(arguments: &MeasuredArguments) -> Result<(), CommandError> {
     let idle = [
-        ("time", !arguments.time.is_empty()),
+        ("time", !arguments.times().is_empty()),
         ("earlier", arguments.earlier.is_some()),
         ("save", arguments.save.is_some()),
     ];
@@ -159,10 +171,10 @@ fn supplies(
     places: &Places,
     count: usize,
 ) -> Result<Vec<(GaugePressure, Supply)>, CommandError> {
-    let (mut gauges, mut back) = (arguments.gauge.clone(), GaugePressure::default());
-    if let Some(name) = &arguments.setting {
+    let (mut gauges, mut back) = (arguments.gauges(), GaugePressure::default());
+    if let Some(name) = &arguments.run.given().setting {
         let settings = plant.settings().map_err(|refusal| places.told(&refusal))?;
-        let Some(setting) = settings.iter().find(|setting| *setting.entry.name == **name) else {
+        let Some(setting) = settings.iter().find(|setting| setting.entry.name == *name) else {
             let known: Vec<&str> = settings.iter().map(|setting| setting.entry.name.as_str()).collect();
             return Err(CommandError::option("setting", format!("accepted are {}", known.join(", "))).into());
         };
@@ -181,7 +193,7 @@ fn supplies(
         }
         _ => {}
     }
-    let back = arguments.back_pressure.unwrap_or(back);
+    let back = arguments.run.given().back_pressure.unwrap_or(back);
     let mut supplies = Vec::new();
     for (index, &gauge) in gauges.iter().enumerate() {
         let supply = supply(arguments, plant, gauge, back);
@@ -198,7 +210,7 @@ fn supply(
     back: GaugePressure,
 ) -> jetwright::Result<Supply> {
     let mut conditions = plant.conditions_at(&plant.conditions, gauge)?;
-    conditions.gas_temperature = arguments.gas_temperature.unwrap_or(conditions.gas_temperature);
+    conditions.gas_temperature = arguments.run.given().gas_temperature.unwrap_or(conditions.gas_temperature);
     let (_, at_jet) = plant.run_at(&conditions, gauge, |at_jet| {
         Ok((plant.jet.flow(&plant.gas, &plant.supply(&conditions, at_jet, back))?, back))
     })?;
@@ -213,13 +225,14 @@ fn runs(
     supplies: &[Supply],
     heads: f64,
 ) -> Result<Vec<Run>, CommandError> {
-    if arguments.time.len() != passed.len() {
-        let (times, option) = (arguments.time.len(), option(kind));
+    let times = arguments.times();
+    if times.len() != passed.len() {
+        let (times, option) = (times.len(), option(kind));
         let text = format!("{times} times for {} runs; accepted is one --time for each --{option}", passed.len());
         return Err(CommandError::option("time", text).into());
     }
     let share = |mass: Mass| mass * (1.0 / heads);
-    let runs = passed.iter().zip(&arguments.time).zip(supplies);
+    let runs = passed.iter().zip(&times).zip(supplies);
     Ok(runs
         .map(|((passed, &time), &supply)| Run { mass: share(passed.mass), time, supply, held: passed.held.map(share) })
         .collect())
@@ -239,7 +252,7 @@ fn found(
     let measured = measured_jet(jet, &plant.entries.jet.shape, &plant.gas, runs, &reading, spreads).map_err(refuse)?;
     let joined = join(&measured, known);
     if joined.trust == Trust::BeyondBelief {
-        let at = if arguments.gauge.is_empty() { "setting" } else { "gauge" };
+        let at = if arguments.gauges().is_empty() { "setting" } else { "gauge" };
         let text = format!(
             "it is {:.2} times what this jet passes at this gauge by the model, {:.1} standard deviations off, and more than \
              {BEYOND_BELIEF} is beyond belief: check the bore, the gauge and its unit, the time, and what else hung on \

@@ -3,7 +3,7 @@
 use std::marker::PhantomData;
 
 use clap::builder::{PossibleValuesParser, ValueParser};
-use clap::{Arg, ArgMatches, Args, Command, FromArgMatches};
+use clap::{Arg, ArgAction, ArgMatches, Args, Command, FromArgMatches};
 use jetwright::plant::Reason;
 use jetwright::plant::description::value::{Given, Kind};
 use jetwright::plant::description::{Breach, Description, Otherwise, Row, Section};
@@ -16,6 +16,14 @@ use crate::command_error::CommandError;
 pub struct Offer {
     key: &'static str,
     without: Without,
+    is_many: bool,
+}
+
+impl Offer {
+    /// It may be given several times.
+    pub const fn many(self) -> Self {
+        Self { is_many: true, ..self }
+    }
 }
 
 /// What a command does without an option.
@@ -33,22 +41,22 @@ enum Without {
 
 /// A key that may be left out as the table says.
 pub const fn offer(key: &'static str) -> Offer {
-    Offer { key, without: Without::Table }
+    Offer { key, without: Without::Table, is_many: false }
 }
 
 /// A key for which the command takes a value of its own.
 pub const fn usually(key: &'static str, value: &'static str) -> Offer {
-    Offer { key, without: Without::Value(value) }
+    Offer { key, without: Without::Value(value), is_many: false }
 }
 
 /// A key without which the command does something of its own.
 pub const fn unless(key: &'static str, words: &'static str) -> Offer {
-    Offer { key, without: Without::Words(words) }
+    Offer { key, without: Without::Words(words), is_many: false }
 }
 
 /// A key that the command needs, whatever the table says.
 pub const fn needed(key: &'static str) -> Offer {
-    Offer { key, without: Without::Refuse }
+    Offer { key, without: Without::Refuse, is_many: false }
 }
 
 /// Keys of one section that a command offers.
@@ -68,7 +76,10 @@ pub trait Part: Send + Sync + 'static {
 /// What the options of a part said.
 #[derive(Clone, Debug)]
 pub struct Asked<P> {
+    /// Of an option given several times, the first.
     said: Box<Description>,
+    /// Each value of an option that may be given several times.
+    each: Vec<(&'static str, Vec<String>)>,
     part: PhantomData<P>,
 }
 
@@ -91,6 +102,18 @@ impl<P: Part> Asked<P> {
     /// What was said, each by itself in range.
     pub fn given(&self) -> P::Given {
         P::of(&self.said).cloned().unwrap_or_default()
+    }
+
+    /// All values of an option that may be given several times, in their order.
+    pub fn every<V>(&self, key: &str, held: impl Fn(&P::Given) -> Option<V>) -> Vec<V> {
+        let Some(row) = P::SECTION.row(key) else { return vec![] };
+        let texts = self.each.iter().filter(|(known, _)| *known == key).flat_map(|(_, texts)| texts);
+        let read = |text: &String| {
+            let mut said = self.said.clone();
+            (row.put)(&mut said, [0, 0], Given::Text(text)).ok()?;
+            held(P::of(&said)?)
+        };
+        texts.filter_map(read).collect()
     }
 }
 
@@ -129,7 +152,7 @@ fn help(row: &Row, offer: Offer) -> String {
     let without = match (offer.without, row.otherwise) {
         (Without::Words(words), _) | (Without::Table, Otherwise::Rule(words)) => words.into(),
         (Without::Table, Otherwise::Of(key)) => format!("that of {key}"),
-        _ => return help.trim_end_matches('.').into(),
+        _ => return help.strip_suffix("...").map_or(help.trim_end_matches('.'), |_| &help).into(),
     };
     format!("{help} Without it: {without}")
 }
@@ -154,6 +177,7 @@ impl<P: Part> Args for Asked<P> {
                 .allow_hyphen_values(true)
                 .value_parser(reader(section, row))
                 .ignore_case(true)
+                .action(if offer.is_many { ArgAction::Append } else { ArgAction::Set })
                 .required(is_needed);
             if let Some(heading) = P::HEADING {
                 arg = arg.help_heading(heading);
@@ -174,13 +198,18 @@ impl<P: Part> FromArgMatches for Asked<P> {
     fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
         let mut said = Description::default();
         (P::SECTION.add)(&mut said, [0, 0]);
-        for (row, _) in rows::<P>() {
+        let mut each = vec![];
+        for (row, offer) in rows::<P>() {
+            if offer.is_many {
+                let texts = matches.get_many::<String>(&id(row)).unwrap_or_default();
+                each.push((row.key, texts.cloned().collect()));
+            }
             if let Some(text) = matches.get_one::<String>(&id(row)) {
                 (row.put)(&mut said, [0, 0], Given::Text(text))
                     .map_err(|error| clap::Error::raw(clap::error::ErrorKind::ValueValidation, error))?;
             }
         }
-        Ok(Self { said: Box::new(said), part: PhantomData })
+        Ok(Self { said: Box::new(said), each, part: PhantomData })
     }
 
     fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {

@@ -4,10 +4,10 @@ use std::fmt::Write;
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
-use jetwright::Input;
 use jetwright::control::{SetpointImage, USUAL_ROWS};
 use jetwright::file::burner_file;
 use jetwright::plant::description::Fire;
+use jetwright::plant::description::asked::TableAsked;
 use jetwright::plant::hazards::for_image;
 use jetwright::plant::setpoints::{Asked as Fires, ChipTable, Setpoints};
 use jetwright::plant::{Answer, Sheet};
@@ -18,13 +18,18 @@ use jetwright::report::render::text;
 use jetwright::report::warnings::Warned;
 
 use crate::command_error::CommandError;
-use crate::common::{AnswerArguments, Format, within};
-use crate::options::{Asked, part, unless};
+use crate::common::{AnswerArguments, Format};
+use crate::options::{Asked, offer, part, unless};
 use crate::output;
 
 part! {
     /// The air ratio of the table.
     TableRatio: Fire, |description| Some(&description.fire), None, [unless("air_ratio", "the file's")]
+}
+
+part! {
+    /// The ends of the table.
+    Ends: TableAsked, |description| Some(&description.asked.table), None, [offer("from"), offer("to")]
 }
 
 /// What `jetwright setpoints` prints in place of an answer.
@@ -40,12 +45,8 @@ pub enum Source {
 pub struct SetpointArguments {
     /// The burner file; `jetwright blank` prints one to start from.
     pub file: PathBuf,
-    /// Smallest fire, such as "10 kW net"; the smallest that the gauge reads and damper and blower give unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub from: Option<HeatRate>,
-    /// Largest fire; 95 % of the largest that damper and blower give unless given.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<HeatRate>(Input::HeatRate))]
-    pub to: Option<HeatRate>,
+    #[command(flatten)]
+    pub fires: Asked<Ends>,
     #[command(flatten)]
     pub ratio: Asked<TableRatio>,
     /// A file to write the table's bytes to.
@@ -66,11 +67,9 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
         let text = "accepted is a source or a format, one of the two";
         return Err(CommandError::option("source", text).beside("format", 0).into());
     }
-    let asked = Fires {
-        air_ratio: arguments.ratio.given().air_ratio.map(|ratio| ratio.0),
-        from: arguments.from,
-        to: arguments.to,
-    };
+    let ends = arguments.fires.given();
+    let asked =
+        Fires { air_ratio: arguments.ratio.given().air_ratio.map(|ratio| ratio.0), from: ends.from, to: ends.to };
     let answer = sheet.setpoints(&asked).map_err(|refusal| {
         if refusal.place.section.is_empty() { refusal.into() } else { CommandError::from(places.told(&refusal)) }
     })?;

@@ -1,17 +1,18 @@
 //! `jetwright work`.
 
 use clap::Args;
+use jetwright::Error;
 use jetwright::furnace::work::{Charge, Crucible, Melt, average};
 use jetwright::furnace::{HeatingTime, Piece, Shape, Soak, Substance, heating_time};
 use jetwright::plant::description::WorkGiven;
+use jetwright::plant::description::asked::HeatingAsked;
 use jetwright::plant::hazards::of_charge;
-use jetwright::quantity::{Length, Number, Temperature, parse_count};
+use jetwright::quantity::Temperature;
 use jetwright::report::answers::work::{WorkAnswer, tree};
 use jetwright::report::warnings::Warned;
-use jetwright::{Error, Input};
 
 use crate::command_error::CommandError;
-use crate::common::{AnswerArguments, within};
+use crate::common::AnswerArguments;
 use crate::options::{Asked, offer, part, there};
 use crate::output;
 
@@ -29,29 +30,25 @@ part! {
     ]
 }
 
+part! {
+    /// How it is heated.
+    Heating: HeatingAsked, |description| Some(&description.asked.heating), None, [
+        offer("from"),
+        offer("chamber"),
+        offer("film"),
+        offer("plate"),
+        offer("bar"),
+        offer("pieces_an_hour"),
+    ]
+}
+
 /// What is heated, and in what.
 #[derive(Debug, Args)]
 pub struct WorkArguments {
     #[command(flatten)]
     pub work: Asked<Load>,
-    /// Temperature it goes in at.
-    #[arg(long, default_value = "20 C", allow_hyphen_values = true, value_parser = within::<Temperature>(Input::WorkTemperature))]
-    pub from: Temperature,
-    /// Temperature of the chamber; without it there is no time.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Temperature>(Input::ChamberTemperature))]
-    pub chamber: Option<Temperature>,
-    /// Convection of the fire's gases in W/(m2 K).
-    #[arg(long, default_value = "30", allow_hyphen_values = true, value_parser = within::<Number>(Input::FilmCoefficient))]
-    pub film: Number,
-    /// Thickness of a plate heated from both sides.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
-    pub plate: Option<Length>,
-    /// Diameter of a round bar.
-    #[arg(long, allow_hyphen_values = true, value_parser = within::<Length>(Input::WorkSize))]
-    pub bar: Option<Length>,
-    /// Pieces an hour, for the average heat.
-    #[arg(long, allow_hyphen_values = true, value_parser = |text: &str| parse_count(text, Input::PiecesAnHour))]
-    pub pieces_an_hour: Option<u32>,
+    #[command(flatten)]
+    pub heating: Asked<Heating>,
     #[command(flatten)]
     pub answer: AnswerArguments,
 }
@@ -63,13 +60,17 @@ struct Heated {
     from: Temperature,
     to: Temperature,
     chamber: Option<Temperature>,
+    film: f64,
+    shape: Option<Shape>,
+    pieces_an_hour: Option<u32>,
 }
 
 impl Heated {
     fn of(arguments: &WorkArguments) -> Result<Self, CommandError> {
         let given = arguments.work.checked()?;
         let (name, to) = (there(given.substance, "substance")?.0, there(given.temperature, "to")?);
-        let (from, chamber) = (arguments.from, arguments.chamber);
+        let asked = arguments.heating.checked()?;
+        let (from, chamber, film) = (there(asked.from, "from")?, asked.chamber, there(asked.film, "film")?.0);
         if from >= to {
             return Err(CommandError::option("from", "accepted is colder than the temperature it is brought to").into());
         }
@@ -78,7 +79,9 @@ impl Heated {
         }
         let substance = there(Substance::named(name), "substance")?;
         let charge = Charge { substance, mass: there(given.mass, "mass")?, crucible: crucible(&given) };
-        Ok(Self { name, charge, from, to, chamber })
+        let plate = asked.plate.map(|thickness| Shape::Slab { thickness });
+        let shape = plate.or(asked.bar.map(|diameter| Shape::Round { diameter }));
+        Ok(Self { name, charge, from, to, chamber, film, shape, pieces_an_hour: asked.pieces_an_hour })
     }
 }
 
@@ -86,9 +89,9 @@ impl Heated {
 pub fn run(arguments: &WorkArguments) -> Result<String, CommandError> {
     let heated = Heated::of(arguments)?;
     let heat = heated.charge.heat(heated.from, heated.to).map_err(|error| CommandError::option("to", error))?;
-    let melt = melt(arguments, &heated)?;
-    let soak = soak(arguments, &heated)?;
-    let mean = arguments.pieces_an_hour.map(|count| average(heat, f64::from(count)));
+    let melt = melt(&heated)?;
+    let soak = soak(&heated)?;
+    let mean = heated.pieces_an_hour.map(|count| average(heat, f64::from(count)));
     let answer = WorkAnswer {
         substance: heated.charge.substance,
         name: heated.name.to_owned(),
@@ -127,19 +130,14 @@ fn refuse(error: &Error) -> CommandError {
     }
 }
 
-fn melt(arguments: &WorkArguments, heated: &Heated) -> Result<Option<Melt>, CommandError> {
+fn melt(heated: &Heated) -> Result<Option<Melt>, CommandError> {
     let Heated { charge, from, to, .. } = heated;
     let (Some(chamber), Some(_)) = (heated.chamber, &charge.crucible) else { return Ok(None) };
-    charge.melt(chamber, *from, *to, arguments.film.0).map(Some).map_err(|error| refuse(&error))
+    charge.melt(chamber, *from, *to, heated.film).map(Some).map_err(|error| refuse(&error))
 }
 
-fn soak(arguments: &WorkArguments, heated: &Heated) -> Result<Option<HeatingTime>, CommandError> {
-    let shape = match (arguments.plate, arguments.bar) {
-        (None, None) => return Ok(None),
-        (Some(thickness), None) => Shape::Slab { thickness },
-        (None, Some(diameter)) => Shape::Round { diameter },
-        (Some(_), Some(_)) => return Err(CommandError::option("plate", "accepted is a plate or a bar").into()),
-    };
+fn soak(heated: &Heated) -> Result<Option<HeatingTime>, CommandError> {
+    let Some(shape) = heated.shape.clone() else { return Ok(None) };
     let Some(chamber) = heated.chamber else {
         return Err(CommandError::option("chamber", "a plate or a bar needs the chamber's temperature").into());
     };
@@ -148,7 +146,7 @@ fn soak(arguments: &WorkArguments, heated: &Heated) -> Result<Option<HeatingTime
         chamber,
         start: heated.from,
         target: heated.to,
-        film_coefficient: arguments.film.0,
+        film_coefficient: heated.film,
         emissivity: substance.emissivity(),
     };
     let piece = Piece { substance: substance.clone(), shape };

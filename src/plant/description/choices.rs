@@ -5,6 +5,7 @@ use crate::air::DamperKind;
 use crate::furnace::room::{AirLimit, MONOXIDE_LIMITS};
 use crate::furnace::{STEELS, SUBSTANCES, SteelGrade};
 use crate::measure::DialClass;
+use crate::orifice::DrillList;
 use crate::plant::entries::{DAMPER_WORDS, EdgeWord};
 
 impl Choice for EdgeWord {
@@ -16,6 +17,13 @@ impl Choice for EdgeWord {
 impl Choice for DamperKind {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
         DAMPER_WORDS.get(place).copied()
+    }
+}
+
+impl Choice for DrillList {
+    fn nth(place: usize) -> Option<(&'static str, Self)> {
+        const WORDS: [&str; DrillList::ALL.len()] = ["number", "letter", "fractional", "metric", "tips"];
+        Some((*WORDS.get(place)?, *Self::ALL.get(place)?))
     }
 }
 

@@ -117,7 +117,7 @@ macro_rules! option {
     };
 }
 
-/// The way to a section: `(always field)`, `(one field)`, `(list field)`, `(of field list)` or `(in field list)`, the
+/// The way to a section: `(always field)`, `(asked field)` (of a single question), `(one field)`, `(list field)`, `(of field list)` or `(in field list)`, the
 /// last for a list within an entry of a list.
 macro_rules! reach {
     (@get $description:ident, $at:ident, (always $field:ident)) => {
@@ -131,6 +131,21 @@ macro_rules! reach {
         1
     }};
     (@add $description:ident, $at:ident, (always $field:ident), $part:ident) => {{
+        let _ = $description;
+        true
+    }};
+
+    (@get $description:ident, $at:ident, (asked $field:ident)) => {
+        Some(&$description.asked.$field)
+    };
+    (@mut $description:ident, $at:ident, (asked $field:ident)) => {
+        Some(&mut $description.asked.$field)
+    };
+    (@count $description:ident, $at:ident, (asked $field:ident)) => {{
+        let _ = $description;
+        1
+    }};
+    (@add $description:ident, $at:ident, (asked $field:ident), $part:ident) => {{
         let _ = $description;
         true
     }};

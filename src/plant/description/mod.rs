@@ -2,11 +2,12 @@
 //!
 //! A [`Description`] is what was said of an installation, by a file, by options, by a mapping or by a program; half
 //! known by nature, so every field may be missing. Readers, options, documentation, schema and the blank file walk
-//! [`Description::SECTIONS`].
+//! [`Description::SECTIONS`], and what single questions ask besides, [`Description::QUESTIONS`].
 //!
 #![doc = include_str!("inputs.md")]
 
 mod air_side;
+pub mod asked;
 mod burner;
 mod burner_entries;
 mod checks;
@@ -24,6 +25,7 @@ mod tests;
 use heapless::Vec;
 
 pub use air_side::{BlowerGiven, BlowerPointGiven, ChamberGiven, DamperGiven, DuctGiven, HeadGiven};
+pub use asked::Asked;
 pub use burner::{Fire, GasSupplied, JetHole, Lighting, Setting, Site, Title, Uncertainty};
 pub use furnace::{
     CastableGiven, ConductivityGiven, LayerGiven, PanelGiven, RoomGiven, SpecificHeatGiven, SteelGiven, WorkGiven,
@@ -93,6 +95,8 @@ pub struct Description {
     pub work: Option<WorkGiven>,
     /// The room's air.
     pub room: Option<RoomGiven>,
+    /// What a single question says besides; no part of an installation.
+    pub asked: Asked,
 }
 
 impl Description {
@@ -125,6 +129,10 @@ impl Description {
         WorkGiven::SECTION,
         RoomGiven::SECTION,
     ];
+
+    /// What single questions say besides, as options of a command, and the file of a measured jet. No burner file has
+    /// these sections.
+    pub const QUESTIONS: &'static [Section] = asked::QUESTIONS;
 
     /// The section of a name.
     #[must_use]

@@ -37,7 +37,7 @@ fn places(section: &Section, description: &Description) -> Vec<At> {
 #[test]
 fn every_example_and_default_reads_and_fills_its_own_field() {
     let mut description = full();
-    for section in Description::SECTIONS {
+    for section in Description::SECTIONS.iter().chain(Description::QUESTIONS) {
         for row in section.rows {
             let field = format!("{}.{}", section.name, row.place);
             let examples = match row.example {
@@ -82,7 +82,7 @@ fn defaults_are_taken_where_nothing_was_said_and_only_there() {
 #[test]
 fn places_keys_and_options_are_each_of_one_input() {
     let mut known = BTreeSet::new();
-    for section in Description::SECTIONS {
+    for section in Description::SECTIONS.iter().chain(Description::QUESTIONS) {
         assert_eq!(section.rows.iter().filter(|row| row.key == section.list).count(), 0);
         for row in section.rows {
             assert!(known.insert((section.name, row.place)), "{}.{}", section.name, row.place);

@@ -7,7 +7,7 @@ use crate::quantity::is_word;
 use crate::quantity::{
     AbsolutePressure, ActualVolumeFlow, Angle, Area, Density, Duration, GaugePressure, HeatRate, Length, Mass,
     MassFlow, Number, Power, PressureDifference, PricePerMass, Quantity, RotationalSpeed, Share, Temperature,
-    TemperatureDifference, Unit, Volume, WithinError, parse_count, parse_within,
+    TemperatureDifference, Unit, Volume, WithinError, Written, parse_count, parse_within, parse_written,
 };
 
 /// Most words listed in a message.
@@ -206,6 +206,20 @@ quantities!(
     TemperatureDifference,
     Volume,
 );
+
+/// A quantity that is remembered in the unit it was written in.
+impl<Q: Quantity> Value for Written<Q> {
+    type Stated = Input;
+    fn kind(input: Input) -> Kind {
+        Kind::Quantity { what: Q::WHAT, units: Q::UNITS, behind: Q::BEHIND, input }
+    }
+    fn read(given: Given<'_>, input: Input) -> Result<Self, Unread> {
+        parse_written(given.number(), input).map_err(|error| Unread { kind: Self::kind(input), within: Some(error) })
+    }
+    fn number(&self) -> Option<f64> {
+        Some(self.quantity.si())
+    }
+}
 
 impl Value for u32 {
     type Stated = Input;
