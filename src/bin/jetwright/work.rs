@@ -137,7 +137,7 @@ fn melt(heated: &Heated) -> Result<Option<Melt>, CommandError> {
 }
 
 fn soak(heated: &Heated) -> Result<Option<HeatingTime>, CommandError> {
-    let Some(shape) = heated.shape.clone() else { return Ok(None) };
+    let Some(shape) = heated.shape else { return Ok(None) };
     let Some(chamber) = heated.chamber else {
         return Err(CommandError::option("chamber", "a plate or a bar needs the chamber's temperature").into());
     };
