@@ -44,6 +44,12 @@ macro_rules! inputs {
             /// Every input, in the order the gas flows.
             pub const ALL: &'static [Input] = &[$(Input::$input,)+];
 
+            /// What programs call it: the name of its variant.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Input::$input => stringify!($input),)+ }
+            }
+
             /// The accepted range.
             #[must_use]
             pub const fn range(self) -> &'static Range {

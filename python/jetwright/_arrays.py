@@ -9,70 +9,56 @@ import numpy as np
 
 _OPENINGS = tuple(f"openings[{number}]" for number in range(6))
 _LAYERS = tuple(f"layers[{number}]" for number in range(6))
-#: What the core calls its inputs, by the argument that fills them, or by those that can.
+#: The arguments that fill an input of the core, by its key, where that is not the argument's name in the core's spelling.
 NAMES: dict[str, str | tuple[str, ...]] = {
-    "gauge pressure": "gauge_pressure",
-    "back pressure": "back_pressure",
-    "gas temperature": "gas_temperature",
-    "absolute pressure": "pressure",
-    "bore": "bore",
-    "bore length": "bore_length",
-    "chamfer depth": "chamfer_depth",
-    "chamfer angle": "chamfer_angle",
-    "edge radius": "edge_radius",
-    "wall roughness": "roughness",
-    "approach ratio": "approach_diameter",
-    "discharge coefficient": "discharge_coefficient",
-    "number of jets": "jets",
-    "heat": ("heat", "fire"),
-    "altitude": "altitude",
-    "station pressure": "station_pressure",
-    "sea-level pressure": "sea_level_pressure",
-    "air temperature": ("air_temperature", "start", "room"),
-    "relative humidity": "humidity",
-    "air ratio": "air_ratio",
-    "air ratio of the flame": "air_ratio",
-    "mixture temperature": "mixture_temperature",
-    "temperature of the products": "chamber_temperature",
-    "air flow": ("flow", "leak"),
-    "damper opening": ("damper", "opening"),
-    "blower static pressure": "static_pressure",
-    "blower efficiency": "efficiency",
-    "air density": "density",
-    "duct diameter": "diameter",
-    "chamber temperature": ("down_to", "chamber_temperature", "hot_face", "cold_face", "passing_temperature", "temperature"),
-    "fitting loss coefficient": ("resistance", "loss_coefficient"),
-    "layer thickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
-    "wall area": ("area", *_OPENINGS, "crucible_area"),
-    "panel size": ("inner_radius", "length", "height", "width", "depth", "spacing", "leg", "spread"),
-    "area of the panels that close the chamber": "panels",
-    "emissivity": "emissivity",
-    "flue above chamber": "flue_excess",
-    "available heat": "chamber_temperature",
-    "duration": ("held", "duration"),
-    "mass of the work": ("mass", "crucible_mass", "bag"),
-    "size of the work": ("plate", "bar"),
-    "work temperature": ("target", "start", "temperature"),
-    "film coefficient": "film_coefficient",
-    "material density": "dry_density",
-    "mole fraction": ("water", "margin"),
-    "draught height": "height",
-    "exhaust opening": "area",
-    "share of the room's air": "limit",
-    "temperature of the steel": "chamber_temperature",
-    "air ratio of a lean flame": "air_ratio",
-    "oxygen in the flue gas": "oxygen",
-    "carbon monoxide in the flue gas": "carbon_monoxide",
-    "gas in the cylinder": "left",
-    "cylinder diameter": "diameter",
-    "empty cylinder": "empty_mass",
-    "number of cylinders": "count",
-    "gas drawn": "draw",
-    "pressure the regulator needs": "needs",
-    "pipe diameter": "diameter",
-    "pipe length": "length",
-    "pressure drop of the pipe": "pressure_drop",
+    "SupplyPressure": "pressure",
+    "ApproachRatio": "approach_diameter",
+    "JetCount": "jets",
+    "HeatRate": ("heat", "fire"),
+    "AirTemperature": ("air_temperature", "start", "room"),
+    "FlameAirRatio": "air_ratio",
+    "ProductTemperature": "chamber_temperature",
+    "AirFlow": ("flow", "leak"),
+    "DamperOpening": ("damper", "opening"),
+    "BlowerPressure": "static_pressure",
+    "BlowerEfficiency": "efficiency",
+    "AirDensity": "density",
+    "DuctDiameter": "diameter",
+    "ChamberTemperature": ("down_to", "chamber_temperature", "hot_face", "cold_face", "passing_temperature", "temperature"),
+    "FittingLoss": ("resistance", "loss_coefficient"),
+    "LayerThickness": (*_LAYERS, "depth", "crucible_wall", "thickness"),
+    "WallArea": ("area", *_OPENINGS, "crucible_area"),
+    "PanelSize": ("inner_radius", "length", "height", "width", "depth", "spacing", "leg", "spread"),
+    "PanelArea": "panels",
+    "AvailableHeat": "chamber_temperature",
+    "Duration": ("held", "duration"),
+    "WorkMass": ("mass", "crucible_mass", "bag"),
+    "WorkSize": ("plate", "bar"),
+    "WorkTemperature": ("target", "start", "temperature"),
+    "MaterialDensity": "dry_density",
+    "Fraction": ("water", "margin"),
+    "DraughtHeight": "height",
+    "ExhaustArea": "area",
+    "RoomFraction": "limit",
+    "ScaleTemperature": "chamber_temperature",
+    "LeanAirRatio": "air_ratio",
+    "OxygenReading": "oxygen",
+    "MonoxideReading": "carbon_monoxide",
+    "CylinderHolds": "left",
+    "CylinderDiameter": "diameter",
+    "CylinderTare": "empty_mass",
+    "CylinderCount": "count",
+    "GasDraw": "draw",
+    "InletPressure": "needs",
+    "PipeDiameter": "diameter",
+    "PipeLength": "length",
+    "PipeDrop": "pressure_drop",
 }
+
+
+def _plain_name(key: str) -> str:
+    """``GaugePressure`` as an argument is spelled: ``gauge_pressure``."""
+    return "".join(f"_{letter.lower()}" if letter.isupper() else letter for letter in key).lstrip("_")
 
 
 class RangeError(ValueError):
@@ -139,8 +125,8 @@ def check_invalid(invalid: str) -> None:
 
 
 def _argument(name: str, given: float, flat: int, shape: tuple[int, ...], values: dict[str, Any]) -> str:
-    """The argument behind a name of the core: of those that can fill it, the one that holds the value given."""
-    names = NAMES.get(name, name)
+    """The argument behind a key of the core: of those that can fill it, the one that holds the value given."""
+    names = NAMES.get(name) or _plain_name(name)
     if isinstance(names, str):
         return names
     there = [candidate for candidate in values if candidate in names or candidate.startswith("panels[")]

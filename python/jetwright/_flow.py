@@ -34,18 +34,14 @@ _WRITTEN = (
     "ambient_pressure",
 )
 _in_order = None if INPUTS == _WRITTEN else itemgetter(*map(_WRITTEN.index, INPUTS))
-#: What the two measures of an edge are called.
-_MEASURES: dict[str, dict[str, str]] = {
-    "chamfered": {"edge_first": "chamfer_depth", "edge_second": "chamfer_angle"},
-    "rounded": {"edge_first": "edge_radius"},
-}
 #: The compiled loop's code of each edge, how long its bore usually is, and what its measures are called.
 _EDGES = {
-    word: (code, length, _MEASURES.get(word, {})) for code, (word, length) in enumerate(_native.jet_edges())
+    word: (code, length, dict(zip(("edge_first", "edge_second"), measures)))
+    for code, (word, length, measures) in enumerate(_native.jet_edges())
 }
 _ROUGHNESS = _native.jet_roughness()
 #: Added to the code of the edge where the coefficient is a measured one.
-_MEASURED = 4
+_MEASURED = _native.jet_measured()
 #: The approach of a jet without a tube before it.
 _WIDE = float("inf")
 _FLOATS = [float] * len(INPUTS)

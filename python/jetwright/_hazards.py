@@ -33,6 +33,11 @@ def hazards_of(native: Callable[..., Any], values: dict[str, Any], invalid: str)
     Hazards that are nowhere are left out; an element without an answer has none.
     """
     (column,) = answer(native, values, invalid, 1)
+    return hazards_in(column)
+
+
+def hazards_in(column: Any) -> dict[str, Any]:
+    """The same of the compiled loop's bits."""
     bits = np.nan_to_num(np.asarray(column, dtype=float)).astype(np.int64)
     order = ("danger", "warning", "caution", "notice")
     found: dict[str, Any] = {}

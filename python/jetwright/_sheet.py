@@ -14,7 +14,7 @@ import numpy as np
 from . import _native
 from ._air import BurnerRun
 from ._arrays import answer
-from ._hazards import hazards_of
+from ._hazards import Warned, disjoint_base, hazards_of
 
 
 def _read(source: str | os.PathLike[str] | Mapping[str, Any]) -> tuple[str | dict[str, Any], str]:
@@ -113,7 +113,7 @@ _LIGHTS = ("cold", "glowing", "never")
 _GOES_OUT = ("lights", "too_lean", "too_rich", "lets_go", "no_flow")
 
 
-class Lighting(NamedTuple):
+class _Lighting(NamedTuple):
     """What settings do; arrays like the arguments.
 
     ``lights`` is ``"cold"``, ``"glowing"`` (only in a glowing chamber) or ``"never"``, empty where there is no answer;
@@ -126,6 +126,13 @@ class Lighting(NamedTuple):
     air_ratio: Any
     pull: Any
     glow_needed: Any
+
+
+@disjoint_base
+class Lighting(Warned, _Lighting):
+    __doc__ = _Lighting.__doc__ or ""
+
+    _ask: Any = None
 
 
 class LightingRange(NamedTuple):
@@ -227,7 +234,10 @@ class Burner:
         values = {"gauge_pressure": gauge_pressure, aim[0]: aim[1]}
         native = lambda *args: _native.lighting(self._native, by_ratio, known, *args)  # noqa: E731
         lights, goes_out, ratio, pull, walls = answer(native, values, invalid, 5)
-        return Lighting(_words(lights, _LIGHTS), _words(goes_out, _GOES_OUT), ratio, pull, walls)
+        found = Lighting(_words(lights, _LIGHTS), _words(goes_out, _GOES_OUT), ratio, pull, walls)
+        ask = partial(_native.lighting_hazards, self._native, by_ratio, known)
+        found._ask = partial(hazards_of, ask, values, "nan")
+        return found
 
     def lighting_range(self, *, damper: Any = None, air_ratio: Any = None) -> LightingRange:
         """The gauge pressures that light a cold chamber and that keep a glowing one, for damper openings or air ratios.

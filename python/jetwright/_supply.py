@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, Mapping, NamedTuple
 
 import numpy as np
@@ -9,10 +10,11 @@ import numpy as np
 from . import _native
 from ._arrays import answer
 from ._gas import Gas, as_gas
+from ._hazards import Warned, disjoint_base, hazards_in, hazards_of
 from ._site import Site, as_site
 
 
-class CylinderDraw(NamedTuple):
+class _CylinderDraw(NamedTuple):
     """Cylinders under draw, arrays like the arguments: kg/s, s, kg, K and gauge Pa.
 
     ``steady_draw`` is what they hold at the level they are at; ``too_cold_after`` and ``empty_after`` are infinite
@@ -29,6 +31,13 @@ class CylinderDraw(NamedTuple):
     pressure: Any
     first_pressure: Any
 
+
+@disjoint_base
+class CylinderDraw(Warned, _CylinderDraw):
+    __doc__ = _CylinderDraw.__doc__ or ""
+
+    _ask: Any = None
+
     def to_pandas(self) -> Any:
         """A ``DataFrame`` with one row an element."""
         import pandas as pd
@@ -36,13 +45,20 @@ class CylinderDraw(NamedTuple):
         return pd.DataFrame({name: np.ravel(value) for name, value in self._asdict().items()})
 
 
-class LineFlow(NamedTuple):
+class _LineFlow(NamedTuple):
     """What a gas line passes, arrays like the arguments: m3/s at 60 degF and 30 inHg, kg/s, W."""
 
     volume_flow: Any
     mass_flow: Any
     heat_gross: Any
     heat_net: Any
+
+
+@disjoint_base
+class LineFlow(Warned, _LineFlow):
+    __doc__ = _LineFlow.__doc__ or ""
+
+    _ask: Any = None
 
 
 def cylinder(
@@ -102,7 +118,9 @@ def cylinder(
     native = lambda *args: _native.cylinder(gas._native, site._kind, *args)  # noqa: E731
     rows = answer(native, values, invalid, 8, {"left": False, "capacity": False})
     steady, keeps_up, *rest = rows
-    return CylinderDraw(steady, keeps_up == 1.0, *rest)
+    found = CylinderDraw(steady, keeps_up == 1.0, *rest)
+    found._ask = partial(hazards_of, partial(_native.cylinder_hazards, gas._native, site._kind), values, "nan")
+    return found
 
 
 def low_pressure_line(
@@ -126,4 +144,10 @@ def low_pressure_line(
     values = {"diameter": diameter, "length": length, "pressure_drop": pressure_drop}
     native = lambda *args: _native.low_pressure_line(gas._native, *args)  # noqa: E731
     volume, mass = answer(native, values, invalid, 2, {"length": False, "pressure_drop": True})
-    return LineFlow(volume, mass, mass * gas.heating_value_gross, mass * gas.heating_value_net)
+    found = LineFlow(volume, mass, mass * gas.heating_value_gross, mass * gas.heating_value_net)
+    found._ask = partial(_line_hazards, gas._native)
+    return found
+
+
+def _line_hazards(native: Any) -> dict[str, Any]:
+    return hazards_in(_native.gas_hazards(native))

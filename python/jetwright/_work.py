@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, Mapping, NamedTuple, Sequence
 
 from . import _native
 from ._arrays import answer
+from ._hazards import Warned, disjoint_base, hazards_of
 from ._material import Substance, as_substance
 from ._results import Columns
 from ._site import Site, as_site
@@ -166,7 +168,8 @@ class _Lining(NamedTuple):
     sling_pull: Any
 
 
-class Lining(Columns, _Lining):
+@disjoint_base
+class Lining(Warned, Columns, _Lining):
     """What the panels of a chamber add up to; arrays like the arguments, ``None`` where not asked.
 
     ``hot_area`` m2 lined, openings not counted; ``opening_area`` m2; ``chamber_volume`` and ``lining_volume`` m3;
@@ -175,7 +178,7 @@ class Lining(Columns, _Lining):
     ``sling_pull`` N in each of two legs that lift the dry mass: ask a rigger before you lift.
     """
 
-    __slots__ = ()
+    _ask: Any = None
     UNITS = {"hot_area": "m2", "opening_area": "m2", "chamber_volume": "m3", "lining_volume": "m3", "to_close": "m2"} | {
         "closing": "m2", "dry_mass": "kg", "water": "kg", "drying_heat": "J", "sling_pull": "N",
     }  # fmt: skip
@@ -243,7 +246,10 @@ def lining(
     if sling_leg is not None:
         values = {"mass": rows[6], "leg": sling_leg, "spread": sling_spread}
         rows[11] = answer(lambda *args: _native.sling_pull(*args), values, invalid, 1)[0]
-    return Lining(*rows)
+    found = Lining(*rows)
+    if dry_density is not None:
+        found._ask = partial(hazards_of, _native.castable_hazards, {"dry_mass": rows[6], "water": rows[8]}, "nan")
+    return found
 
 
 def _panels(panels: Sequence[Mapping[str, Any]]) -> tuple[list[int], dict[str, Any]]:

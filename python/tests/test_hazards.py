@@ -42,3 +42,33 @@ def test_a_flame_and_a_flow_warn():
     assert pickle.loads(pickle.dumps(one)).hazards == one.hazards
     assert pickle.loads(pickle.dumps(flame)).hazards.keys() == flame.hazards.keys()
     assert json.dumps(jw.sheet(str(BELLS)).hazards)
+
+
+def test_a_cylinder_a_line_a_lining_and_the_lighting_warn():
+    """The command's `cylinder` and the sheet warn of these; the castable weighs more than one person may lift."""
+    tank = {"gas": "propane", "capacity": 45.0, "diameter": 0.375, "needs": 1 * jw.bar, "left": 6.0}
+    drawn = jw.cylinder(draw=[0.5 / 3600, 3 / 3600], duration=4 * jw.hour, **tank)
+    assert drawn.hazards["cylinder_short"].tolist() == [False, True] and drawn.hazards["heavy_gas"].all()
+    assert "blend_boils_apart" in jw.cylinder(draw=1 / 3600, **{**tank, "gas": "propane-butane"}).hazards
+    pipe = {"diameter": 0.027, "length": 15.0, "pressure_drop": 120.0}
+    assert jw.low_pressure_line(gas="natural-gas", **pipe).hazards == {}
+    assert jw.low_pressure_line(gas="propane", **pipe).hazards == {"heavy_gas": True}
+    end = {"kind": "flat", "area": 0.070686, "thickness": 0.075}
+    panels = [{"kind": "cylinder", "diameter": 0.3, "length": 0.4, "thickness": 0.075}, end, end]
+    assert jw.lining(panels=panels).hazards == {}
+    cast = jw.lining(panels=panels, dry_density=1050.0, water=0.25)
+    assert cast.hazards == {"wet_lining": True, "heavy_lining": True}, cast.dry_mass
+    burner = jw.Burner(tomllib.loads(BELLS.read_text()))
+    lit = burner.lighting(gauge_pressure=np.array([1.0, 5.0]) * jw.psi, damper=0.5)
+    sheet = jw.sheet(tomllib.loads(BELLS.read_text()))
+    of_lighting = {"flash_back", "flash_back_unknown", "unlit_gas", "goes_out", "heavy_gas"}
+    assert set(lit.hazards) <= of_lighting and "heavy_gas" in lit.hazards
+    assert {"flash_back_unknown"} & set(lit.hazards) == {"flash_back_unknown"} & {one["kind"] for one in sheet.hazards}
+    assert pickle.loads(pickle.dumps(drawn)).hazards.keys() == drawn.hazards.keys()
+
+
+def test_every_name_of_an_argument_belongs_to_an_input_of_the_core():
+    from jetwright import _arrays, _native
+
+    assert set(_arrays.NAMES) <= set(_native.input_keys())
+    assert _arrays._plain_name("GaugePressure") == "gauge_pressure"

@@ -9,6 +9,7 @@ mod abi;
 mod controller;
 mod estimate;
 mod flue;
+mod hazards;
 mod kept;
 mod limiting;
 mod physics;
@@ -30,6 +31,10 @@ pub use estimate::{
 pub use flue::{
     JetwrightBasis, JetwrightExpectedReading, JetwrightFlame, JetwrightFlueReading, JetwrightSite,
     jetwright_air_ratio_from_oxygen, jetwright_available_heat, jetwright_expected_reading,
+};
+pub use hazards::{
+    JETWRIGHT_STATE_HAZARDS, JetwrightHazardKind, JetwrightSeverity, JetwrightStateHazard, JetwrightStateHazards,
+    jetwright_flame_hazards, jetwright_jet_hazards,
 };
 pub use limiting::{
     JETWRIGHT_AIR_CHANGES_WORDS, JETWRIGHT_CROSS_LIMIT_WORDS, JETWRIGHT_TOTALS_WORDS, JetwrightAirChanges,

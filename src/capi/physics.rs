@@ -102,6 +102,34 @@ pub(super) fn gas(number: u32) -> Result<Gas<f32>, JetwrightStatus> {
     NAMED.get(number as usize).and_then(|named| named.single()).ok_or(JetwrightStatus::Unknown)
 }
 
+impl JetwrightJet {
+    pub(super) fn made(&self) -> Result<Jet<f32>, JetwrightStatus> {
+        let edge = match self.edge {
+            0 => Edge::Sharp,
+            1 => Edge::Square,
+            _ => return Err(JetwrightStatus::Unknown),
+        };
+        let shape =
+            BoreShape { edge, ..BoreShape::drilled(BoreLength::Fixed(Length::from_meters(self.bore_length_m))) };
+        let coefficient = match self.measured_coefficient {
+            0.0 => Coefficient::Model,
+            measured => Coefficient::Measured(measured),
+        };
+        Ok(Jet { bore: shape.with_diameter(Length::from_meters(self.bore_m))?, count: self.count, coefficient })
+    }
+}
+
+impl JetwrightSupply {
+    pub(super) fn supply(&self) -> Supply<f32> {
+        Supply {
+            ambient: AbsolutePressure::from_pascals(self.ambient_pa),
+            gauge: GaugePressure::from_pascals(self.gauge_pa),
+            back: GaugePressure::from_pascals(self.back_pa),
+            temperature: Temperature::from_kelvin(self.temperature_k),
+        }
+    }
+}
+
 /// What a jet passes, within 1e-5 of double precision. The gas is not worked out but read, rounded once.
 #[must_use]
 #[unsafe(no_mangle)]
@@ -113,26 +141,7 @@ pub extern "C" fn jetwright_jet_flow(
     let flow = unless_answered(flow, JetwrightFlow::UNKNOWN);
     status(|| {
         let (jet, supply, flow) = (given(jet)?, given(supply)?, given(flow)?);
-        let edge = match jet.edge {
-            0 => Edge::Sharp,
-            1 => Edge::Square,
-            _ => return Err(JetwrightStatus::Unknown),
-        };
-        let shape = BoreShape { edge, ..BoreShape::drilled(BoreLength::Fixed(Length::from_meters(jet.bore_length_m))) };
-        let coefficient = match jet.measured_coefficient {
-            0.0 => Coefficient::Model,
-            measured => Coefficient::Measured(measured),
-        };
-        let made = Jet { bore: shape.with_diameter(Length::from_meters(jet.bore_m))?, count: jet.count, coefficient };
-        let passed = made.flow(
-            &gas(jet.gas)?,
-            &Supply {
-                ambient: AbsolutePressure::from_pascals(supply.ambient_pa),
-                gauge: GaugePressure::from_pascals(supply.gauge_pa),
-                back: GaugePressure::from_pascals(supply.back_pa),
-                temperature: Temperature::from_kelvin(supply.temperature_k),
-            },
-        )?;
+        let passed = jet.made()?.flow(&gas(jet.gas)?, &supply.supply())?;
         *flow = JetwrightFlow {
             mass_flow_kg_per_s: passed.mass_flow.kilograms_per_second(),
             heat_gross_w: passed.heat_gross.watts(),

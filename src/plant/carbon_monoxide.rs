@@ -1,5 +1,6 @@
 //! Carbon monoxide of a setting's fire.
 
+use crate::Scalar;
 use crate::burner::{Conditions, GLOW_CELSIUS};
 use crate::combustion::{Product, Reactants};
 use crate::gas::Gas;
@@ -14,15 +15,15 @@ const RICH: f64 = 0.98;
 
 /// Carbon monoxide of the products at the hottest of these chambers and a glow: a chamber lit cold soon glows, and the
 /// hotter, the more a rich fire makes. None where no flame is calculated so rich or so lean.
-pub(crate) fn at_hottest(
-    gas: &Gas,
-    site: &Site,
-    mixture: Temperature,
-    chambers: &[Temperature],
-    air_ratio: f64,
-) -> Option<f64> {
-    let hotter = |at: Temperature, chamber: &Temperature| if *chamber > at { *chamber } else { at };
-    let at = chambers.iter().fold(Temperature::from_celsius(GLOW_CELSIUS), hotter);
+pub(crate) fn at_hottest<S: Scalar>(
+    gas: &Gas<S>,
+    site: &Site<S>,
+    mixture: Temperature<S>,
+    chambers: &[Temperature<S>],
+    air_ratio: S,
+) -> Option<S> {
+    let hotter = |at: Temperature<S>, chamber: &Temperature<S>| if *chamber > at { *chamber } else { at };
+    let at = chambers.iter().fold(Temperature::from_celsius(S::c(GLOW_CELSIUS)), hotter);
     let reactants = Reactants::new(gas, site, air_ratio, mixture).ok()?;
     Some(reactants.products_at(at).ok()?.dry(Product::CarbonMonoxide))
 }
@@ -34,6 +35,6 @@ pub(crate) fn monoxide(plant: &Plant, conditions: &Conditions, air_ratio: f64) -
 }
 
 /// Whether a fire makes so much carbon monoxide that it is cautioned of.
-pub(crate) fn poisons(air_ratio: f64, monoxide: Option<f64>) -> bool {
-    monoxide.map_or(air_ratio < RICH, |share| share > MONOXIDE)
+pub(crate) fn poisons<S: Scalar>(air_ratio: S, monoxide: Option<S>) -> bool {
+    monoxide.map_or(air_ratio < S::c(RICH), |share| share > S::c(MONOXIDE))
 }

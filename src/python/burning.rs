@@ -5,7 +5,8 @@ use std::prelude::rust_2024::*;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Answer, Operand, map, refuse};
+use super::operands::{Answer, Operand, refuse};
+use super::site::map_on_site;
 use crate::combustion::{
     self, Basis, Character, FlueReading, LimitStandard, air_ratio_from_oxygen, expected_reading as expected,
 };
@@ -23,14 +24,12 @@ pub fn burning_range<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let gas = &gas.core;
-    map::<4, 5, (), _>(py, &operands, &shape, |&[kelvin, ambient, air, humidity], _| {
-        let here = super::site::at_station(ambient, air, humidity)?;
+    map_on_site::<4, 5>(py, &gas, &operands, &shape, |gas, here, &[kelvin, ..]| {
         let temperature = Temperature::from_kelvin(kelvin);
         let range = match standard {
-            0 => combustion::burning_range(gas, &here, temperature, LimitStandard::Nfpa497)?,
-            1 => combustion::burning_range(gas, &here, temperature, LimitStandard::Iec60079)?,
-            _ => combustion::explosive_range(gas, &here, temperature)?,
+            0 => combustion::burning_range(gas, here, temperature, LimitStandard::Nfpa497)?,
+            1 => combustion::burning_range(gas, here, temperature, LimitStandard::Iec60079)?,
+            _ => combustion::explosive_range(gas, here, temperature)?,
         };
         Ok([
             range.leanest_air_ratio,
@@ -50,10 +49,8 @@ pub fn burning_velocity<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let gas = &gas.core;
-    map::<5, 2, (), _>(py, &operands, &shape, |&[ratio, kelvin, ambient, air, humidity], _| {
-        let here = super::site::at_station(ambient, air, humidity)?;
-        let band = combustion::burning_velocity_band(gas, &here, ratio, Temperature::from_kelvin(kelvin))?;
+    map_on_site::<5, 2>(py, &gas, &operands, &shape, |gas, here, &[ratio, kelvin, ..]| {
+        let band = combustion::burning_velocity_band(gas, here, ratio, Temperature::from_kelvin(kelvin))?;
         Ok(band.map(Speed::meters_per_second))
     })
 }
@@ -67,11 +64,9 @@ pub fn air_ratio_of_reading<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let gas = &gas.core;
     let basis = if wet { Basis::Wet } else { Basis::Dry };
-    map::<5, 1, (), _>(py, &operands, &shape, |&[oxygen, carbon_monoxide, ambient, air, humidity], _| {
-        let here = super::site::at_station(ambient, air, humidity)?;
-        Ok([air_ratio_from_oxygen(gas, &here, FlueReading { oxygen, carbon_monoxide, basis })?])
+    map_on_site::<5, 1>(py, &gas, &operands, &shape, |gas, here, &[oxygen, carbon_monoxide, ..]| {
+        Ok([air_ratio_from_oxygen(gas, here, FlueReading { oxygen, carbon_monoxide, basis })?])
     })
 }
 
@@ -83,9 +78,8 @@ pub fn expected_reading<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let gas = &gas.core;
-    map::<4, 3, (), _>(py, &operands, &shape, |&[ratio, ambient, air, humidity], _| {
-        let reading = expected(gas, &super::site::at_station(ambient, air, humidity)?, ratio)?;
+    map_on_site::<4, 3>(py, &gas, &operands, &shape, |gas, here, &[ratio, ..]| {
+        let reading = expected(gas, here, ratio)?;
         Ok([reading.oxygen_dry, reading.oxygen_wet, reading.carbon_dioxide_dry])
     })
 }

@@ -5,7 +5,8 @@ use std::prelude::rust_2024::*;
 use pyo3::prelude::*;
 
 use super::gas::Gas;
-use super::operands::{Answer, Operand, map};
+use super::operands::{Answer, Operand};
+use super::site::map_on_site;
 use crate::combustion::{Product, Reactants};
 use crate::quantity::Temperature;
 
@@ -30,12 +31,9 @@ pub fn flame<'py>(
     operands: Vec<Operand<'py>>,
     shape: Vec<usize>,
 ) -> Answer<'py> {
-    let gas = &*gas;
-    map::<6, COLUMNS, (), _>(py, &operands, &shape, |inputs, _| {
-        let [ratio, mixture, chamber, ambient, air, humidity] = *inputs;
+    map_on_site::<6, COLUMNS>(py, &gas, &operands, &shape, |gas, site, &[ratio, mixture, chamber, ..]| {
         let kelvin = Temperature::from_kelvin;
-        let site = super::site::at_station(ambient, air, humidity)?;
-        let reactants = Reactants::new(&gas.core, &site, ratio, kelvin(mixture))?;
+        let reactants = Reactants::new(gas, site, ratio, kelvin(mixture))?;
         let flame = reactants.flame()?;
         let leaving = reactants.leaving(kelvin(chamber))?;
         let left = &leaving.products;

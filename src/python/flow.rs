@@ -12,7 +12,7 @@ use crate::error::Result as CheckedResult;
 use crate::orifice::{
     BoreLength, BoreShape, Coefficient, DrillList, Edge, Jet, JetFlow, Supply, bore_for_heat, pressure_for_heat,
 };
-use crate::plant::description::{Description, JetHole};
+use crate::plant::description::{Description, JetHole, Rule};
 use crate::plant::entries::{EdgeWord, usual_bore_length};
 use crate::quantity::{
     AbsolutePressure, Angle, GaugePressure, GrossHeatRate, HeatRate, Length, NetHeatRate, Temperature,
@@ -179,10 +179,25 @@ pub fn jet_results() -> PyResult<Vec<(&'static str, &'static str)>> {
     RESULTS.iter().map(told).collect()
 }
 
-/// The edges of a bore by their codes, and how long the bore usually is.
+/// The edges of a bore by their codes: the word, how long the bore usually is, and the keys of its measures.
 #[pyfunction]
-pub fn jet_edges() -> Vec<(&'static str, f64)> {
-    EdgeWord::WORDS.iter().map(|(word, edge)| (*word, usual_bore_length(*edge).meters())).collect()
+pub fn jet_edges() -> Vec<(&'static str, f64, Vec<&'static str>)> {
+    let by_word = JetHole::SECTION.rules.iter().find_map(|rule| match *rule {
+        Rule::ByWord("edge", words) => Some(words),
+        _ => None,
+    });
+    let measures = |word: &str| {
+        let found = by_word.unwrap_or_default().iter().find(|(known, _)| *known == word);
+        found.map_or_else(Vec::new, |(_, keys)| keys.to_vec())
+    };
+    let edges = EdgeWord::WORDS.iter();
+    edges.map(|(word, edge)| (*word, usual_bore_length(*edge).meters(), measures(word))).collect()
+}
+
+/// What is added to the code of an edge where the coefficient is a measured one.
+#[pyfunction]
+pub const fn jet_measured() -> u8 {
+    MEASURED
 }
 
 /// Roughness of a bore unless given, by the table of inputs.

@@ -14,13 +14,13 @@ use crate::quantity::{GaugePressure, Power, Temperature, Volume};
 
 /// What is known of a burner's lighting: the head's constant, the chamber's volume and its loss at a glow, and how cold
 /// the gas of the largest setting comes.
-type Facts = (Option<f64>, Option<f64>, Option<f64>, f64);
+pub(super) type Facts = (Option<f64>, Option<f64>, Option<f64>, f64);
 
-fn aimed(by_air_ratio: bool, aim: f64) -> AirSetting {
+pub(super) fn aimed(by_air_ratio: bool, aim: f64) -> AirSetting {
     if by_air_ratio { AirSetting::Ratio(aim) } else { AirSetting::Opening(aim) }
 }
 
-fn known((head_constant, volume, loss, _): Facts) -> Known {
+pub(super) fn known((head_constant, volume, loss, _): Facts) -> Known {
     let chamber = Glow { volume: volume.map(Volume::from_cubic_meters), loss: loss.map(Power::from_watts) };
     Known { head_constant, seen_air_ratio: None, chamber }
 }

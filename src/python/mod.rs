@@ -36,7 +36,9 @@ mod _native {
     #[pymodule_export]
     use super::flame::{flame, products};
     #[pymodule_export]
-    use super::flow::{drills, flow, flow_one, for_heat, jet_edges, jet_inputs, jet_results, jet_roughness};
+    use super::flow::{
+        drills, flow, flow_one, for_heat, jet_edges, jet_inputs, jet_measured, jet_results, jet_roughness,
+    };
     #[pymodule_export]
     use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
     #[pymodule_export]
@@ -44,13 +46,18 @@ mod _native {
     #[pymodule_export]
     use super::gas::Gas;
     #[pymodule_export]
-    use super::hazards::{flame_hazards, flow_hazards, hazard_kinds, run_hazards};
+    use super::hazards::{
+        castable_hazards, cylinder_hazards, flame_hazards, flow_hazards, gas_hazards, hazard_kinds, lighting_hazards,
+        run_hazards,
+    };
     #[pymodule_export]
     use super::lighting::{lighting, lighting_known, lighting_range};
     #[pymodule_export]
     use super::material::{Material, Substance, materials, steels, substances};
     #[pymodule_export]
     use super::measure::{compare, flow_uncertainty, plan_weighing, uncertainty_sources, weigh};
+    #[pymodule_export]
+    use super::operands::input_keys;
     #[pymodule_export]
     use super::parts::{damper_loss, duct_loss, duty, perfect_gas};
     #[pymodule_export]

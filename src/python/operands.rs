@@ -214,7 +214,7 @@ impl<'a> Walk<'a> {
     }
 }
 
-/// A failure as Python sees it: index, the input's name, the value in its SI unit, the message.
+/// A failure as Python sees it: index, the input's key, the value in its SI unit, the message.
 pub type Told = (usize, Option<&'static str>, f64, String);
 
 /// One error told in words.
@@ -228,7 +228,13 @@ pub fn tell(index: usize, error: Error) -> Told {
         Error::FractionsSum { given } => (Some(Input::Fraction), f64::from(given)),
         _ => (None, f64::NAN),
     };
-    (index, input.map(|input| input.range().name), value, error.to_string())
+    (index, input.map(Input::key), value, error.to_string())
+}
+
+/// The key of every input that an argument can fill.
+#[pyfunction]
+pub fn input_keys() -> Vec<&'static str> {
+    Input::ALL.iter().map(|input| input.key()).collect()
 }
 
 /// A plain `ValueError` of the core's message, for arguments that are no arrays.

@@ -4,8 +4,9 @@ use std::prelude::rust_2024::*;
 
 use pyo3::prelude::*;
 
+use super::gas::Gas;
 use super::operands::{Answer, Operand, map};
-use crate::error::Result as CheckedResult;
+use crate::error::{Error, Result as CheckedResult};
 use crate::quantity::{AbsolutePressure, Length, Temperature};
 use crate::site::Site;
 
@@ -13,6 +14,22 @@ use crate::site::Site;
 pub fn at_station(ambient: f64, temperature: f64, humidity: f64) -> CheckedResult<Site> {
     let ambient = AbsolutePressure::from_pascals(ambient);
     Site::at_station_pressure(ambient, Temperature::from_kelvin(temperature), humidity)
+}
+
+/// Calls `function` for every element with the gas, the site of the last three arguments (ambient pressure, air
+/// temperature, humidity) and all arguments.
+pub fn map_on_site<'py, const IN: usize, const OUT: usize>(
+    py: Python<'py>,
+    gas: &Gas,
+    operands: &[Operand<'py>],
+    shape: &[usize],
+    function: impl Fn(&crate::gas::Gas, &Site, &[f64; IN]) -> CheckedResult<[f64; OUT]> + Sync,
+) -> Answer<'py> {
+    let gas = &gas.core;
+    map::<IN, OUT, (), _>(py, operands, shape, |inputs, _| {
+        let [.., ambient, air, humidity] = *inputs.as_slice() else { return Err(Error::CannotBurn) };
+        function(gas, &at_station(ambient, air, humidity)?, inputs)
+    })
 }
 
 /// The site of one element; `kind` as below.

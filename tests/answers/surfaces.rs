@@ -84,6 +84,43 @@ fn flow_and_jet_warn_as_the_sheet_does() {
 }
 
 #[test]
+fn a_weighing_and_a_metering_warn_as_the_sheet_does() {
+    let mut met = BTreeSet::new();
+    for (gas, length, gauge) in
+        [("propane", "12 mm", "5 psi"), ("natural-gas", "12 mm", "0.4 psi"), ("butane", "2.6 mm", "5 psi")]
+    {
+        let file = BurnerFile::bells(&[
+            (HOLD, ""),
+            ("\"propane\"", &format!("\"{gas}\"")),
+            ("\"12 mm\"", &format!("\"{length}\"")),
+            (GAUGE, &format!("gauge = \"{gauge}\"\nair_ratio = 1.3")),
+        ]);
+        let sheet = file.json();
+        let name = sheet["settings"][0]["name"].as_str().unwrap().to_owned();
+        let weigh = json(&["weigh", file.path(), "--setting", &name, "--scale", "10 g"]);
+        assert_eq!(kinds(&weigh), among(&sheet, OF_JET), "{gas} {length} {gauge}");
+        met.extend(kinds(&weigh));
+    }
+    assert!(["heavy_gas", "short_bore"].iter().all(|kind| met.contains(*kind)), "{met:?}");
+    let file = BurnerFile::bells(&[]);
+    let metered = json(&[
+        "meter",
+        file.path(),
+        "--gauge",
+        "5 psi",
+        "--counted",
+        "0.78 m3",
+        "--time",
+        "30 min",
+        "--meter-pressure",
+        "20 mbar",
+        "--meter-temperature",
+        "15 C",
+    ]);
+    assert!(kinds(&metered).contains("heavy_gas"), "{metered}");
+}
+
+#[test]
 fn air_and_flame_warn_as_the_sheet_does() {
     let mut met = BTreeSet::new();
     for (gas, gauge, air) in [

@@ -105,7 +105,16 @@ fn the_header_is_what_cbindgen_makes_of_the_source() {
         function: cbindgen::FunctionConfig { must_use: Some("JETWRIGHT_MUST_USE".into()), ..Default::default() },
         // Numbers come from C, where any can stand in an enumeration: these are named in no signature.
         export: cbindgen::ExportConfig {
-            include: ["JetwrightGas", "JetwrightEdge", "JetwrightBasis", "JetwrightCommand"].map(String::from).to_vec(),
+            include: [
+                "JetwrightGas",
+                "JetwrightEdge",
+                "JetwrightBasis",
+                "JetwrightCommand",
+                "JetwrightHazardKind",
+                "JetwrightSeverity",
+            ]
+            .map(String::from)
+            .to_vec(),
             ..Default::default()
         },
         ..Default::default()

@@ -2,12 +2,14 @@
 
 use jetwright::capi::{
     JetwrightExpectedReading, JetwrightFlame, JetwrightFlow, JetwrightFlueReading, JetwrightJet, JetwrightSite,
-    JetwrightStatus, JetwrightSupply, jetwright_air_ratio_from_oxygen, jetwright_available_heat,
-    jetwright_expected_reading, jetwright_jet_flow,
+    JetwrightStateHazards, JetwrightStatus, JetwrightSupply, jetwright_air_ratio_from_oxygen, jetwright_available_heat,
+    jetwright_expected_reading, jetwright_flame_hazards, jetwright_jet_flow, jetwright_jet_hazards,
 };
 use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};
 use jetwright::gas::{Gas, NAMED};
 use jetwright::orifice::{BoreLength, BoreShape, Edge, Jet, Supply};
+use jetwright::plant::HazardKind;
+use jetwright::plant::hazards::of_flame;
 use jetwright::quantity::{AbsolutePressure, GaugePressure, Length, Temperature};
 use jetwright::site::Site;
 
@@ -26,6 +28,53 @@ fn site() -> Site {
     let pressure = AbsolutePressure::from_pascals(f64::from(ambient_pa));
     Site::at_station_pressure(pressure, Temperature::from_kelvin(f64::from(air_temperature_k)), f64::from(humidity))
         .unwrap()
+}
+
+fn listed(hazards: &JetwrightStateHazards) -> Vec<(u16, u8)> {
+    hazards.hazards[..usize::try_from(hazards.count).unwrap()]
+        .iter()
+        .map(|hazard| (hazard.kind, hazard.severity))
+        .collect()
+}
+
+#[test]
+fn a_fire_and_a_jet_warn_of_what_they_warn_of_in_double_precision() {
+    let mut met = std::collections::BTreeSet::new();
+    for (gas, reference) in gases() {
+        for air_ratio in [0.7_f32, 0.9, 1.05, 1.3, 2.5] {
+            let flame =
+                JetwrightFlame { gas, air_ratio, mixture_temperature_k: 303.15, chamber_temperature_k: 1473.15 };
+            let mut hazards = JetwrightStateHazards::UNKNOWN;
+            let status = jetwright_flame_hazards(Some(&flame), Some(&SITE), Some(&mut hazards));
+            assert_eq!(status, JetwrightStatus::Ok);
+            let kelvin = Temperature::from_kelvin;
+            let expected = of_flame(&reference, &site(), kelvin(303.15), kelvin(1473.15), f64::from(air_ratio));
+            let kinds: Vec<_> = expected.iter().map(|hazard| (hazard.kind as u16, hazard.severity().code())).collect();
+            assert_eq!(listed(&hazards), kinds, "gas {gas} at {air_ratio}");
+            for (ours, theirs) in hazards.hazards.iter().zip(expected.iter()) {
+                let close = |ours: f32, theirs: Option<f64>| {
+                    theirs.map_or(ours.is_nan(), |theirs| (f64::from(ours) / theirs - 1.0).abs() < 1e-3)
+                };
+                assert!(close(ours.number, theirs.number) && close(ours.limit, theirs.limit), "{ours:?} {theirs:?}");
+            }
+            met.extend(kinds);
+        }
+    }
+    assert!(met.len() >= 4, "{met:?}");
+    let jet =
+        JetwrightJet { gas: 0, edge: 1, bore_m: 1.8e-3, bore_length_m: 2e-3, count: 1.0, measured_coefficient: 0.0 };
+    let supply = JetwrightSupply { ambient_pa: 83_500.0, gauge_pa: 100.0, back_pa: 100.0, temperature_k: 288.15 };
+    let mut hazards = JetwrightStateHazards::UNKNOWN;
+    assert_eq!(jetwright_jet_hazards(Some(&jet), Some(&supply), Some(&mut hazards)), JetwrightStatus::Ok);
+    let kinds: Vec<_> =
+        listed(&hazards).into_iter().map(|(kind, _)| HazardKind::of_code(kind).unwrap().key()).collect();
+    assert!(
+        ["heavy_gas", "no_gas", "short_bore"].iter().all(|key| kinds.contains(key)) && kinds.len() == 3,
+        "{kinds:?}"
+    );
+    let liquid = JetwrightSupply { gauge_pa: 2e6, ..supply };
+    assert_eq!(jetwright_jet_hazards(Some(&jet), Some(&liquid), Some(&mut hazards)), JetwrightStatus::OutOfRange);
+    assert_eq!(hazards.count, -1);
 }
 
 #[test]

@@ -13,11 +13,13 @@ use jetwright::orifice::{Coefficient, Jet, Supply};
 use jetwright::plant::Plant;
 use jetwright::plant::description::asked::RunAsked;
 use jetwright::plant::entries::MeasuredEntry;
+use jetwright::plant::hazards::{Flowing, at_setting, of_gauges, of_line};
 use jetwright::plant::spreads::{bore_spread, spreads};
 use jetwright::prose::advice;
 use jetwright::prose::refusals::reason_words;
 use jetwright::quantity::{Duration, GaugePressure, Mass, MassFlow};
 use jetwright::report::answers::measured::{Found, MeasuredAnswer, MeasuredBy, tree};
+use jetwright::report::warnings::Warned;
 
 use crate::command_error::{CommandError, OptionError};
 use crate::common::AnswerArguments;
@@ -95,7 +97,7 @@ pub fn answer(
 ) -> Result<String, CommandError> {
     let (plant, places) = burner_file::read(&arguments.file)?.plant()?;
     let read = supplies(arguments, &plant, &places, passed.len().max(1))?;
-    let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.into_iter().unzip();
+    let (readings, supplies): (Vec<GaugePressure>, Vec<Supply>) = read.iter().copied().unzip();
     let jet = Jet { coefficient: Coefficient::Model, ..plant.jet };
     let highest = readings.iter().fold(readings[0], |most, &next| if next > most { next } else { most });
     let bore = bore_spread(&plant);
@@ -116,11 +118,12 @@ pub fn answer(
     }
     let others = (gauge.powi(2) + others.powi(2) + 0.25 * reading.share.powi(2)).sqrt();
     let plan = plan(flow, reading, others, known);
+    let warned = warned(&plant, &jet, &read, arguments).map_err(refuse)?;
     let mut answer =
         MeasuredAnswer { kind, bore: jet.bore.diameter(), known: 2.0 * known, plan, found: None, saved: None };
     if passed.is_empty() {
         refuse_idle(arguments)?;
-        return print(&answer, arguments);
+        return print(&answer, &warned, arguments);
     }
     let runs = runs(kind, arguments, passed, &supplies, plant.heads)?;
     let found = found(kind, arguments, (&jet, &plant), (&runs, &readings, reading), &spreads, known)?;
@@ -144,11 +147,34 @@ pub fn answer(
         let folder = arguments.file.parent().unwrap_or(Path::new(""));
         answer.saved = Some(path.strip_prefix(folder).unwrap_or(path).display().to_string());
     }
-    print(&answer, arguments)
+    print(&answer, &warned, arguments)
 }
 
-fn print(answer: &MeasuredAnswer, arguments: &MeasuredArguments) -> Result<String, CommandError> {
-    output::print(&tree(answer, &output::shop(&arguments.answer)), "A measured jet", &arguments.answer)
+fn print(answer: &MeasuredAnswer, warned: &Warned, arguments: &MeasuredArguments) -> Result<String, CommandError> {
+    let shop = output::shop(&arguments.answer);
+    output::print(&tree(answer, &shop).warned(warned, &shop), "A measured jet", &arguments.answer)
+}
+
+/// What the jet and the line warn of at each gauge reading, which the states are called by.
+fn warned(
+    plant: &Plant,
+    jet: &Jet,
+    read: &[(GaugePressure, Supply)],
+    arguments: &MeasuredArguments,
+) -> jetwright::Result<Warned> {
+    let flows: Vec<_> =
+        read.iter().map(|(_, supply)| jet.flow(&plant.gas, supply)).collect::<jetwright::Result<_>>()?;
+    let flowing = read.iter().zip(&flows).map(|((_, supply), flow)| {
+        let pressure = supply.gauge.to_absolute(supply.ambient);
+        let saturation_ratio = plant.gas.mixture().saturation_ratio(pressure, supply.temperature);
+        Flowing { bore: &jet.bore, drill: plant.drill, flow, saturation_ratio }
+    });
+    let mut found = of_gauges(&plant.gas, flowing);
+    if plant.before.line.is_some() {
+        found.extend((0..).zip(read).filter_map(|(at, (gauge, supply))| of_line(*gauge, supply.gauge, at_setting(at))));
+    }
+    let shop = output::shop(&arguments.answer);
+    Ok(Warned::named(found, read.iter().map(|(gauge, _)| shop.gauge(*gauge)).collect()))
 }
 
 /// Refuses options that only a run gives sense to.

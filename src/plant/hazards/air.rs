@@ -2,6 +2,7 @@
 
 use super::list::{Hazard, Hazards};
 use super::table::HazardKind;
+use crate::Scalar;
 use crate::air::{DISC_KNOWN_FROM, DamperKind};
 use crate::burner::Running;
 use crate::plant::carbon_monoxide::{MONOXIDE, poisons};
@@ -40,17 +41,17 @@ pub struct Supplied {
 
 /// Leaner than a cold mixture burns, or so rich that it makes carbon monoxide.
 #[must_use]
-pub fn of_air_ratio(
-    air_ratio: f64,
-    leanest: Option<f64>,
-    carbon_monoxide: Option<f64>,
+pub fn of_air_ratio<S: Scalar>(
+    air_ratio: S,
+    leanest: Option<S>,
+    carbon_monoxide: Option<S>,
     place: Place,
-) -> Option<Hazard> {
+) -> Option<Hazard<S>> {
     if let Some(leanest) = leanest.filter(|leanest| air_ratio > *leanest) {
         return Some(Hazard::new(HazardKind::TooLean, place).with(air_ratio, leanest));
     }
     poisons(air_ratio, carbon_monoxide)
-        .then(|| Hazard::new(HazardKind::CarbonMonoxide, place).with(carbon_monoxide, MONOXIDE))
+        .then(|| Hazard::new(HazardKind::CarbonMonoxide, place).with(carbon_monoxide, S::c(MONOXIDE)))
 }
 
 /// What blower, damper and mixture of a state warn of.

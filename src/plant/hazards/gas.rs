@@ -2,6 +2,7 @@
 
 use super::list::Hazard;
 use super::table::HazardKind;
+use crate::Scalar;
 use crate::burner::GLOW_CELSIUS;
 use crate::combustion::AirNeed;
 use crate::combustion::autoignition;
@@ -18,25 +19,26 @@ const HIGH: f64 = 0.97;
 
 /// Gas heavier than air, which pools in low places.
 #[must_use]
-pub fn of_gas(gas: &Gas) -> Option<Hazard> {
+pub fn of_gas<S: Scalar>(gas: &Gas<S>) -> Option<Hazard<S>> {
     let density = gas.mixture().calorific_values(Default::default(), Default::default()).relative_density;
-    (density > 1.0).then(|| Hazard::new(HazardKind::HeavyGas, Place::section("gas")).with(density, 1.0))
+    (density > S::one()).then(|| Hazard::new(HazardKind::HeavyGas, Place::section("gas")).with(density, S::one()))
 }
 
 /// A chamber so hot that it may ignite gas, and not so hot that it does as the gas comes: what has gathered ignites at
 /// once. EN 746-2 (from memory) sets 750 degC where NFPA 86 (from memory) sets 760.
 #[must_use]
-pub fn of_late_ignition(gas: &Gas, chamber: Temperature, place: Place) -> Option<Hazard> {
+pub fn of_late_ignition<S: Scalar>(gas: &Gas<S>, chamber: Temperature<S>, place: Place) -> Option<Hazard<S>> {
     let from = autoignition(gas.mixture()).ok()??;
-    let glow = Temperature::from_celsius(GLOW_CELSIUS);
+    let glow = Temperature::from_celsius(S::c(GLOW_CELSIUS));
     let late = Hazard::new(HazardKind::IgnitesLate, place).with(chamber.kelvin(), glow.kelvin());
     (chamber >= from && chamber < glow).then_some(late)
 }
 
 /// Supply pressure over the dew-point pressure: near 1 the gas condenses.
 #[must_use]
-pub fn of_saturation(ratio: f64, place: Place) -> Option<Hazard> {
-    (ratio > NEAR_CONDENSING).then(|| Hazard::new(HazardKind::NearCondensing, place).with(ratio, NEAR_CONDENSING))
+pub fn of_saturation<S: Scalar>(ratio: S, place: Place) -> Option<Hazard<S>> {
+    let limit = S::c(NEAR_CONDENSING);
+    (ratio > limit).then(|| Hazard::new(HazardKind::NearCondensing, place).with(ratio, limit))
 }
 
 /// A site so high that settings copied from sea level are wrong: what an air ratio of 1 becomes.

@@ -2,6 +2,7 @@
 
 use super::list::Hazard;
 use super::table::HazardKind;
+use crate::Scalar;
 use crate::orifice::{Bore, Drill, DrillList};
 use crate::plant::refusal::Place;
 use crate::quantity::MassFlow;
@@ -16,22 +17,30 @@ const LONG: f64 = 1.5;
 const VISCOUS: f64 = 5000.0;
 
 /// What the jet's shape and size warn of.
-pub fn of_jet(bore: &Bore, drill: Option<Drill>) -> impl Iterator<Item = Hazard> {
+pub fn of_jet(bore: &Bore, drill: Option<Drill>) -> impl Iterator<Item = Hazard> + use<> {
+    let tip = drill.filter(|drill| drill.list() == DrillList::Tips);
+    let unmeasured = Hazard::new(HazardKind::UnmeasuredTip, Place::section("jet"));
+    of_bore(bore).chain(tip.map(|tip| unmeasured.with(tip.diameter().meters(), None)))
+}
+
+/// What the jet's shape warns of.
+pub fn of_bore<S: Scalar>(bore: &Bore<S>) -> impl Iterator<Item = Hazard<S>> + use<S> {
     let here = |kind| Hazard::new(kind, Place::section("jet"));
     let length = bore.length_ratio();
-    let short = (NO_LONGER_THIN..LONG).contains(&length).then(|| here(HazardKind::ShortBore).with(length, LONG));
+    let is_short = length >= S::c(NO_LONGER_THIN) && length < S::c(LONG);
+    let short = is_short.then(|| here(HazardKind::ShortBore).with(length, S::c(LONG)));
     let approach = bore.approach_ratio();
-    let narrow = (approach > NARROW_APPROACH).then(|| here(HazardKind::NarrowApproach).with(approach, NARROW_APPROACH));
-    let tip = drill.filter(|drill| drill.list() == DrillList::Tips);
-    let tip = tip.map(|tip| here(HazardKind::UnmeasuredTip).with(tip.diameter().meters(), None));
-    [short, narrow, tip].into_iter().flatten()
+    let narrow = (approach > S::c(NARROW_APPROACH))
+        .then(|| here(HazardKind::NarrowApproach).with(approach, S::c(NARROW_APPROACH)));
+    [short, narrow].into_iter().flatten()
 }
 
 /// Gas that does not flow, or so slowly that the coefficient is less certain.
 #[must_use]
-pub fn of_stream(gas: MassFlow, reynolds_number: f64, place: Place) -> Option<Hazard> {
-    if gas.kilograms_per_second() <= 0.0 {
+pub fn of_stream<S: Scalar>(gas: MassFlow<S>, reynolds_number: S, place: Place) -> Option<Hazard<S>> {
+    if gas.kilograms_per_second() <= S::zero() {
         return Some(Hazard::new(HazardKind::NoGas, place));
     }
-    (reynolds_number < VISCOUS).then(|| Hazard::new(HazardKind::SlowJet, place).with(reynolds_number, VISCOUS))
+    let limit = S::c(VISCOUS);
+    (reynolds_number < limit).then(|| Hazard::new(HazardKind::SlowJet, place).with(reynolds_number, limit))
 }

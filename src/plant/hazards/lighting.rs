@@ -2,6 +2,7 @@
 
 use super::list::{Hazard, Hazards, at_setting};
 use super::table::HazardKind;
+use crate::Scalar;
 use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
 use crate::plant::installation::Plant;
 use crate::plant::lighting::{LightingBlock, SettingLighting};
@@ -50,7 +51,7 @@ pub fn of_lean_cold(found: &SettingLighting, place: Place) -> Option<Hazard> {
 
 /// A gas whose flames are not measured.
 #[must_use]
-pub fn of_flash_back_known(known: bool) -> Option<Hazard> {
+pub fn of_flash_back_known<S: Scalar>(known: bool) -> Option<Hazard<S>> {
     (!known).then(|| Hazard::new(HazardKind::FlashBackUnknown, Place::section("gas")))
 }
 

@@ -3,6 +3,7 @@
 use heapless::Vec;
 
 use super::table::{HazardKind, Severity};
+use crate::Scalar;
 use crate::plant::refusal::Place;
 
 /// Most hazards of one answer: eleven of each of twelve settings and of the charge's own fire, and the burner's.
@@ -13,18 +14,18 @@ pub const AT_WORK: Place = Place::section("work");
 
 /// A hazard somewhere.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Hazard {
+pub struct Hazard<S = f64> {
     /// What it is.
     pub kind: HazardKind,
     /// Where: a setting, or a part of the burner.
     pub place: Place,
     /// The number it stands on, in the SI unit of the kind's measure.
-    pub number: Option<f64>,
+    pub number: Option<S>,
     /// Where that number becomes a hazard, in the same unit.
-    pub limit: Option<f64>,
+    pub limit: Option<S>,
 }
 
-impl Hazard {
+impl<S: Scalar> Hazard<S> {
     /// Of something true or false, without a number.
     #[must_use]
     pub const fn new(kind: HazardKind, place: Place) -> Self {
@@ -33,8 +34,8 @@ impl Hazard {
 
     /// With its number and limit; what is not finite is left out.
     #[must_use]
-    pub fn with(self, number: impl Into<Option<f64>>, limit: impl Into<Option<f64>>) -> Self {
-        let finite = |value: Option<f64>| value.filter(|value| value.is_finite());
+    pub fn with(self, number: impl Into<Option<S>>, limit: impl Into<Option<S>>) -> Self {
+        let finite = |value: Option<S>| value.filter(|value| Scalar::is_finite(*value));
         Self { number: finite(number.into()), limit: finite(limit.into()), ..self }
     }
 

@@ -2,10 +2,11 @@
 
 use super::air::of_air_ratio;
 use super::gas::{of_gas, of_late_ignition, of_saturation};
-use super::jet::{of_jet, of_stream};
+use super::jet::{of_bore, of_jet, of_stream};
 use super::lighting::of_flash_back_known;
 use super::list::{Hazard, Hazards, at_setting};
 use super::supply::{of_draw, of_frost, of_mixture, of_short};
+use crate::Scalar;
 use crate::combustion::{flames_measured, leanest_air_ratio};
 use crate::gas::Gas;
 use crate::orifice::{Bore, Drill, JetFlow};
@@ -35,6 +36,19 @@ impl Flowing<'_> {
     }
 }
 
+/// One flow through one jet, one by one.
+pub fn of_flow<S: Scalar>(
+    gas: &Gas<S>,
+    bore: &Bore<S>,
+    flow: &JetFlow<S>,
+    saturation_ratio: S,
+) -> impl Iterator<Item = Hazard<S>> + use<S> {
+    let place = at_setting(0);
+    let of_state =
+        [of_gas(gas), of_saturation(saturation_ratio, place), of_stream(flow.mass_flow, flow.reynolds_number, place)];
+    of_state.into_iter().flatten().chain(of_bore(bore))
+}
+
 /// One jet at several gauges, each a setting.
 pub fn of_gauges<'f>(gas: &Gas, flows: impl IntoIterator<Item = Flowing<'f>>) -> Hazards {
     let mut found: Hazards = of_gas(gas).into_iter().collect();
@@ -61,13 +75,21 @@ pub fn of_jets<'f>(gas: &Gas, flows: impl IntoIterator<Item = Flowing<'f>>) -> H
 /// A gas burning at an air ratio: the mixture's temperature before the flame, and the chamber it burns in.
 #[must_use]
 pub fn of_flame(gas: &Gas, site: &Site, mixture: Temperature, chamber: Temperature, air_ratio: f64) -> Hazards {
+    of_fire(gas, site, (mixture, chamber), air_ratio).collect()
+}
+
+/// The same in any number type, one by one: the temperatures are those of the mixture and of the chamber.
+pub fn of_fire<S: Scalar>(
+    gas: &Gas<S>,
+    site: &Site<S>,
+    (mixture, chamber): (Temperature<S>, Temperature<S>),
+    air_ratio: S,
+) -> impl Iterator<Item = Hazard<S>> + use<S> {
     let carbon_monoxide = at_hottest(gas, site, mixture, &[chamber], air_ratio);
     let place = Place::section("fire");
-    let mut found: Hazards = of_gas(gas).into_iter().collect();
-    found.extend(of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place));
-    found.extend(of_flash_back_known(flames_measured(gas).is_ok()));
-    found.extend(of_late_ignition(gas, chamber, place));
-    found
+    let of_air = of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place);
+    let flash_back = of_flash_back_known(flames_measured(gas).is_ok());
+    [of_gas(gas), of_air, flash_back, of_late_ignition(gas, chamber, place)].into_iter().flatten()
 }
 
 /// A cylinder under one draw.

@@ -8,6 +8,7 @@ use crate::quantity::{GaugePressure, Length};
 use crate::report::field::{Value, columns};
 use crate::report::tree::{Member, Node, Row, Section, Table, Tree};
 use crate::report::units::Shop;
+use crate::report::warnings::WARNINGS;
 
 /// How the gas was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -173,7 +174,7 @@ pub const ANSWER: Section = Section {
     about: "What a weighing says of the jet of a burner file; `jetwright meter` answers with the same keys. Without a run only the \
         plan is filled. Half widths are those of the 95 % band (k = 2).",
     is_many: false,
-    members: &[Member::Columns(MEASURED), Member::Section(&RUNS)],
+    members: &[Member::Columns(MEASURED), Member::Section(&RUNS), Member::Section(&WARNINGS)],
 };
 
 /// Its rows, for programs.
