@@ -87,6 +87,10 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     CHECK(jetwright_ambient_pressure(1600.0f, 293.15f, &supply.ambient_pa));
     CHECK(jetwright_jet_flow(&jet, &supply, &flow));
     TELL("flow", flow.mass_flow_kg_per_s, flow.heat_net_w, flow.discharge_coefficient, (float)flow.choked);
+    JetwrightStateHazards state;
+    refused(jetwright_jet_hazards(&jet, NULL, &state));
+    CHECK(jetwright_jet_hazards(&jet, &supply, &state));
+    TELL("state", (float)state.count, (float)state.hazards[0].kind, state.hazards[0].number, state.hazards[0].limit);
 
     /* What the flue gas tells of the air, and the share of the heat that a chamber of 1500 K keeps. */
     JetwrightSite site = {0.0f, 293.15f, 0.5f};
@@ -114,6 +118,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
         flame.air_ratio = ratios[index];
         CHECK(jetwright_available_heat(&flame, &site, &share));
         TELL("available", share);
+        CHECK(jetwright_flame_hazards(&flame, &site, &state));
+        TELL("fire", (float)state.count, (float)state.hazards[0].kind, (float)state.hazards[0].severity);
     }
 
     /* Three readings to heat and air ratio, in the weather of the burner's file and in another. */

@@ -57,6 +57,11 @@
 #define JETWRIGHT_BURNER_WORDS 240
 
 /*
+ Most hazards of one state.
+ */
+#define JETWRIGHT_STATE_HAZARDS 8
+
+/*
  Words of a `JetwrightCrossLimit`.
  */
 #define JETWRIGHT_CROSS_LIMIT_WORDS 22
@@ -389,6 +394,196 @@ enum JetwrightCommand
 typedef enum JetwrightCommand JetwrightCommand;
 #else
 typedef uint32_t JetwrightCommand;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/*
+ What each code of a hazard means, in a table's image and of a state. A code stays what it is once given.
+ */
+enum JetwrightHazardKind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint16_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /*
+   The mixture would blow back into the blower.
+   */
+  JETWRIGHT_HAZARD_KIND_BLOWS_BACK = 1,
+  /*
+   Leaner than a cold mixture burns; the number is the air ratio, the limit the leanest that burns cold.
+   */
+  JETWRIGHT_HAZARD_KIND_TOO_LEAN = 2,
+  /*
+   A chamber that does not glow blows the flames off the ports.
+   */
+  JETWRIGHT_HAZARD_KIND_GOES_OUT = 3,
+  /*
+   Carbon monoxide in the dry products, and the most that NIOSH lets anyone breathe.
+   */
+  JETWRIGHT_HAZARD_KIND_CARBON_MONOXIDE = 4,
+  /*
+   Time after which unlit gas makes the chamber's air explosive, and the longest trial for ignition.
+   */
+  JETWRIGHT_HAZARD_KIND_UNLIT_GAS = 5,
+  /*
+   The gauge is no higher than the pressure it blows into.
+   */
+  JETWRIGHT_HAZARD_KIND_NO_GAS = 6,
+  /*
+   Gradient at the ports over the flash-back gradient, and where flash-back is excluded.
+   */
+  JETWRIGHT_HAZARD_KIND_FLASH_BACK = 7,
+  /*
+   Nothing is known of where the flame of this gas flashes back.
+   */
+  JETWRIGHT_HAZARD_KIND_FLASH_BACK_UNKNOWN = 8,
+  /*
+   Gas heavier than air: its relative density.
+   */
+  JETWRIGHT_HAZARD_KIND_HEAVY_GAS = 9,
+  /*
+   The charge boils off zinc.
+   */
+  JETWRIGHT_HAZARD_KIND_ZINC_FUME = 10,
+  /*
+   How long the chamber ignites gas by itself after a stop.
+   */
+  JETWRIGHT_HAZARD_KIND_RE_IGNITES = 11,
+  /*
+   Water of a fresh lining.
+   */
+  JETWRIGHT_HAZARD_KIND_WET_LINING = 12,
+  /*
+   Temperature of steel in the wall, and its maximum.
+   */
+  JETWRIGHT_HAZARD_KIND_STEEL_TOO_HOT = 13,
+  /*
+   Supply pressure over the dew-point pressure.
+   */
+  JETWRIGHT_HAZARD_KIND_NEAR_CONDENSING = 14,
+  /*
+   What an air ratio of 1 set at sea level becomes here.
+   */
+  JETWRIGHT_HAZARD_KIND_ALTITUDE = 15,
+  /*
+   Mass of the lining, and what one person may lift.
+   */
+  JETWRIGHT_HAZARD_KIND_HEAVY_LINING = 16,
+  /*
+   Temperature of the shell, and where touching it burns.
+   */
+  JETWRIGHT_HAZARD_KIND_HOT_SHELL = 17,
+  /*
+   The blower runs where it may surge.
+   */
+  JETWRIGHT_HAZARD_KIND_LEFT_OF_PEAK = 18,
+  /*
+   The blower cannot give the air asked: the air ratio it reaches, and the one asked.
+   */
+  JETWRIGHT_HAZARD_KIND_BLOWER_TOO_SMALL = 19,
+  /*
+   The damper, or the lack of one, leaves more air than asked: the air ratio left, and the one asked.
+   */
+  JETWRIGHT_HAZARD_KIND_DAMPER_TOO_WIDE = 20,
+  /*
+   Temperature that the largest setting reaches, and the chamber's.
+   */
+  JETWRIGHT_HAZARD_KIND_FIRE_TOO_SMALL = 21,
+  /*
+   Heat input that the charge needs, and what the blower feeds where that is less.
+   */
+  JETWRIGHT_HAZARD_KIND_WORK_OUT_OF_REACH = 22,
+  /*
+   Time the charge takes, and the time it may take.
+   */
+  JETWRIGHT_HAZARD_KIND_WORK_TOO_SLOW = 23,
+  /*
+   Temperature that the largest setting reaches when left on, and the maximum of the hot layer.
+   */
+  JETWRIGHT_HAZARD_KIND_LINING_OVERHEATS = 24,
+  /*
+   Time after which the cylinder is too cold for its regulator, and the time of the setting.
+   */
+  JETWRIGHT_HAZARD_KIND_CANNOT_KEEP_UP = 25,
+  /*
+   Time after which the cylinder gives no more.
+   */
+  JETWRIGHT_HAZARD_KIND_CYLINDER_SHORT = 26,
+  /*
+   Share of the reading that the line takes, and where that matters.
+   */
+  JETWRIGHT_HAZARD_KIND_GAUGE_READS_HIGH = 27,
+  /*
+   The coldest liquid in the cylinder, and where frost begins.
+   */
+  JETWRIGHT_HAZARD_KIND_FROST = 28,
+  /*
+   Share of the main gas of a liquid blend, and where it counts as one gas.
+   */
+  JETWRIGHT_HAZARD_KIND_BLEND_BOILS_APART = 29,
+  /*
+   Back pressure over the gauge, and where that matters.
+   */
+  JETWRIGHT_HAZARD_KIND_BACK_PRESSURE = 30,
+  /*
+   Opening of the damper, and where a small turn changes much.
+   */
+  JETWRIGHT_HAZARD_KIND_DAMPER_NEARLY_SHUT = 31,
+  /*
+   Marked size of a contact tip.
+   */
+  JETWRIGHT_HAZARD_KIND_UNMEASURED_TIP = 32,
+  /*
+   Reynolds number of the jet, and where viscosity rules.
+   */
+  JETWRIGHT_HAZARD_KIND_SLOW_JET = 33,
+  /*
+   Length of the bore over its diameter, neither thin nor long, and where long begins.
+   */
+  JETWRIGHT_HAZARD_KIND_SHORT_BORE = 34,
+  /*
+   Bore over the tube before it, and where that matters.
+   */
+  JETWRIGHT_HAZARD_KIND_NARROW_APPROACH = 35,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightHazardKind JetwrightHazardKind;
+#else
+typedef uint16_t JetwrightHazardKind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/*
+ How much a hazard can hurt: the signal words of ANSI Z535.6.
+ */
+enum JetwrightSeverity
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /*
+   Damage or waste, or a number less certain than it looks.
+   */
+  JETWRIGHT_SEVERITY_NOTICE = 1,
+  /*
+   Could injure lightly.
+   */
+  JETWRIGHT_SEVERITY_CAUTION = 2,
+  /*
+   Could kill or maim.
+   */
+  JETWRIGHT_SEVERITY_WARNING = 3,
+  /*
+   Will kill or maim if it is not avoided.
+   */
+  JETWRIGHT_SEVERITY_DANGER = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum JetwrightSeverity JetwrightSeverity;
+#else
+typedef uint8_t JetwrightSeverity;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -859,6 +1054,94 @@ typedef struct JetwrightFlame {
 } JetwrightFlame;
 
 /*
+ One jet, or several equal ones.
+ */
+typedef struct JetwrightJet {
+  /*
+   A `JetwrightGas`.
+   */
+  uint32_t gas;
+  /*
+   A `JetwrightEdge`.
+   */
+  uint32_t edge;
+  /*
+   Diameter, m.
+   */
+  float bore_m;
+  /*
+   Length of the straight bore, m.
+   */
+  float bore_length_m;
+  /*
+   How many.
+   */
+  float count;
+  /*
+   A measured discharge coefficient; zero for the model's.
+   */
+  float measured_coefficient;
+} JetwrightJet;
+
+/*
+ The gas before the jet, and what it blows into.
+ */
+typedef struct JetwrightSupply {
+  /*
+   Pressure of the air around, Pa.
+   */
+  float ambient_pa;
+  /*
+   What the gauge before the jet reads, Pa.
+   */
+  float gauge_pa;
+  /*
+   Gauge pressure the jet blows into, Pa.
+   */
+  float back_pa;
+  /*
+   Temperature of the gas before the jet, K.
+   */
+  float temperature_k;
+} JetwrightSupply;
+
+/*
+ Something that can hurt in a state.
+ */
+typedef struct JetwrightStateHazard {
+  /*
+   A `JetwrightHazardKind`.
+   */
+  uint16_t kind;
+  /*
+   A `JetwrightSeverity`; the more, the worse.
+   */
+  uint8_t severity;
+  /*
+   The number it stands on, in SI; `NAN` for a kind that has none.
+   */
+  float number;
+  /*
+   Where that number becomes a hazard, in the same unit; `NAN` for a kind that has none.
+   */
+  float limit;
+} JetwrightStateHazard;
+
+/*
+ What can hurt in a state.
+ */
+typedef struct JetwrightStateHazards {
+  /*
+   How many there are; -1 where the state cannot be, which is not the same as none.
+   */
+  int32_t count;
+  /*
+   The first `count` of these, the worst first.
+   */
+  struct JetwrightStateHazard hazards[JETWRIGHT_STATE_HAZARDS];
+} JetwrightStateHazards;
+
+/*
  How fast an actuator moves toward its command, as heat of its flow in a second.
  */
 typedef struct JetwrightTravel {
@@ -971,58 +1254,6 @@ typedef struct JetwrightUsed {
    */
   float unknown_s;
 } JetwrightUsed;
-
-/*
- One jet, or several equal ones.
- */
-typedef struct JetwrightJet {
-  /*
-   A `JetwrightGas`.
-   */
-  uint32_t gas;
-  /*
-   A `JetwrightEdge`.
-   */
-  uint32_t edge;
-  /*
-   Diameter, m.
-   */
-  float bore_m;
-  /*
-   Length of the straight bore, m.
-   */
-  float bore_length_m;
-  /*
-   How many.
-   */
-  float count;
-  /*
-   A measured discharge coefficient; zero for the model's.
-   */
-  float measured_coefficient;
-} JetwrightJet;
-
-/*
- The gas before the jet, and what it blows into.
- */
-typedef struct JetwrightSupply {
-  /*
-   Pressure of the air around, Pa.
-   */
-  float ambient_pa;
-  /*
-   What the gauge before the jet reads, Pa.
-   */
-  float gauge_pa;
-  /*
-   Gauge pressure the jet blows into, Pa.
-   */
-  float back_pa;
-  /*
-   Temperature of the gas before the jet, K.
-   */
-  float temperature_k;
-} JetwrightSupply;
 
 /*
  What all jets pass.
@@ -1271,6 +1502,23 @@ JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_available_heat(const struct JetwrightFlame *flame,
                                          const struct JetwrightSite *site,
                                          float *share);
+
+/*
+ What the state of a jet warns of: its gas, its bore, and what flows.
+ */
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_jet_hazards(const struct JetwrightJet *jet,
+                                      const struct JetwrightSupply *supply,
+                                      struct JetwrightStateHazards *hazards);
+
+/*
+ What a fire of this air ratio warns of: carbon monoxide, a mixture too lean to burn cold, a heavy gas, a flame of
+ which flash-back is not known. Carbon monoxide is that of the hottest of the chamber and a glow.
+ */
+JETWRIGHT_MUST_USE
+JetwrightStatus jetwright_flame_hazards(const struct JetwrightFlame *flame,
+                                        const struct JetwrightSite *site,
+                                        struct JetwrightStateHazards *hazards);
 
 /*
  Makes a cross-limiter whose actuators may stand anywhere; they settle under `jetwright_cross_limit_hold`.
