@@ -13,6 +13,7 @@ use super::site::map_on_site;
 use super::supply::drawn;
 use crate::burner::AirSetting;
 use crate::combustion::flames_measured;
+use crate::plant::certainty::sure_settings;
 use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
 use crate::plant::hazards::{
     Flowing, HazardKind, Hazards, at_setting, of_burner, of_castable, of_flame, of_flash_back_known, of_gas, of_gauges,
@@ -143,7 +144,8 @@ pub fn lighting_hazards<'py>(
     map::<2, 1, (), _>(py, &operands, &shape, |&[gauge, aim], _| {
         let setting = set(plant, &entry(gauge, aimed(by_air_ratio, aim), None))?;
         let left = setting.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0);
-        let lighting = setting_lighting(burner, plant, &setting, left, &known(facts))?;
+        let sure = sure_settings(plant, core::slice::from_ref(&setting)).first().copied().flatten();
+        let lighting = setting_lighting(burner, plant, &setting, sure.as_ref(), left, &known(facts))?;
         let mut found: Hazards = of_gas(&plant.gas).into_iter().chain(of_flash_back_known(is_known)).collect();
         of_setting_lighting(plant, &setting, &lighting, at_setting(0), &mut found);
         Ok([bits(&found)])

@@ -8,6 +8,7 @@ use jetwright::control::{
 };
 use jetwright::gas::{Gas, Species};
 use jetwright::orifice::{BoreLength, BoreShape, Jet, Supply};
+use jetwright::plant::hazards::{of_fire, of_gas};
 use jetwright::quantity::{
     AbsolutePressure, ActualVolumeFlow, Duration, GaugePressure, Length, NetHeatPerMass, NetHeatRate,
     PressureDifference, PricePerMass, Temperature,
@@ -78,6 +79,10 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
     let mass_flow = passed.mass_flow.kilograms_per_second();
     let choked = f32::from(u8::from(passed.choked));
     line("flow", &[mass_flow, passed.heat_net.watts(), passed.discharge_coefficient, choked]);
+    line("refused-on-purpose", &[1.0]);
+    // One hazard, that the gas is heavy.
+    let heavy = of_gas(&propane).unwrap();
+    line("state", &[1.0, f32::from(heavy.kind as u16), heavy.number.unwrap(), 1.0]);
 
     [5.0, 5.0, 4.0, 3.0, 7.0, 4.0, 1.0].iter().for_each(|&status| line("refused-on-purpose", &[status]));
     let damp = Site::at_station_pressure(site.ambient_pressure(), Temperature::from_kelvin(293.15), 0.5).unwrap();
@@ -91,6 +96,11 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         let cold = Temperature::from_kelvin(293.15);
         let reactants = Reactants::new(&propane, &damp, air_ratio, cold).unwrap();
         line("available", &[reactants.available_heat(Temperature::from_kelvin(1500.0)).unwrap()]);
+        let found: Vec<_> = of_fire(&propane, &damp, (cold, Temperature::from_kelvin(1500.0)), air_ratio).collect();
+        let worst =
+            found.iter().fold(&found[0], |worst, next| if next.severity() < worst.severity() { next } else { worst });
+        let severity = f32::from(worst.severity().code());
+        line("fire", &[found.len() as f32, f32::from(worst.kind as u16), severity]);
     }
 
     let statuses = [2.0, 2.0, 16.0, 13.0, 14.0, 11.0, 1.0, 2.0, 17.0, 4.0, 7.0, 3.0, 4.0, 1.0, 7.0, 7.0, 7.0, 3.0];

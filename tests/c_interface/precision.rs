@@ -49,9 +49,11 @@ fn a_fire_and_a_jet_warn_of_what_they_warn_of_in_double_precision() {
             assert_eq!(status, JetwrightStatus::Ok);
             let kelvin = Temperature::from_kelvin;
             let expected = of_flame(&reference, &site(), kelvin(303.15), kelvin(1473.15), f64::from(air_ratio));
+            // In single precision no table of autoignition is read.
+            let expected: Vec<_> = expected.iter().filter(|hazard| hazard.kind != HazardKind::IgnitesLate).collect();
             let kinds: Vec<_> = expected.iter().map(|hazard| (hazard.kind as u16, hazard.severity().code())).collect();
             assert_eq!(listed(&hazards), kinds, "gas {gas} at {air_ratio}");
-            for (ours, theirs) in hazards.hazards.iter().zip(expected.iter()) {
+            for (ours, theirs) in hazards.hazards.iter().zip(expected) {
                 let close = |ours: f32, theirs: Option<f64>| {
                     theirs.map_or(ours.is_nan(), |theirs| (f64::from(ours) / theirs - 1.0).abs() < 1e-3)
                 };

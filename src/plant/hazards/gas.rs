@@ -27,9 +27,9 @@ pub fn of_gas<S: Scalar>(gas: &Gas<S>) -> Option<Hazard<S>> {
 /// A chamber so hot that it may ignite gas, and not so hot that it does as the gas comes: what has gathered ignites at
 /// once. EN 746-2 (from memory) sets 750 degC where NFPA 86 (from memory) sets 760.
 #[must_use]
-pub fn of_late_ignition<S: Scalar>(gas: &Gas<S>, chamber: Temperature<S>, place: Place) -> Option<Hazard<S>> {
+pub fn of_late_ignition(gas: &Gas, chamber: Temperature, place: Place) -> Option<Hazard> {
     let from = autoignition(gas.mixture()).ok()??;
-    let glow = Temperature::from_celsius(S::c(GLOW_CELSIUS));
+    let glow = Temperature::from_celsius(GLOW_CELSIUS);
     let late = Hazard::new(HazardKind::IgnitesLate, place).with(chamber.kelvin(), glow.kelvin());
     (chamber >= from && chamber < glow).then_some(late)
 }

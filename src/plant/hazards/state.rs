@@ -75,10 +75,11 @@ pub fn of_jets<'f>(gas: &Gas, flows: impl IntoIterator<Item = Flowing<'f>>) -> H
 /// A gas burning at an air ratio: the mixture's temperature before the flame, and the chamber it burns in.
 #[must_use]
 pub fn of_flame(gas: &Gas, site: &Site, mixture: Temperature, chamber: Temperature, air_ratio: f64) -> Hazards {
-    of_fire(gas, site, (mixture, chamber), air_ratio).collect()
+    let late = of_late_ignition(gas, chamber, Place::section("fire"));
+    of_fire(gas, site, (mixture, chamber), air_ratio).chain(late).collect()
 }
 
-/// The same in any number type, one by one: the temperatures are those of the mixture and of the chamber.
+/// The same in any number type, one by one, but for a late ignition, whose table is in double precision: the temperatures are those of the mixture and of the chamber.
 pub fn of_fire<S: Scalar>(
     gas: &Gas<S>,
     site: &Site<S>,
@@ -89,7 +90,7 @@ pub fn of_fire<S: Scalar>(
     let place = Place::section("fire");
     let of_air = of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place);
     let flash_back = of_flash_back_known(flames_measured(gas).is_ok());
-    [of_gas(gas), of_air, flash_back, of_late_ignition(gas, chamber, place)].into_iter().flatten()
+    [of_gas(gas), of_air, flash_back].into_iter().flatten()
 }
 
 /// A cylinder under one draw.
