@@ -61,7 +61,7 @@ def test_a_cylinder_a_line_a_lining_and_the_lighting_warn():
     burner = jw.Burner(tomllib.loads(BELLS.read_text()))
     lit = burner.lighting(gauge_pressure=np.array([1.0, 5.0]) * jw.psi, damper=0.5)
     sheet = jw.sheet(tomllib.loads(BELLS.read_text()))
-    of_lighting = {"flash_back", "flash_back_unknown", "unlit_gas", "goes_out", "heavy_gas"}
+    of_lighting = {"flash_back", "flash_back_unknown", "unlit_gas", "goes_out", "too_lean", "heavy_gas"}
     assert set(lit.hazards) <= of_lighting and "heavy_gas" in lit.hazards
     assert {"flash_back_unknown"} & set(lit.hazards) == {"flash_back_unknown"} & {one["kind"] for one in sheet.hazards}
     assert pickle.loads(pickle.dumps(drawn)).hazards.keys() == drawn.hazards.keys()

@@ -89,6 +89,10 @@ pub enum JetwrightHazardKind {
     IgnitesLate = 36,
     /// The gauge over the regulator's lock-up pressure, and 1.
     BeyondRegulator = 37,
+    /// Opening of a disc whose gap nobody measured, and from where its air is known.
+    DiscGapUnknown = 60,
+    /// The air is throttled by a valve made to shut a line.
+    ThrottlingValve = 61,
 }
 
 /// How much a hazard can hurt: the signal words of ANSI Z535.6.
@@ -244,6 +248,8 @@ mod tests {
             JetwrightHazardKind::NarrowApproach,
             JetwrightHazardKind::IgnitesLate,
             JetwrightHazardKind::BeyondRegulator,
+            JetwrightHazardKind::DiscGapUnknown,
+            JetwrightHazardKind::ThrottlingValve,
         ];
         let said: Vec<_> = here.iter().map(|kind| (*kind as u16, format!("{kind:?}"))).collect();
         let table: Vec<_> = HazardKind::ALL.iter().map(|kind| (*kind as u16, format!("{kind:?}"))).collect();

@@ -32,8 +32,17 @@ impl Shop {
     }
 }
 
+impl Shop {
+    /// The same with gauges in the first unit of low pressure that settings are written in, where there is one.
+    #[must_use]
+    pub fn with_low_gauge(self, written: impl IntoIterator<Item = &'static Unit>, must_fit: bool) -> Self {
+        let low = written.into_iter().find(|unit| !COARSE.contains(&unit.symbol));
+        low.map_or(self, |unit| self.with_gauge(unit, must_fit))
+    }
+}
+
 impl Tree {
-    /// The sheet's tree with each setting whose gauge is written in a unit of low pressure in that unit.
+    /// A tree with each setting whose gauge is written in a unit of low pressure in that unit.
     ///
     /// `written` tells the unit of a setting's gauge, by its place; `must_fit` leaves out units of the other set.
     #[must_use]
@@ -58,7 +67,8 @@ impl Tree {
 fn ask(node: &mut Node, name: &str, asked: Shop) {
     let is_of = |row: &Row| {
         row.iter().any(|(column, value, _)| {
-            column.key == "name" && matches!(&value.datum, Datum::Word(word) if word.as_str() == name)
+            matches!(column.key, "name" | "setting_name")
+                && matches!(&value.datum, Datum::Word(word) if word.as_str() == name)
         })
     };
     match node {

@@ -284,9 +284,13 @@ fn ports(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     let Some(built) = block.heads.first() else { return };
     let setting = sheet.air.as_ref().map_or("", |air| sheet.settings[air.setting].entry.name.as_str());
     let place = if sheet.plant.burner.as_ref().is_some_and(|burner| burner.head.ports().is_some()) {
-        format!("each hole carries {:.0} W of the fire, net", built.ports.heat.watts())
+        format!("each hole carries {} of the fire, net", shop.text(Kind::Heat, built.ports.heat.watts()))
     } else {
-        format!("each square millimeter of the slot carries {:.0} W of the fire, net", built.ports.heat_per_area / 1e6)
+        format!(
+            "each {} of the slot carries {} of the fire, net",
+            shop.small_area().0,
+            shop.text(Kind::Heat, built.ports.heat_per_area * shop.small_area().1)
+        )
     };
     let cold = shop.low_pressure(built.ports.pressure_cold.pascals());
     page.heading("THE HEAD AND OTHER HOLES");

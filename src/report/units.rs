@@ -111,6 +111,12 @@ impl Shop {
         if self.inch { inch } else { metric }
     }
 
+    /// A small area in words, and in m2.
+    #[must_use]
+    pub const fn small_area(&self) -> (&'static str, f64) {
+        if self.inch { ("square inch", 6.4516e-4) } else { ("square centimeter", 1e-4) }
+    }
+
     /// The number in that unit, with the figures a shop reads, from SI.
     #[must_use]
     pub fn number(&self, kind: Kind, si: f64) -> String {

@@ -545,6 +545,14 @@ enum JetwrightHazardKind
    Bore over the tube before it, and where that matters.
    */
   JETWRIGHT_HAZARD_KIND_NARROW_APPROACH = 35,
+  /*
+   A chamber between autoignition and 760 degC: its temperature, and the 760 degC from which gas ignites as it comes.
+   */
+  JETWRIGHT_HAZARD_KIND_IGNITES_LATE = 36,
+  /*
+   The gauge over the regulator's lock-up pressure, and 1.
+   */
+  JETWRIGHT_HAZARD_KIND_BEYOND_REGULATOR = 37,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

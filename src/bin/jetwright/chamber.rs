@@ -26,5 +26,7 @@ pub fn run(arguments: &FileArguments) -> Result<String, CommandError> {
     let warned = Warned::of_sheet(&sheet);
     let shop = output::shop(&arguments.answer);
     let tree = tree(&rows.collect::<Vec<_>>(), entry.lining_spread()).warned(&warned, &shop);
+    let must_fit = arguments.answer.units.is_some();
+    let tree = tree.with_gauges(&sheet, &shop, must_fit, |setting| places.gauge_unit(setting));
     output::print(&tree, "Setting against temperature", &arguments.answer)
 }

@@ -81,7 +81,8 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
             std::fs::write(path, &image).map_err(|error| CommandError::option("image", error))?;
         }
     }
-    let shop = output::shop(&arguments.answer);
+    let written = (0..sheet.settings.len()).filter_map(|setting| places.gauge_unit(setting));
+    let shop = output::shop(&arguments.answer).with_low_gauge(written, arguments.answer.units.is_some());
     let warned = Warned::named(hazards, names(&chip, &sheet, &shop));
     match arguments.source {
         Some(Source::C) => Ok(in_c(&image, ratio, &text::nodes(&[warned.node(&shop)], &shop))),
@@ -96,7 +97,7 @@ pub fn run(arguments: &SetpointArguments) -> Result<String, CommandError> {
                     / gas.net_heating_value().joules_per_kilogram(),
                 unread,
             };
-            output::print(&tree(&answer, &shop).warned(&warned, &shop), "Setpoints", &arguments.answer)
+            output::print_in(&tree(&answer, &shop).warned(&warned, &shop), "Setpoints", &shop, &arguments.answer)
         }
     }
 }

@@ -4,7 +4,7 @@ use heapless::Vec;
 
 use super::choices::SameGauge;
 use super::furnace_entries::furnace;
-use super::row::Breach;
+use super::rules::there;
 use super::{
     BlowerGiven, CylinderGiven, Description, GasSupplied, HeadGiven, JetHole, LineGiven, RegulatorGiven, Setting, Site,
     Uncertainty,
@@ -16,14 +16,8 @@ use crate::plant::entries::{
     GasEntry, HeadEntry, JetEntry, JetSize, LightingEntry, LineEntry, PortsEntry, RegulatorEntry, SettingEntry,
     SiteEntry, SitePressure, SupplyEntry, UncertaintyEntry, usual_bore_length,
 };
-use crate::plant::refusal::{Place, Reason, Refusal};
+use crate::plant::refusal::Refusal;
 use crate::quantity::{Number, Share, Temperature};
-
-/// A value that the rules of the table have found to be there.
-pub(super) fn there<V: Clone>(value: &Option<V>, section: &'static str, key: &'static str) -> Result<V, Refusal> {
-    let missing = Place::key(section, key).because(Reason::Rule(Breach::Needed { example: "" }));
-    value.clone().ok_or(missing)
-}
 
 impl Entries {
     /// The entries of a description: complete, and sound between its fields.

@@ -1,7 +1,7 @@
 //! What values must be to each other, beyond which keys go together.
 
+use super::Description;
 use super::row::{At, Breach, Broken};
-use super::{Description, furnace, supply};
 use crate::air::DamperKind;
 use crate::furnace::Material;
 use crate::limits::{self, Input};
@@ -62,8 +62,7 @@ pub(super) fn blower_point(description: &Description, at: At) -> Checked {
 
 /// A point of the regulator's droop and the one before it.
 pub(super) fn droop_point(description: &Description, at: At) -> Checked {
-    let points: &[supply::DroopPointGiven] =
-        description.regulator.as_ref().map_or(&[][..], |regulator| &regulator.points);
+    let points = description.regulator.as_ref().map_or(&[][..], |regulator| &regulator.points[..]);
     let Some((last, point)) = neighbors(points, at[1]) else {
         let flows = points.first().and_then(|first| first.flow).is_some_and(|flow| flow.kilograms_per_second() > 0.0);
         return refuse_if(flows, "flow", Breach::FirstFlows);
@@ -102,16 +101,14 @@ pub(super) fn known_material(description: &Description, at: At) -> Checked {
 
 /// Temperatures of the conductivity's points.
 pub(super) fn conductivity_rises(description: &Description, at: At) -> Checked {
-    let points: &[furnace::ConductivityGiven] =
-        description.layer.get(at[0]).map_or(&[][..], |layer| &layer.conductivity);
+    let points = description.layer.get(at[0]).map_or(&[][..], |layer| &layer.conductivity[..]);
     let falls = neighbors(points, at[1]).is_some_and(|(last, point)| point.temperature <= last.temperature);
     refuse_if(falls, "temperature", Breach::MustRise)
 }
 
 /// Temperatures of the specific heat's points.
 pub(super) fn specific_heat_rises(description: &Description, at: At) -> Checked {
-    let points: &[furnace::SpecificHeatGiven] =
-        description.layer.get(at[0]).map_or(&[][..], |layer| &layer.specific_heat);
+    let points = description.layer.get(at[0]).map_or(&[][..], |layer| &layer.specific_heat[..]);
     let falls = neighbors(points, at[1]).is_some_and(|(last, point)| point.temperature <= last.temperature);
     refuse_if(falls, "temperature", Breach::MustRise)
 }

@@ -2,9 +2,9 @@
 
 use heapless::Vec;
 
-use super::burner_entries::there;
 use super::choices::PanelWord;
 use super::row::Breach;
+use super::rules::there;
 use super::{CastableGiven, Description, LayerGiven, PanelGiven, WorkGiven};
 use crate::furnace::work::{Charge, Crucible};
 use crate::furnace::{Castable, LINE_CAP, Layer, Material, Panel, Substance};

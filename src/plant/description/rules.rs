@@ -7,6 +7,12 @@ use crate::plant::refusal::{Place, Reason, Refusal};
 
 type Checked = core::result::Result<(), Broken>;
 
+/// A value that the rules of the table have found to be there.
+pub(super) fn there<V: Clone>(value: &Option<V>, section: &'static str, key: &'static str) -> Result<V, Refusal> {
+    let missing = Place::key(section, key).because(Reason::Rule(Breach::Needed { example: "" }));
+    value.clone().ok_or(missing)
+}
+
 impl Section {
     /// Calls a function for the place of every one of them that a description has.
     ///

@@ -3,74 +3,15 @@
 use std::prelude::rust_2024::*;
 use std::{format, vec};
 
-use crate::measure::{Comparison, Finding, Joined, Measured, Plan, RunResult, Trust};
-use crate::quantity::{GaugePressure, Length};
+use crate::measure::{Finding, RunResult, Trust};
+use crate::quantity::GaugePressure;
+use crate::report::answers::measured_answer::coefficient;
+pub use crate::report::answers::measured_answer::{Found, MeasuredAnswer, MeasuredBy};
+use crate::report::answers::measured_words::said;
 use crate::report::field::{Value, columns};
 use crate::report::tree::{Member, Node, Row, Section, Table, Tree};
 use crate::report::units::Shop;
 use crate::report::warnings::WARNINGS;
-
-/// How the gas was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum MeasuredBy {
-    /// A scale under the cylinder.
-    Weighing,
-    /// A gas meter.
-    Meter,
-}
-
-impl MeasuredBy {
-    /// Its word in files and answers.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Weighing => "weighing",
-            Self::Meter => "meter",
-        }
-    }
-}
-
-/// All that is answered.
-pub struct MeasuredAnswer {
-    /// How the gas was measured.
-    pub kind: MeasuredBy,
-    /// The bore as it was described.
-    pub bore: Length,
-    /// What was known of the hole before, as a half width.
-    pub known: f64,
-    /// How long to measure.
-    pub plan: Plan,
-    /// What runs say; none when only a plan was asked.
-    pub found: Option<Found>,
-    /// Where it was saved.
-    pub saved: Option<String>,
-}
-
-/// What runs say.
-pub struct Found {
-    /// What the gauge read, and what passed.
-    pub runs: Vec<(GaugePressure, RunResult)>,
-    /// The jet by the runs alone.
-    pub measured: Measured,
-    /// The same joined with the model.
-    pub joined: Joined,
-    /// The file of an earlier measurement, and what changed.
-    pub earlier: Option<(String, Comparison)>,
-}
-
-impl MeasuredAnswer {
-    fn measured(&self) -> Option<&Measured> {
-        self.found.as_ref().map(|found| &found.measured)
-    }
-
-    fn joined(&self) -> Option<&Joined> {
-        self.found.as_ref().map(|found| &found.joined)
-    }
-
-    fn compared(&self) -> Option<&Comparison> {
-        self.found.as_ref().and_then(|found| found.earlier.as_ref()).map(|(_, compared)| compared)
-    }
-}
 
 /// The answer; its sentences in these units.
 #[must_use]
@@ -79,13 +20,8 @@ pub fn tree(answer: &MeasuredAnswer, shop: &Shop) -> Tree {
     let rows = runs.map(|(index, (gauge, found))| Row::of([run(&(index + 1, *gauge, *found))])).collect();
     let mut nodes =
         vec![Node::fields([measured(answer)]), Node::Table(Table { section: Some(&RUNS), titles: vec![], rows })];
-    nodes.extend(crate::report::answers::measured_words::said(answer, shop).into_iter().map(Node::Line));
+    nodes.extend(said(answer, shop).into_iter().map(Node::Line));
     Tree { section: &ANSWER, csv: None, nodes }
-}
-
-/// The joined coefficient.
-pub(crate) fn coefficient(found: &Found) -> f64 {
-    found.measured.coefficient / found.measured.factor * found.joined.factor
 }
 
 fn finding(finding: Finding) -> &'static str {

@@ -5,7 +5,7 @@ use std::{format, vec};
 
 use crate::measure::{Comparison, Finding, Trust};
 use crate::quantity::{Duration, Length};
-use crate::report::answers::measured::{MeasuredAnswer, MeasuredBy, coefficient};
+use crate::report::answers::measured_answer::{MeasuredAnswer, MeasuredBy, coefficient};
 use crate::report::units::Shop;
 
 /// The answer in sentences.

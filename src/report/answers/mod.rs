@@ -9,6 +9,7 @@ pub mod jet;
 pub mod line;
 pub mod lining;
 pub mod measured;
+mod measured_answer;
 mod measured_words;
 pub mod setpoints;
 pub mod work;
