@@ -553,6 +553,14 @@ enum JetwrightHazardKind
    The gauge over the regulator's lock-up pressure, and 1.
    */
   JETWRIGHT_HAZARD_KIND_BEYOND_REGULATOR = 37,
+  /*
+   Opening of a disc whose gap nobody measured, and from where its air is known.
+   */
+  JETWRIGHT_HAZARD_KIND_DISC_GAP_UNKNOWN = 60,
+  /*
+   The air is throttled by a valve made to shut a line.
+   */
+  JETWRIGHT_HAZARD_KIND_THROTTLING_VALVE = 61,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
