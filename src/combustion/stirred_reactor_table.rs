@@ -1,5 +1,6 @@
 //! Carbon monoxide of an isothermal stirred reactor, written by `tests/reference/generate/reactor.py`: Cantera 3.2.0,
 //! GRI-Mech 3.0. Propane first, then methane; by pressure, temperature, air ratio and residence, the last fastest.
+//! One table that a program writes and nobody edits: longer than a file of code may be.
 
 /// Pressures, hPa; the second is 1013.25.
 pub(super) const PRESSURE_HECTOPASCAL: [u16; 2] = [700, 1013];

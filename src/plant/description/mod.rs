@@ -6,6 +6,7 @@
 //!
 #![doc = include_str!("inputs.md")]
 
+// A row reads into and out of the description, so these modules and this one name each other: the one circle here.
 mod air_side;
 pub mod asked;
 mod burner;

@@ -150,7 +150,8 @@ def write_table():
         ("RESIDENCE_CENTISECOND", "Residences, hundredths of a second.", [round(100 * s) for s in SECONDS]),
     ]
     text = ["//! Carbon monoxide of an isothermal stirred reactor, written by `tests/reference/generate/reactor.py`: Cantera 3.2.0,"]
-    text += ["//! GRI-Mech 3.0. Propane first, then methane; by pressure, temperature, air ratio and residence, the last fastest.", ""]
+    text += ["//! GRI-Mech 3.0. Propane first, then methane; by pressure, temperature, air ratio and residence, the last fastest."]
+    text += ["//! One table that a program writes and nobody edits: longer than a file of code may be.", ""]
     for name, doc, numbers in lists:
         text.append(f"/// {doc}")
         text.append(f"pub(super) const {name}: [u16; {len(numbers)}] = [{', '.join(map(str, numbers))}];")
