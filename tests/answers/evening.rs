@@ -36,7 +36,7 @@ fn the_work_says_its_damper_with_its_gauge() {
     // as the root of the gauges is apart, or a little less.
     let set = |damper: f64| {
         let gauge = format!("gauge = \"{} Pa\"\ndamper = {damper}", of("work_gauge_pressure_pa"));
-        evening(&[("gauge = \"6 psi\"", &gauge)]).json()
+        evening(&[("gauge = \"3.2 psi\"", &gauge)]).json()
     };
     let right = set(of("work_damper_opening"));
     assert!((number(&right, "/settings/0/heat_net_w") / of("work_fire_net_w") - 1.0).abs() < 1e-4);
@@ -66,7 +66,7 @@ fn no_evening_asks_for_a_fire_that_is_out_of_reach() {
 fn a_work_fire_that_is_rich_is_cautioned_of() {
     // Both settings have air enough of their own; the work burns at the file's air ratio.
     let own = |gauge: &str| format!("{gauge}\nair_ratio = 1.10");
-    let (melt, hold) = ("gauge = \"6 psi\"", "gauge = \"1.5 psi\"");
+    let (melt, hold) = ("gauge = \"3.2 psi\"", "gauge = \"0.8 psi\"");
     let at = |ratio: &str| evening(&[("air_ratio = 1.05", ratio), (melt, &own(melt)), (hold, &own(hold))]).json();
     let places = |sheet: &Value| {
         let cautions = sheet["warnings"].as_array().unwrap();

@@ -38,7 +38,7 @@ pub fn blank(changes: &[(&str, &str)]) -> BurnerFile {
 const CRUCIBLE: &str = "crucible_mass = \"5 kg\"\ncrucible_wall = \"15 mm\"\ncrucible_area = \"1300 cm2\"\n";
 const STEEL: &str = "[steel]\ngrade = \"stainless 310\"\ndepth = \"60 mm\"\n";
 const SMALL: [(&str, &str); 2] =
-    [("gauge = \"6 psi\"", "gauge = \"0.2 psi\""), ("gauge = \"1.5 psi\"", "gauge = \"0.1 psi\"")];
+    [("gauge = \"3.2 psi\"", "gauge = \"0.1 psi\""), ("gauge = \"0.8 psi\"", "gauge = \"0.05 psi\"")];
 const WALL: &str = "material = \"insulating brick 26\"\nthickness = \"75 mm\"";
 
 /// Files that between them fill and empty every key of the furnace.
@@ -48,7 +48,7 @@ pub fn sheets() -> Vec<BurnerFile> {
         evening(&[]),
         evening(&[(work, ""), (STEEL, "")]),
         evening(&[(CRUCIBLE, ""), SMALL[0], SMALL[1]]),
-        evening(&[("gauge = \"6 psi\"", "gauge = \"0 psi\""), ("gauge = \"1.5 psi\"", "gauge = \"0 psi\"")]),
+        evening(&[("gauge = \"3.2 psi\"", "gauge = \"0 psi\""), ("gauge = \"0.8 psi\"", "gauge = \"0 psi\"")]),
         evening(&[
             ("substance = \"bell bronze\"", "substance = \"brass\""),
             ("grade = \"stainless 310\"", "grade = \"carbon steel\""),

@@ -173,7 +173,7 @@ fn everything() -> Seen {
     for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
         seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
     }
-    let tiny = super::furnace::evening(&[("number 53", "number 80")]);
+    let tiny = super::furnace::evening(&[("number 50", "number 80")]);
     for file in [super::furnace::evening(&[]), super::furnace::blank(&[]), tiny] {
         let lining = json(&["lining", file.path()]);
         seen.all("jetwright lining", &lining);

@@ -40,7 +40,7 @@ pub fn files() -> Vec<(&'static str, String)> {
         ("exact-gauge", of(FOUNDRY, &[("[fire]\n", "[uncertainty]\ngauge_error = \"0 psi\"\n\n[fire]\n")])),
         ("wide-head", of(FOUNDRY, &WIDE)),
         ("goes-out", of(FOUNDRY, &GOES_OUT)),
-        ("hydrogen", of(PIPELINE, &[("\"natural-gas\"", "\"hydrogen\""), ("\"0.5 psi\"", "\"0.03 psi\"")])),
+        ("hydrogen", of(PIPELINE, &[("\"natural-gas\"", "\"hydrogen\""), ("\"0.45 psi\"", "\"0.03 psi\"")])),
         ("out-of-reach", of(EVENING, &[("minutes = \"40 min\"", "minutes = \"4 min\"")])),
         ("nearly-empty", of(EVENING, &[("left = \"30 kg\"", "left = \"1 kg\"")])),
     ]

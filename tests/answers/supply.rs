@@ -58,7 +58,7 @@ pub fn sheets() -> Vec<BurnerFile> {
         bells(&(TANK.to_owned() + "left = \"1 kg\"\ntemperature = \"-20 C\"\n" + DROOP), &[]),
         bells(&LINE.replace("8 mm", "4 mm"), &[]),
         bells(TANK, &[("\"propane\"", "\"propane-butane\"")]),
-        evening_at("14 psi"),
+        evening_at("10 psi"),
     ]
 }
 
@@ -79,19 +79,19 @@ pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
         ("frost", bells(&format!("{TANK}temperature = \"-2 C\"\n"), &[]), full()),
         ("blend_boils_apart", bells(TANK, &[("\"propane\"", "\"propane-butane\"")]), full()),
         ("gauge_lies", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
-        ("beyond_regulator", evening_at("14 psi"), evening_at("6 psi")),
+        ("beyond_regulator", evening_at("10 psi"), evening_at("3.2 psi")),
     ]
 }
 
-/// The casting evening with its largest setting at a gauge; its regulator locks up at 12.6 psi.
+/// The casting evening with its largest setting at a gauge; its regulator locks up at 9.5 psi.
 fn evening_at(gauge: &str) -> BurnerFile {
     let file = include_str!("../../examples/casting-evening.toml");
-    BurnerFile::of(file, &[("gauge = \"6 psi\"", &format!("gauge = \"{gauge}\""))])
+    BurnerFile::of(file, &[("gauge = \"3.2 psi\"", &format!("gauge = \"{gauge}\""))])
 }
 
 #[test]
 fn what_the_regulator_cannot_give_is_no_stage() {
-    let (beyond, within) = (evening_at("14 psi"), evening_at("6 psi"));
+    let (beyond, within) = (evening_at("10 psi"), evening_at("3.2 psi"));
     assert!(beyond.json()["furnace"]["plan"].as_array().unwrap().is_empty());
     assert!(beyond.text("metric").contains("no plan"), "{}", beyond.text("metric"));
     assert!(!within.json()["furnace"]["plan"].as_array().unwrap().is_empty());

@@ -116,7 +116,7 @@ fn the_table_of_another_burner_is_refused_and_the_gas_is_off() {
     // The same bell foundry with the next drill.
     let file = directory.join("other.toml");
     let text = std::fs::read_to_string(demo()).expect("the file is there");
-    std::fs::write(&file, text.replace("number 53", "number 52")).expect("the directory can be written");
+    std::fs::write(&file, text.replace("number 50", "number 49")).expect("the directory can be written");
     let other = directory.join("other.bin");
     let path = |path: &std::path::Path| path.to_str().expect("a path of text").to_owned();
     let [lowest, highest] = heats(&file).map(|watts| format!("{watts} W net"));
