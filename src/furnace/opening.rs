@@ -46,10 +46,14 @@ impl<S: Scalar> Opening<S> {
     /// ```
     #[must_use]
     pub fn heat(&self, chamber: Temperature<S>, room: Temperature<S>) -> Power<S> {
-        let area = self.area.square_meters();
-        let radius = (area * S::c(core::f64::consts::FRAC_1_PI)).sqrt();
-        let share = passed_share(self.depth.meters() / radius);
-        Power::from_watts(area * share * black(chamber.kelvin(), room.kelvin()))
+        Power::from_watts(self.area.square_meters() * self.passage() * black(chamber.kelvin(), room.kelvin()))
+    }
+
+    /// Share of what enters it that leaves the furnace, by [`passed_share`].
+    #[must_use]
+    pub fn passage(&self) -> S {
+        let radius = (self.area.square_meters() * S::c(core::f64::consts::FRAC_1_PI)).sqrt();
+        passed_share(self.depth.meters() / radius)
     }
 }
 

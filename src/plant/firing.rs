@@ -3,7 +3,6 @@
 use heapless::Vec;
 
 use crate::burner::{GoesOut, Lights};
-use crate::furnace::warming::Leg;
 use crate::plant::entries::MOST_SETTINGS;
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Plant;
@@ -101,7 +100,7 @@ fn no_plan(block: &FurnaceBlock, settings: &[Setting], lighting: Option<&Lightin
     if let Some(Verdict::WillNotLight(why)) = verdict(lighting, block.largest) {
         return Some(NoPlan::WillNotLight(why));
     }
-    if block.warm_up.is_none() {
+    if block.course.warm_up.is_none() {
         return Some(NoPlan::TooSmall);
     }
     block.work.as_ref().and_then(|work| work.out_of_reach()).map(NoPlan::Work)
@@ -160,13 +159,15 @@ pub(crate) fn firing(
     let none = Mass::from_kilograms(0.0);
     let mut clock = Clock { stages: Vec::new(), at: Some(Duration::from_seconds(0.0)) };
     clock.push(StageKind::Purge, Some(blow_through.time), None, none);
-    let by_furnace = furnace.filter(|_| no_plan.is_none()).and_then(|block| Some((block, block.warm_up?)));
+    let by_furnace = furnace.filter(|_| no_plan.is_none()).and_then(|block| Some((block, block.course.warm_up?)));
     match by_furnace {
         Some((block, warm_up)) => {
-            let gas = burnt(plant, &warm_up);
-            clock.push(StageKind::WarmUp, Some(warm_up.time), Some(Fired::Setting(block.largest)), gas);
-            if let Some(leg) = block.work.as_ref().filter(|work| work.fire().is_some()).and_then(|work| work.leg) {
-                clock.push(StageKind::Work, Some(leg.time), Some(Fired::Work), burnt(plant, &leg));
+            let gas = burnt(plant, block.course.warm_up_heats[0]);
+            clock.push(StageKind::WarmUp, Some(Duration::from_seconds(warm_up.value)), Some(Fired::Setting(block.largest)), gas);
+            let work = block.work.as_ref().filter(|work| work.fire().is_some());
+            if let Some((_, heated)) = work.and_then(|work| work.course?.needed) {
+                let time = Duration::from_seconds(heated.time);
+                clock.push(StageKind::Work, Some(time), Some(Fired::Work), burnt(plant, heated.fuel));
             }
         }
         None => {
@@ -188,7 +189,9 @@ pub(crate) fn firing(
             }
         }
     }
-    clock.push(StageKind::AirOn, furnace.map(|block| block.air_on), None, none);
+    // As long as it must be at the most.
+    let air_on = furnace.and_then(|block| block.course.air_on?.high).map(Duration::from_seconds);
+    clock.push(StageKind::AirOn, air_on, None, none);
     clock.push(StageKind::AirOff, None, None, none);
     let first = clock.stages.iter().find_map(|stage| stage.setting);
     let first_try = match first {
@@ -198,7 +201,7 @@ pub(crate) fn firing(
     Firing { stages: clock.stages, by_furnace: by_furnace.is_some(), no_plan, first_try }
 }
 
-/// Gas of a leg's fire.
-fn burnt(plant: &Plant, leg: &Leg) -> Mass {
-    Mass::from_kilograms(leg.fire / plant.gas.net_heating_value().joules_per_kilogram())
+/// Gas of a net heat, J.
+fn burnt(plant: &Plant, heat: f64) -> Mass {
+    Mass::from_kilograms(heat / plant.gas.net_heating_value().joules_per_kilogram())
 }

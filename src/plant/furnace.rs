@@ -5,27 +5,31 @@ use heapless::Vec;
 use crate::burner::AirSetting;
 use crate::combustion::autoignition;
 use crate::furnace::room::fresh_air;
-use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
+use crate::furnace::coupled::{Furnace, Settled};
 use crate::furnace::{
-    Balance, Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draught_flow, draught_pressure, drying,
-    drying_heat,
+    Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draught_flow, draught_pressure, drying, drying_heat,
 };
+use crate::plant::answer::Number;
+use crate::plant::certainty::sure_settings;
 use crate::plant::chamber::{self, chamber, lining, thicker};
-use crate::plant::entries::FurnaceEntry;
-use crate::plant::furnace_spread::holding_half_width;
+use crate::plant::coupled_furnace::{self, content, stream, unsure};
+use crate::plant::course::{Course, Model, keeps};
+use crate::plant::entries::{FurnaceEntry, MOST_SETTINGS};
+use crate::plant::evaluation::Sheet;
 use crate::plant::installation::Plant;
 use crate::plant::refusal::{Place, Reason, Refusal};
 use crate::plant::setting::Setting;
-use crate::plant::work::{WorkBlock, work_block};
+use crate::plant::spreads::least_read;
+use crate::plant::work::{WorkBlock, check_work, work_block};
 use crate::quantity::{
-    ActualVolumeFlow, Duration, Force, GaugePressure, HeatRate, Length, MassFlow, NetHeatRate, Power,
-    PressureDifference, Temperature,
+    ActualVolumeFlow, Duration, Force, GaugePressure, HeatRate, Length, MassFlow, NetHeatRate, PressureDifference,
+    Temperature,
 };
 
-/// Down to this the steel of a head does not scale, Celsius (from memory).
-const HEAD_BEARS: f64 = 540.0;
 /// Heat a fresh lining's water is driven off at, Celsius.
 const STEAM: f64 = 110.0;
+/// Where a gas whose autoignition is not known counts as lit by a wall, K.
+const LIGHTS: f64 = crate::furnace::coupled::LIGHTS_ABOVE;
 
 /// Everything the sheet says of a furnace.
 pub struct FurnaceBlock {
@@ -39,28 +43,22 @@ pub struct FurnaceBlock {
     pub wall: SteadyWall,
     /// Temperature of steel in the wall, and what it bears.
     pub steel: Option<(Temperature, Temperature)>,
-    /// The fire that holds it empty when it has been hot for long.
-    pub holding: Balance,
-    /// The same with the hot layer twice as thick.
-    pub holding_thicker: Balance,
-    /// The largest fire of the file, and the temperature it keeps.
+    /// The furnace from cold to its last glow.
+    pub course: Course,
+    /// The gauge that keeps it, straight after warming up and hot through, at the file's air ratio.
+    pub keep_gauges: [KeepGauge; 2],
+    /// The fire that keeps it hot through with the hot layer twice as thick, W net; none where that is no wall.
+    pub kept_thicker: Option<f64>,
+    /// The setting with the most gas.
     pub largest: usize,
-    /// Half width (k = 2) of the fire that holds it, for what linings of the same name conduct.
-    pub holding_half_width: NetHeatRate,
-    /// The balance at that fire.
-    pub reaches: Option<Balance>,
-    /// From cold to the work's temperature with the largest fire; none when it does not get there.
-    pub warm_up: Option<Leg>,
+    /// Where each setting ends when left on; none without fire.
+    pub ends: Vec<Option<Settled>, MOST_SETTINGS>,
     /// The work.
     pub work: Option<WorkBlock>,
+    /// Where the gas lights by itself.
+    pub lights: Temperature,
     /// Draught of the hot chamber over its height.
     pub draught: PressureDifference,
-    /// How long the chamber relights gas by itself after a stop.
-    pub relights: Duration,
-    /// How long its walls may light gas: until the autoignition temperature.
-    pub may_light: (Temperature, Duration),
-    /// How long air must run after the gas is off.
-    pub air_on: Duration,
     /// What that draught drives back through a stopped head; none without one.
     pub back_through_head: Option<MassFlow>,
     /// Air that the largest fire takes from the room, a setting's or the work's.
@@ -69,6 +67,15 @@ pub struct FurnaceBlock {
     pub monoxide_air: Option<ActualVolumeFlow>,
     /// The castable.
     pub castable: Option<CastableBlock>,
+}
+
+/// The gauge that keeps a temperature.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KeepGauge {
+    /// The gauge, Pa; none when no reading in range gives the fire.
+    pub gauge: Option<Number>,
+    /// Whether it is too low to be read: this jet is too large to keep it.
+    pub is_too_low: bool,
 }
 
 /// A cast lining: what to buy, lift and dry.
@@ -109,42 +116,31 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         }
         None => None,
     };
-    let fire = &settings[largest];
-    let ratio =
-        fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio);
+    if let Some(work) = &entry.work {
+        check_work(plant, work, &lining, temperature)?;
+    }
     // What is asked for burns at the file's air ratio; what stands there, at its own.
     let available =
         chamber::available(plant, plant.entries.air_ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
-    let available_there = chamber::available(plant, ratio).map_err(Place::key("gas", "kind").refusing())?;
-    let nothing = Power::from_watts(0.0);
-    let holding =
-        chamber.fire_for(temperature, nothing, &available).map_err(Place::key("chamber", "temperature").refusing())?;
-    let holding_thicker = thicker(&chamber)
-        .and_then(|chamber| chamber.fire_for(temperature, nothing, &available))
-        .map_err(Place::section("layer").refusing())?;
-    let reaches = chamber.temperature_for(fire.heat_net, nothing, &available_there).ok();
-    let mut warming = Warming::cold(&chamber).map_err(Place::section("layer").refusing())?;
-    let warm_up = warming.warm_up(fire.heat_net, temperature, &available_there).ok();
-    if warm_up.is_none() {
-        // The rest of the evening is told for a chamber that has come to its temperature some other way.
-        let hour = Duration::from_hours(1.0);
-        warming
-            .hold(temperature, hour, nothing, &available)
-            .map_err(Place::key("chamber", "temperature").refusing())?;
+    let lights = autoignition(plant.gas.mixture()).map_err(Place::key("gas", "kind").refusing())?;
+    let lights = lights.unwrap_or(Temperature::from_kelvin(LIGHTS));
+    let model = model(plant, entry, settings, largest, (&chamber, &lining), (temperature, lights, room.height))?;
+    let course = model.course().map_err(Place::key("chamber", "temperature").refusing())?;
+    let lowest_read = least_read(&plant.entries, settings);
+    let keep_gauges = [course.kept, course.kept_long].map(|fire| keep_gauge(plant, fire, lowest_read));
+    let kept_thicker = thicker(&chamber)
+        .and_then(|chamber| coupled_furnace::furnace(plant, &chamber, &lining, plant.entries.air_ratio))
+        .and_then(|furnace| keeps(&furnace, temperature.kelvin(), 1.0));
+    let mut ends = Vec::new();
+    for setting in settings {
+        let found = stream(plant, ratio_of(plant, setting))
+            .and_then(|stream| model.ends_with(stream, setting.heat_net.watts()));
+        let _ = ends.push(found.ok());
     }
     let work = match &entry.work {
-        Some(work) => Some(work_block(plant, work, &lining, &mut warming, temperature, &available)?),
+        Some(work) => Some(work_block(plant, work, course.charge)?),
         None => None,
     };
-    let still = MassFlow::from_kilograms_per_second(0.0);
-    let cool = |celsius: f64, air: MassFlow| {
-        let leg = warming.clone().cool_to(Temperature::from_celsius(celsius), air);
-        // What is not down after two days is as good as never.
-        leg.map_or(Duration::from_hours(48.0), |leg| leg.time)
-    };
-    let air = fire.air.as_ref().and_then(|air| air.running);
-    let lights = autoignition(plant.gas.mixture()).map_err(Place::key("gas", "kind").refusing())?;
-    let lights = lights.unwrap_or(Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS));
     let ambient = plant.site.ambient_pressure();
     let draught = draught_pressure(ambient, chamber.room(), temperature, room.height)
         .map_err(Place::section("panel").refusing())?;
@@ -153,9 +149,7 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
     let air_of = |fire: &Setting| {
-        let ratio =
-            fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio);
-        plant.air_need.mass_ratio * ratio * fire.gas.kilograms_per_second()
+        plant.air_need.mass_ratio * ratio_of(plant, fire) * fire.gas.kilograms_per_second()
     };
     let work_fire = work.as_ref().and_then(WorkBlock::fire);
     let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
@@ -170,26 +164,76 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
     Ok(Some(FurnaceBlock {
         temperature,
         steel,
-        holding_half_width: holding_half_width(plant, entry, &chamber, temperature, &available)
-            .map_err(Place::section("layer").refusing())?,
-        holding,
-        holding_thicker,
+        course,
+        keep_gauges,
+        kept_thicker: kept_thicker.ok().map(|settled| settled.fire),
         largest,
-        reaches,
-        warm_up,
+        ends,
         work,
+        lights,
         draught,
         back_through_head,
         fire_air: fire_air.at(plant.site.air_density()),
         monoxide_air,
-        relights: cool(RELIGHTS_ABOVE_CELSIUS, still),
-        may_light: (lights, cool(lights.celsius(), still)),
-        air_on: cool(HEAD_BEARS, air.map_or(still, |running| running.air)),
         castable: castable(plant, entry, &lining, settings, &available)?,
         wall: steady,
         lining,
         chamber: chamber.clone(),
     }))
+}
+
+/// The coupled furnaces that a sheet's block was found with.
+pub(crate) fn models_of(sheet: &Sheet, block: &FurnaceBlock) -> Result<[Model; 2], Refusal> {
+    let missing = Place::section("layer").because(Reason::Needed);
+    let entry = sheet.plant.entries.furnace.as_ref().ok_or(missing)?;
+    let height = block.chamber.walls()[0].1.height;
+    let with = (block.temperature, block.lights, height);
+    models(&sheet.plant, entry, &sheet.settings, block.largest, (&block.chamber, &block.lining), with)
+}
+
+/// Air supplied over air needed of a setting, or the file's.
+fn ratio_of(plant: &Plant, fire: &Setting) -> f64 {
+    fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio)
+}
+
+/// The coupled furnace with the largest setting and the work.
+fn model(
+    plant: &Plant,
+    entry: &FurnaceEntry,
+    settings: &[Setting],
+    largest: usize,
+    (chamber, lining): (&Chamber, &Lining),
+    (temperature, lights, height): (Temperature, Temperature, Length),
+) -> Result<Model, Refusal> {
+    let fire = &settings[largest];
+    let (ratio, asked) = (ratio_of(plant, fire), plant.entries.air_ratio);
+    let known = sure_settings(plant, core::slice::from_ref(fire)).first().copied().flatten();
+    let known = known.and_then(|sure| sure.air_ratio).map(|sure| sure.half_width);
+    let made = |ratio| coupled_furnace::furnace(plant, chamber, lining, ratio);
+    Ok(Model {
+        largest: made(ratio).map_err(Place::key("gas", "kind").refusing())?,
+        asked: made(asked).map_err(Place::key("fire", "air_ratio").refusing())?,
+        unsure: [ratio, asked].map(|ratio| unsure(plant, entry, ratio, known)),
+        heat: fire.heat_net.watts(),
+        air: fire.air.as_ref().and_then(|air| air.running).map(|running| running.air.kilograms_per_second()),
+        chamber: temperature.kelvin(),
+        charge: entry.work.as_ref().map(|work| {
+            (content(&work.charge), work.temperature.kelvin(), work.time.seconds())
+        }),
+        lights: lights.kelvin(),
+        height: height.meters(),
+    })
+}
+
+/// The gauge of a fire that keeps, with its ends.
+fn keep_gauge(plant: &Plant, fire: Number, lowest_read: GaugePressure) -> KeepGauge {
+    let gauge = |watts: f64| gauge_for(plant, NetHeatRate::from_watts(watts)).map(GaugePressure::pascals);
+    let found = gauge(fire.value).map(|value| Number {
+        value,
+        low: fire.low.and_then(gauge),
+        high: fire.high.and_then(gauge),
+    });
+    KeepGauge { gauge: found, is_too_low: found.is_none_or(|gauge| gauge.value < lowest_read.pascals()) }
 }
 
 /// The gauge that gives a fire.

@@ -82,6 +82,9 @@ pub const fn no_plan(why: NoPlan) -> &'static str {
         }
         NoPlan::BlowsBack => "no plan: the largest setting blows gas back into the blower and must never be lit",
         NoPlan::TooSmall => "no plan: the largest setting never reaches the chamber's temperature",
+        NoPlan::Work(OutOfReach::Chamber) => {
+            "no plan: the chamber at its temperature cannot heat the work in the time asked, however large the fire"
+        }
         NoPlan::Work(OutOfReach::Jet) => "no plan: no gauge of this jet gives the fire that the work asks for",
         NoPlan::Work(OutOfReach::Blower) => "no plan: this blower cannot feed the fire that the work asks for",
     }

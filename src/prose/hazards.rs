@@ -118,7 +118,7 @@ const fn fixed(kind: HazardKind) -> &'static str {
             "brass gives off ZINC FUME, which makes you ill: melt it under a hood and no hotter than it must be"
         }
         HazardKind::ReIgnites => {
-            "after a stop the chamber IGNITES GAS BY ITSELF so long: shut the gas at its supply, nothing may leak"
+            "after a stop the chamber may IGNITE GAS BY ITSELF for so long: shut the gas at its supply, nothing may leak"
         }
         HazardKind::WetLining => {
             "a fresh lining is wet: hurried, STEAM BURSTS IT; its dust harms the lungs, wear a mask"

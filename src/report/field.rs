@@ -3,6 +3,7 @@
 use std::format;
 use std::prelude::rust_2024::*;
 
+use crate::plant::Number;
 use crate::report::units::Kind;
 
 /// Where a column is printed; programs get all that have a key of their own.
@@ -109,6 +110,8 @@ pub struct Value {
     pub datum: Datum,
     /// Half its width at k = 2, SI, where that is known.
     pub half: Option<f64>,
+    /// Its ends at k = 2, SI, where they lie unevenly about it; an end that is not known is not finite.
+    pub span: Option<(f64, f64)>,
     /// How it is to be read.
     pub mark: Mark,
     /// What the page says instead of it; `{}` in it stands for the number and its unit.
@@ -126,6 +129,9 @@ impl Value {
     /// Its ends at k = 2, SI; what is no less than 0 has no end below it.
     #[must_use]
     pub fn ends(&self) -> Option<(f64, f64)> {
+        if self.span.is_some() {
+            return self.span;
+        }
         let (si, half) = (self.si()?, self.half?);
         let low = if si < 0.0 { si - half } else { (si - half).max(0.0) };
         Some((low, si + half))
@@ -181,6 +187,13 @@ values! {
     Vec<f64>: |value| Datum::Numbers(value);
     Vec<String>: |value| Datum::Words(value);
     Vec<(String, f64)>: |value| Datum::Named(value);
+}
+
+impl From<Number> for Value {
+    fn from(number: Number) -> Self {
+        let end = |end: Option<f64>| end.unwrap_or(f64::INFINITY);
+        Self { span: Some((end(number.low), end(number.high))), ..Self::from(number.value) }
+    }
 }
 
 impl<const N: usize> From<&heapless::String<N>> for Value {

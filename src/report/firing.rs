@@ -66,8 +66,9 @@ pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
             prose::warm_up(name, &stand, &temperature, time)
         }
         StageKind::Work => {
-            let leg = sheet.furnace.as_ref().and_then(|block| block.work.as_ref()?.leg);
-            let mean = leg.map_or(String::new(), |leg| fire_words(sheet, shop, leg.mean_fire().watts()));
+            let work = sheet.furnace.as_ref().and_then(|block| block.work.as_ref());
+            let needed = work.and_then(|work| work.course?.needed);
+            let mean = needed.map_or(String::new(), |(_, heated)| fire_words(sheet, shop, heated.mean()));
             prose::work(&stand, &mean, time)
         }
         StageKind::Hold => hold(sheet, fire, stage, shop),

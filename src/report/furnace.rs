@@ -7,9 +7,11 @@ use std::prelude::rust_2024::*;
 use crate::furnace::Lining;
 use crate::plant::Sheet;
 use crate::plant::entries::FurnaceEntry;
-use crate::plant::furnace::{CastableBlock, FurnaceBlock};
+use crate::plant::Number;
+use crate::plant::furnace::{CastableBlock, FurnaceBlock, KeepGauge};
 use crate::plant::work::OutOfReach;
 use crate::prose::firing::no_plan;
+use crate::quantity::{GaugePressure, Temperature};
 use crate::report::firing::{stage_words, stand_words, tried_words};
 use crate::report::furnace_fields::FurnaceRow;
 use crate::report::sheet::Extent;
@@ -34,6 +36,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
     page.heading("FIRE NEEDED");
     page.push(FurnaceRow { sheet, block, entry }.node());
     let heat = |watts: f64| shop.text(Kind::Heat, watts);
+    let kelvin = |kelvin: f64| shop.temperature(Temperature::from_kelvin(kelvin));
     let net = |watts: f64| fire(sheet, shop, watts);
     if let (Some(work), Some(charge)) = (&block.work, &entry.work) {
         let mut text = format!(
@@ -45,14 +48,21 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
             shop.text(Kind::Energy, work.heat),
             heat(work.power.watts()),
         );
-        if let Some(leg) = &work.leg {
-            let stand = match work.out_of_reach() {
-                Some(OutOfReach::Jet) => "no gauge of this jet gives that".into(),
-                Some(OutOfReach::Blower) => "more than this blower feeds".into(),
-                None => work.fire().map_or(String::new(), |fire| stand_words(fire, shop)),
-            };
-            let _ =
-                write!(text, "; with walls, openings and flue a fire of {}: {stand}.", net(leg.mean_fire().watts()));
+        match (work.needed(), work.course.and_then(|course| course.needed)) {
+            (Some(_), Some((needed, heated))) => {
+                let stand = match work.out_of_reach() {
+                    Some(OutOfReach::Blower) => "more than this blower feeds".into(),
+                    Some(_) => "no gauge of this jet gives that".into(),
+                    None => work.fire().map_or(String::new(), |fire| stand_words(fire, shop)),
+                };
+                let _ = write!(
+                    text,
+                    "; in this furnace a fire of {} does it, the chamber dipping to {}: {stand}.",
+                    spread(&needed, net),
+                    kelvin(heated.lowest)
+                );
+            }
+            _ => text += "; this chamber cannot, however large the fire.",
         }
         if let (Some(fire), Some(price)) = (work.fire(), sheet.plant.entries.gas.price) {
             let hourly = price.per_kilogram() * fire.gas.kilograms_per_hour();
@@ -61,43 +71,70 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
         }
         page.said("Work", &text);
-        if let Some(melt) = &work.melt {
-            let melted =
-                melt.melted.map_or(String::new(), |time| format!(", all melted after {:.0} min", time.minutes()));
+        if let Some(course) = &work.course {
+            let setting = &sheet.settings[block.largest].entry.name;
+            let took = course.time.map_or("never gets there".into(), |time| format!("takes {}", spread(&time, minutes)));
+            let gas = crate::quantity::Mass::from_kilograms(
+                course.heated.fuel / sheet.plant.gas.net_heating_value().joules_per_kilogram(),
+            );
+            let money = sheet.plant.entries.gas.price.map_or(String::new(), |price| {
+                let currency = &sheet.plant.entries.gas.currency;
+                format!(", {}", Shop::money(currency, price.per_kilogram() * gas.kilograms()))
+            });
             let text = format!(
-                "this crucible can take it in {:.0} min in such a chamber{melted}; it asks {} when it goes in",
-                melt.time.minutes(),
-                heat(melt.most.watts())
+                "with \"{setting}\" it {took} and {} of gas{money}, the chamber dipping to {}; {} at the least, however \
+                 large the fire",
+                shop.mass(gas),
+                spread(&course.lowest, kelvin),
+                minutes(course.least)
             );
             page.said("", &text);
         }
     }
-    let parts = &block.holding;
+    let course = &block.course;
+    let gauge = |found: &KeepGauge| match &found.gauge {
+        _ if found.is_too_low => "this jet is too large to keep it".into(),
+        Some(gauge) => format!("gauge {}", spread(gauge, |pascals| shop.gauge(GaugePressure::from_pascals(pascals)))),
+        None => "no gauge of this jet gives that".into(),
+    };
     let text = format!(
-        "{} keeps the empty chamber at {} once it is hot through: walls {}, openings {}, flue {}",
-        shop.within(
-            shop.fire_kind(),
-            parts.fire.watts() * basis(sheet, shop),
-            block.holding_half_width.watts() * basis(sheet, shop)
-        ),
+        "{} keeps the empty chamber at {} 40 min after warming up: {}",
+        spread(&course.kept, net),
         shop.temperature(block.temperature),
-        heat(parts.walls.watts()),
-        heat(parts.openings.watts()),
-        heat(parts.flue.watts())
+        gauge(&block.keep_gauges[0])
     );
-    page.said("Hold", &text);
-    let text = format!("the hot layer twice as thick would make that {}", net(block.holding_thicker.fire.watts()));
+    page.said("Keep", &text);
+    let parts = &course.kept_parts;
+    let text = format!(
+        "{} once it is hot through: {}; walls {}, openings {}, flue {} at {}",
+        spread(&course.kept_long, net),
+        gauge(&block.keep_gauges[1]),
+        heat(parts.walls),
+        heat(parts.openings),
+        heat(parts.flue),
+        kelvin(parts.gas)
+    );
     page.said("", &text);
-    if let Some(reaches) = &block.reaches {
+    if let Some(thicker) = block.kept_thicker {
+        page.said("", format!("the hot layer twice as thick would make that {}", net(thicker)));
+    }
+    if let Some(ends) = &course.ends {
         let setting = &sheet.settings[block.largest].entry.name;
+        let warm_up = course.warm_up.as_ref();
         let text = format!(
-            "\"{setting}\", left on, would end at {}; from cold it takes {}",
-            shop.temperature(reaches.chamber),
-            block
-                .warm_up
-                .map_or("for ever: it never gets there".into(), |leg| format!("{:.0} min", leg.time.minutes()))
+            "\"{setting}\", left on, would end at {}; from cold to {} it takes {}",
+            spread(ends, kelvin),
+            shop.temperature(block.temperature),
+            warm_up.map_or("for ever: it never gets there".into(), |time| spread(time, minutes))
         );
         page.said("Most", &text);
+    }
+    let others = sheet.settings.iter().zip(&block.ends).enumerate().filter(|(index, _)| *index != block.largest);
+    for (_, (setting, ends)) in others {
+        if let Some(ends) = ends {
+            let text = format!("\"{}\", left on, would end at {}", setting.entry.name, kelvin(ends.chamber));
+            page.said("", &text);
+        }
     }
     if extent == Extent::Whole {
         wall(page, block, entry, shop);
@@ -166,16 +203,52 @@ fn plan(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     }
 }
 
+/// A number with its ends.
+fn spread(number: &Number, show: impl Fn(f64) -> String) -> String {
+    let value = show(number.value);
+    match (number.low, number.high) {
+        (Some(low), Some(high)) => format!("{value} ({} to {})", show(low), show(high)),
+        (Some(low), None) => format!("{value} ({} at the least, perhaps never)", show(low)),
+        _ => value,
+    }
+}
+
+fn minutes(seconds: f64) -> String {
+    format!("{:.0} min", seconds / 60.0)
+}
+
+/// The high end of a time, in hours where it is long.
+fn longest(number: &Number) -> String {
+    let seconds = number.high.unwrap_or(f64::INFINITY);
+    if seconds < 7200.0 {
+        format!("up to {:.0} min", (seconds / 60.0).ceil())
+    } else if seconds < 48.0 * 3600.0 {
+        format!("up to {:.0} h", (seconds / 3600.0).ceil())
+    } else {
+        "two days or more".into()
+    }
+}
+
 fn stop(page: &mut Page, block: &FurnaceBlock, shop: &Shop) {
     page.heading("STOPPING");
-    let minutes = block.relights.minutes();
-    let text = format!("the chamber relights gas by itself for about {minutes:.0} min: nothing may leak");
+    let course = &block.course;
+    let promised = course.least_lights.low.unwrap_or(0.0);
+    let text = if promised < 60.0 {
+        format!("the walls light gas again for {promised:.0} s at the most: purge, and light as from cold, every time")
+    } else {
+        format!(
+            "the walls light gas again for {:.0} min at the most, from the worst moment of the firing; later, purge and light \
+             as from cold",
+            (promised / 60.0).floor()
+        )
+    };
     page.said("Still", &text);
-    let (at, time) = block.may_light;
+    let [lights, may_light] = &course.may_light;
     let text = format!(
-        "its wall is above {}, where this gas can light, for {:.1} h; from the one time to the other gas may light late, all that has gathered at once",
-        shop.temperature(at),
-        time.hours()
+        "gas that leaks may ignite for {}, and above {} for {}: keep everything shut",
+        longest(lights),
+        shop.temperature(block.lights),
+        longest(may_light)
     );
     page.said("", &text);
     let back = block.back_through_head.map_or(String::new(), |flow| format!(" ({} of it)", shop.gas(flow)));

@@ -3,7 +3,7 @@
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use crate::furnace::warming::Leg;
+use crate::plant::course::{ChargeCourse, Course};
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock};
 use crate::plant::work::WorkBlock;
@@ -25,8 +25,12 @@ impl FurnaceRow<'_> {
         self.block.work.as_ref()
     }
 
-    fn leg(&self) -> Option<Leg> {
-        self.work().and_then(|work| work.leg)
+    fn course(&self) -> &Course {
+        &self.block.course
+    }
+
+    fn charge(&self) -> Option<ChargeCourse> {
+        self.course().charge
     }
 
     fn fire(&self) -> Option<&Setting> {
@@ -65,8 +69,9 @@ pub(crate) const FURNACE: Section = Section {
     key: "furnace",
     name: "sheet: furnace",
     words: "The furnace; null without its layers",
-    about: "The fire needed and the evening around it. `holding` is the empty chamber, hot through, at \
-        `chamber_temperature_k`.",
+    about: "The fire needed and the firing around it, one coupled furnace through time. `keep` is the empty chamber at \
+        `chamber_temperature_k`, 40 min after warming up; `keep_steady` the same hot through. `charge` goes in cold \
+        straight after warming up and is fired with at most the largest setting.",
     is_many: false,
     members: &[
         Member::Columns(FURNACE_FIELDS),
@@ -90,9 +95,9 @@ columns! {
     work_heat_j, "work heat", Energy, Programs => row.work().map(|work| work.heat);
     /// That heat over the time the work may take; null without work.
     work_power_w, "work power", Heat, Programs => row.work().map(|work| work.power.watts());
-    /// Average fire, net, that gives that power straight after warming up: (work + wall + openings) / available heat;
-    /// null without work.
-    work_fire_net_w, "work fire net", HeatNet, Programs => row.leg().map(|leg| leg.mean_fire().watts());
+    /// Fire, net, that brings the charge to its temperature in the time it may take, the chamber dipping as it does; null
+    /// without work, or where the chamber at its temperature cannot in that time.
+    work_fire_net_w, "work fire net", HeatNet [within], Programs => row.charge().and_then(|charge| charge.needed).map(|(fire, _)| fire);
     /// Gauge for that fire at the file's air ratio; null without work, or when jet or blower do not give it: then there
     /// is no `plan`.
     work_gauge_pressure_pa, "work gauge pressure", Gauge, Programs => row.fire().map(|fire| fire.gauge.pascals());
@@ -100,29 +105,60 @@ columns! {
     work_damper_opening, "work damper opening", Number, Programs => row.air().and_then(|air| air.opening);
     /// Air ratio there; null as above, and without blower and head.
     work_air_ratio, "work air ratio", Number, Programs => row.air().and_then(crate::plant::SettingAir::air_ratio);
-    /// Time this crucible takes in a chamber at that temperature; null without a crucible or a chamber.
-    melt_time_s, "melt time", Time, Programs => row.work().and_then(|work| work.melt).map(|melt| melt.time.seconds());
-    /// Fire, net, that holds the empty chamber.
-    holding_fire_net_w, "holding fire net", HeatNet, Programs => row.block.holding.fire.watts();
-    /// Half width of the 95 % band (k = 2) of `holding_fire_net_w` by what linings of the same name conduct.
-    holding_half_width_w, "holding half width", Heat, Programs => row.block.holding_half_width.watts();
-    /// Of it through the walls.
-    holding_walls_w, "holding walls", Heat, Programs => row.block.holding.walls.watts();
-    /// Of it out of the openings, each a black body seen through its depth.
-    holding_openings_w, "holding openings", Heat, Programs => row.block.holding.openings.watts();
-    /// Of it with the gases that leave.
-    holding_flue_w, "holding flue", Heat, Programs => row.block.holding.flue.watts();
-    available_heat, "available heat", Number, Programs => row.block.holding.available;
-    /// Fire, net, that would hold it with the hot layer twice as thick.
-    holding_thicker_net_w, "holding thicker net", HeatNet, Programs => row.block.holding_thicker.fire.watts();
-    /// Where the chamber ends with the largest setting left on; null when nothing burns.
-    largest_reaches_k, "largest reaches", Temperature, Programs => row.block.reaches.map(|balance| balance.chamber.kelvin());
+    /// Time the charge takes with the largest setting; null without work, or when it never gets there.
+    charge_time_s, "charge time", Time [within], Programs => row.charge().and_then(|charge| charge.time);
+    /// Lowest temperature of the chamber on the way; null without work.
+    charge_lowest_chamber_k, "charge lowest chamber", Temperature [within], Programs => row.charge().map(|charge| charge.lowest);
+    /// Time the charge takes however large the fire, the chamber never above its temperature; null without work.
+    charge_least_time_s, "charge least time", Time, Programs => row.charge().map(|charge| charge.least);
+    /// Largest fire, net, while it takes `charge_time_s`; null without work.
+    charge_peak_heat_net_w, "charge peak heat net", HeatNet, Programs => row.charge().map(|charge| charge.heated.peak);
+    /// Average fire, net, so; null without work.
+    charge_mean_heat_net_w, "charge mean heat net", HeatNet, Programs => row.charge().map(|charge| charge.heated.mean());
+    /// Net heat of the gas it burns so; null without work.
+    charge_fire_j, "charge fire", Energy, Programs => row.charge().map(|charge| charge.heated.fuel);
+    /// Fire, net, that keeps the empty chamber 40 min after it has warmed up.
+    keep_heat_net_w, "keep heat net", HeatNet [within], Programs => row.course().kept;
+    /// Gauge for that fire at the file's air ratio; null when no reading in range gives it.
+    keep_gauge_pressure_pa, "keep gauge", Gauge [within], Programs => row.block.keep_gauges[0].gauge;
+    /// Whether that gauge is too low to be read: this jet is too large to keep the chamber.
+    keep_gauge_too_low, "keep gauge too low", Word, Programs => row.block.keep_gauges[0].is_too_low;
+    /// Fire, net, that keeps it when hot through.
+    keep_steady_heat_net_w, "keep steady heat net", HeatNet [within], Programs => row.course().kept_long;
+    /// Gauge for that; null when no reading in range gives it.
+    keep_steady_gauge_pressure_pa, "keep steady gauge", Gauge [within], Programs => row.block.keep_gauges[1].gauge;
+    /// Of that fire through the walls.
+    keep_steady_walls_w, "keep steady walls", Heat, Programs => row.course().kept_parts.walls;
+    /// Of it out of the openings, each seen through its depth.
+    keep_steady_openings_w, "keep steady openings", Heat, Programs => row.course().kept_parts.openings;
+    /// Of it with the gas that leaves, air that came in included.
+    keep_steady_flue_w, "keep steady flue", Heat, Programs => row.course().kept_parts.flue;
+    /// Temperature the gas leaves at so.
+    keep_steady_flue_temperature_k, "keep steady flue temperature", Temperature, Programs => row.course().kept_parts.gas;
+    /// Air that comes in by the openings so; none where no height of them is given.
+    keep_steady_entering_kg_per_s, "keep steady entering", MassFlow, Programs => row.course().kept_parts.entering;
+    /// Fire, net, that would keep it hot through with the hot layer twice as thick.
+    keep_steady_thicker_net_w, "keep steady thicker net", HeatNet, Programs => row.block.kept_thicker;
+    /// Where the chamber ends with the largest setting left on; null without fire.
+    largest_reaches_k, "largest reaches", Temperature [within], Programs => row.course().ends;
+    /// Where it ends with each setting left on, in their order, an array in K; null without fire.
+    settings_end_k, "settings end", Temperature, Programs => row.block.ends.iter().map(|end| end.map_or(f64::NAN, |end| end.chamber)).collect::<Vec<f64>>();
     /// From cold to `chamber_temperature_k` with the largest setting; null when it does not get there.
-    warm_up_s, "warm up", Time, Programs => row.block.warm_up.map(|leg| leg.time.seconds());
+    warm_up_s, "warm up", Time [within], Programs => row.course().warm_up;
     /// Net heat of the gas it burns for that; null when it does not get there.
-    warm_up_fire_j, "warm up fire", Energy, Programs => row.block.warm_up.map(|leg| leg.fire);
+    warm_up_fire_j, "warm up fire", Energy, Programs => row.course().warm_up.map(|_| row.course().warm_up_heats[0]);
     /// Of it stored in the wall; null when it does not get there.
-    warm_up_stored_j, "warm up stored", Energy, Programs => row.block.warm_up.map(|leg| leg.stored);
+    warm_up_stored_j, "warm up stored", Energy, Programs => row.course().warm_up.map(|_| row.course().warm_up_heats[1]);
+    /// The cause that moves `warm_up_s` most: `gas_mixing`, `film_fired`, `film_off`, `gas_emissivity`,
+    /// `wall_emissivity`, `wall_conductivity`, `wall_heat`, `opening_passage`, `opening_discharge`, `lid_exchange`,
+    /// `air_ratio`, `inside_film`, `content_area`, `content_emissivity`.
+    warm_up_least_sure, "warm up least sure", Word, Programs => row.course().dominant[0];
+    /// The same of `keep_heat_net_w`.
+    keep_least_sure, "keep least sure", Word, Programs => row.course().dominant[1];
+    /// The same of `charge_time_s`; null without work.
+    charge_least_sure, "charge least sure", Word, Programs => row.charge().map(|_| row.course().dominant[2]);
+    /// The same of `reignition_s`.
+    reignition_least_sure, "reignition least sure", Word, Programs => row.course().dominant[3];
     /// Temperatures from the hot face over the interfaces to the outside, hot through, an array in K.
     wall_faces_k, "wall faces", Temperature, Programs => row.block.wall.faces.iter().map(|face| face.kelvin()).collect::<Vec<f64>>();
     /// The last of them.
@@ -139,12 +175,21 @@ columns! {
     fire_air_m3_per_s, "fire air", Flow, Programs => row.block.fire_air.cubic_meters_per_second();
     /// Fresh air that keeps carbon monoxide at the limit, leak times share over limit; null without a room.
     monoxide_air_m3_per_s, "monoxide air", Flow, Programs => row.block.monoxide_air.map(|flow| flow.cubic_meters_per_second());
-    /// Time after a stop, everything off, until the hot face is under 760 degC.
-    relights_s, "relights", Time, Programs => row.block.relights.seconds();
-    /// Time after a stop until it is under the gas's autoignition temperature.
-    may_light_s, "may light", Time, Programs => row.block.may_light.1.seconds();
-    /// Time that air must run after the gas is off, until the hot face is under 540 degC.
-    air_on_s, "air on", Time, Programs => row.block.air_on.seconds();
+    /// How long the walls light gas after the flame went out: until the coldest is at 760 degC, from the worst moment since
+    /// the chamber was at its temperature. The low end is all that may be promised, never above 600 s without a
+    /// thermocouple; the high end is the longest that gas which leaks may light at once, all shut with what is inside
+    /// hot.
+    reignition_s, "reignition", Time [within], Programs => row.course().least_lights;
+    /// How long gas that leaks may light at all, all shut with what is inside hot: until the coldest wall is at the gas's
+    /// autoignition temperature.
+    may_light_s, "may light", Time [within], Programs => row.course().may_light[1];
+    /// That temperature.
+    autoignition_k, "autoignition", Temperature, Programs => row.block.lights.kelvin();
+    /// Time that air must run after the gas is off, the charge taken out, so that no hot face is ever above 540 degC
+    /// afterwards with everything off and shut; keep the high end. Null without a blower.
+    air_on_s, "air on", Time [within], Programs => row.course().air_on;
+    /// The high end of the same with the charge left inside; null without blower or work.
+    air_on_inside_high_s, "air on inside high", Time, Programs => row.course().air_on_inside;
     /// Time to blow the chamber through before lighting: the longest `air_changes_s` of all settings, at least 60; null
     /// without blower and head.
     blow_through_s, "blow through", Time, Programs => row.sheet.air.as_ref().map(|_| row.sheet.blow_through.time.seconds());

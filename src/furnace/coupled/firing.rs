@@ -92,6 +92,16 @@ impl<'f, S: Scalar> Firing<'f, S> {
         &self.state
     }
 
+    /// Puts it where it stood at another moment of the same stage.
+    pub(super) fn set_state(&mut self, state: &State<S>) {
+        self.state = state.clone();
+    }
+
+    /// The furnace.
+    pub(super) fn furnace(&self) -> &'f Furnace<S> {
+        self.furnace
+    }
+
     /// What stands in the chamber.
     #[must_use]
     pub fn contents(&self) -> &[Content<S>] {

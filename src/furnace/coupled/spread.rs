@@ -186,10 +186,22 @@ impl<S: Scalar> Content<S> {
 ///
 /// What the run refuses with nothing changed.
 pub fn bounded<S: Scalar, const N: usize>(run: impl Fn(Change) -> Result<[S; N]>) -> Result<[Bounded<S>; N]> {
+    bounded_by(&Cause::ALL, run)
+}
+
+/// The same by some causes only, where the others move nothing.
+///
+/// # Errors
+///
+/// As of [`bounded`].
+pub fn bounded_by<S: Scalar, const N: usize>(
+    causes: &[Cause],
+    run: impl Fn(Change) -> Result<[S; N]>,
+) -> Result<[Bounded<S>; N]> {
     let zero = S::zero();
     let plain = run(Change::default())?;
     let (mut below, mut above, mut most) = ([zero; N], [zero; N], [(zero, Cause::Zones); N]);
-    for cause in Cause::ALL {
+    for &cause in causes {
         let (mut down, mut up) = ([zero; N], [zero; N]);
         for way in [true, false] {
             let Ok(moved) = run(Change(Some((cause, way)))) else { continue };

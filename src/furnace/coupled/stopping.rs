@@ -1,6 +1,6 @@
 //! What a hot furnace does after a stop: how long its walls light gas, and how long air must run.
 
-use super::firing::{Firing, Until};
+use super::firing::{Firing, Passed, Until};
 use super::model::Drive;
 use crate::error::Result;
 use crate::scalar::Scalar;
@@ -15,8 +15,26 @@ pub const LIGHTS_ABOVE: f64 = 1033.15;
 pub const MOST_PROMISED: f64 = 600.0;
 /// What is not down after this long is as good as never, s.
 const LONG: f64 = 48.0 * 3600.0;
-/// Halvings of the air's time.
-const HALVINGS: usize = 9;
+/// Looks for the air's time; it is bracketed, and each look at least halves the bracket in the end.
+const LOOKS: usize = 12;
+/// The air's time is known when its bracket is so narrow, as a share.
+const WITHIN: f64 = 0.004;
+/// The first moment of a stage at which a stop is tried, s, and each over the one before.
+const FIRST_TRIED: f64 = 5.0;
+const TRIED_APART: f64 = 1.35;
+
+/// The climb of the faces after the air is looked at in runs of so long, s, and in so many.
+const REBOUND_RUN: f64 = 1800.0;
+const REBOUND_RUNS: usize = 8;
+
+/// The worst moment of a stage to lose the flame at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moment<S = f64> {
+    /// When, s from the stage's begin.
+    pub at: S,
+    /// How long the walls still light gas from then, s.
+    pub lights_for: S,
+}
 
 impl<S: Scalar> Firing<'_, S> {
     /// How long the coldest wall stays above a temperature if everything stopped now, s; at most two days.
@@ -30,6 +48,36 @@ impl<S: Scalar> Firing<'_, S> {
         Ok(passed.time.smaller(S::c(LONG)))
     }
 
+    /// Goes through a stage, and finds the moment in it from which the coldest wall is soonest below a temperature if
+    /// everything stopped then.
+    ///
+    /// # Errors
+    ///
+    /// As of [`Firing::run`].
+    pub fn worst_moment(
+        &mut self,
+        drive: &Drive<S>,
+        until: Until<S>,
+        kelvin: S,
+        draft: bool,
+    ) -> Result<(Passed<S>, Moment<S>)> {
+        let mut worst = Moment { at: S::zero(), lights_for: self.stays_above(kelvin, draft)? };
+        let (mut other, mut next, mut refused) = (self.clone(), S::c(FIRST_TRIED), None);
+        let passed = self.watched(drive, until, |time, state| {
+            if time < next {
+                return;
+            }
+            next = time * S::c(TRIED_APART);
+            other.set_state(state);
+            match other.stays_above(kelvin, draft) {
+                Ok(lights_for) if lights_for < worst.lights_for => worst = Moment { at: time, lights_for },
+                Ok(_) => {}
+                Err(error) => refused = Some(error),
+            }
+        })?;
+        refused.map_or(Ok((passed, worst)), Err)
+    }
+
     /// The shortest time air must run, s, so that afterwards, with everything off and shut, no hot face is ever hotter
     /// than a limit; at most two days.
     ///
@@ -37,39 +85,65 @@ impl<S: Scalar> Firing<'_, S> {
     ///
     /// As of [`Firing::run`].
     pub fn air_on(&self, flow: S, limit: S) -> Result<S> {
-        let rebound = |time: S| -> Result<S> {
-            let mut other = self.clone();
-            if time > S::zero() {
-                other.run(&Drive::Air { flow, draft: true }, Until::Time(time))?;
-            }
-            let mut highest = other.hottest_face();
-            // Once it falls by itself it never rises again: heat only spreads.
-            let mut peak = |firing: &Firing<'_, S>| highest = highest.larger(firing.hottest_face());
-            for _ in 0..12 {
-                let before = other.hottest_face();
-                other.run(&Drive::Off { draft: false }, Until::Time(S::c(600.0)))?;
-                peak(&other);
-                if other.hottest_face() < before {
-                    break;
-                }
-            }
-            Ok(highest)
-        };
-        if rebound(S::zero())? <= limit {
+        let over = |firing: &Self| -> Result<S> { Ok(firing.rebound()? - limit) };
+        let first = over(self)?;
+        if first <= S::zero() {
             return Ok(S::zero());
         }
-        let (mut low, mut high) = (S::zero(), S::c(600.0));
-        while rebound(high)? > limit {
-            low = high;
+        let air = Drive::Air { flow, draft: true };
+        // The state at the low end goes on: air that has run need not run again.
+        let (mut from, mut low, mut over_low) = (self.clone(), S::zero(), first);
+        let mut high = S::c(600.0);
+        let mut over_high;
+        loop {
+            let mut other = from.clone();
+            other.run(&air, Until::Time(high - low))?;
+            over_high = over(&other)?;
+            if over_high <= S::zero() {
+                break;
+            }
+            (from, low, over_low) = (other, high, over_high);
             high = high * S::c(2.0);
             if high > S::c(LONG) {
                 return Ok(S::c(LONG));
             }
         }
-        for _ in 0..HALVINGS {
-            let middle = S::c(0.5) * (low + high);
-            if rebound(middle)? > limit { low = middle } else { high = middle }
+        for look in 0..LOOKS {
+            if high - low <= S::c(WITHIN) * high {
+                break;
+            }
+            // By a straight line, and by halves where that creeps.
+            let line = low + (high - low) * over_low / (over_low - over_high);
+            let edge = S::c(0.5 * WITHIN) * high;
+            let half = S::c(0.5) * (low + high);
+            let at = if look % 3 == 2 { half } else { line.clamped(low + edge, high - edge) };
+            let mut other = from.clone();
+            other.run(&air, Until::Time(at - low))?;
+            let there = over(&other)?;
+            if there > S::zero() {
+                (from, low, over_low) = (other, at, there);
+            } else {
+                (high, over_high) = (at, there);
+            }
         }
         Ok(high)
+    }
+
+    /// The hottest that a hot face ever is from now on with everything off and shut, K.
+    fn rebound(&self) -> Result<S> {
+        let mut other = self.clone();
+        let mut highest = other.hottest_face();
+        // Once it falls by itself it never rises again: heat only spreads.
+        for _ in 0..REBOUND_RUNS {
+            let before = other.hottest_face();
+            let furnace = other.furnace();
+            other.watched(&Drive::Off { draft: false }, Until::Time(S::c(REBOUND_RUN)), |_, state| {
+                highest = highest.larger(furnace.hottest_face(state));
+            })?;
+            if other.hottest_face() < before {
+                break;
+            }
+        }
+        Ok(highest)
     }
 }

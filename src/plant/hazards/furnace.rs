@@ -15,8 +15,9 @@ const HEAVY: f64 = 23.0;
 
 /// Everything the furnace warns of, with the fire that the blower feeds.
 pub fn of_furnace(entry: &FurnaceEntry, block: &FurnaceBlock, fed: Option<NetHeatRate>, found: &mut Hazards) {
-    if block.warm_up.is_none() {
-        let reaches = block.reaches.map(|balance| balance.chamber.kelvin());
+    let reaches = block.course.ends;
+    if block.course.warm_up.is_none() {
+        let reaches = reaches.map(|reaches| reaches.value);
         found.push(
             Hazard::new(HazardKind::FireTooSmall, Place::section("chamber")).with(reaches, block.temperature.kelvin()),
         );
@@ -24,17 +25,20 @@ pub fn of_furnace(entry: &FurnaceEntry, block: &FurnaceBlock, fed: Option<NetHea
     found.extend(block.work.as_ref().and_then(|work| of_reach(work, fed)));
     found.extend(of_steel(block.steel));
     if let Some(work) = &entry.work {
-        if let Some(melt) = block.work.as_ref().and_then(|work| work.melt).filter(|melt| melt.time > work.time) {
+        let least = block.work.as_ref().and_then(|block| block.course).map(|course| course.least);
+        if let Some(least) = least.filter(|least| *least > work.time.seconds()) {
             let slow = Hazard::new(HazardKind::WorkTooSlow, Place::key("work", "minutes"));
-            found.push(slow.with(melt.time.seconds(), work.time.seconds()));
+            found.push(slow.with(least, work.time.seconds()));
         }
         found.extend(of_charge(&work.name));
     }
-    if block.relights.seconds() > 0.0 {
-        found.push(Hazard::new(HazardKind::ReIgnites, Place::section("chamber")).with(block.relights.seconds(), None));
+    // Gas that leaks may light for as long as it can at the most.
+    let [lights, _] = block.course.may_light;
+    if lights.value > 0.0 {
+        found.push(Hazard::new(HazardKind::ReIgnites, Place::section("chamber")).with(lights.high, None));
     }
     let hot_layer = entry.layers.first().map(|layer| layer.material.limit());
-    found.extend(of_lining(block.reaches.map(|balance| balance.chamber), hot_layer));
+    found.extend(of_lining(reaches.and_then(|reaches| reaches.high).map(Temperature::from_kelvin), hot_layer));
     if let Some(castable) = &block.castable {
         found.extend(of_castable(castable.mix.water, castable.mix.dry));
     }
@@ -45,7 +49,7 @@ pub fn of_furnace(entry: &FurnaceEntry, block: &FurnaceBlock, fed: Option<NetHea
 #[must_use]
 pub fn of_reach(work: &WorkBlock, fed: Option<NetHeatRate>) -> Option<Hazard> {
     let why = work.out_of_reach()?;
-    let needed = work.leg.map(|leg| leg.mean_fire().watts());
+    let needed = work.needed().map(|needed| needed.watts());
     let fed = fed.filter(|_| why == OutOfReach::Blower).map(|fed| fed.watts());
     Some(Hazard::new(HazardKind::WorkOutOfReach, Place::key("work", "minutes")).with(needed, fed))
 }

@@ -2,25 +2,21 @@
 
 use heapless::Vec;
 
-use crate::error::Result as CheckedResult;
-use crate::furnace::Balance;
+use crate::furnace::coupled::Settled;
 use crate::plant::answer::{Answer, Number};
 use crate::plant::blower::AirBlock;
 use crate::plant::certainty::sure_settings;
-use crate::plant::chamber::available;
 use crate::plant::cylinder::{CylinderBlock, CylinderRow};
-use crate::plant::entries::{AirAim, FurnaceEntry, GasAim, MOST_SETTINGS, SettingEntry};
+use crate::plant::entries::{AirAim, GasAim, MOST_SETTINGS, SettingEntry};
 use crate::plant::evaluation::Sheet;
 use crate::plant::firing::Firing;
-use crate::plant::furnace::{FurnaceBlock, gauge_for};
-use crate::plant::furnace_spread::holding_half_width;
+use crate::plant::furnace::{gauge_for, models_of};
 use crate::plant::hazards::of_rows;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::refusal::{Place, Refusal};
 use crate::plant::setpoints::{Asked, Setpoints};
-use crate::plant::setting::{Fired, Setting};
-use crate::quantity::{GaugePressure, Power, Temperature};
-use crate::scalar::Scalar;
+use crate::plant::setting::Fired;
+use crate::quantity::{GaugePressure, NetHeatRate, Temperature};
 
 /// Temperatures that the fire is told for, Celsius.
 const ROUND: [f64; 10] = [300.0, 500.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0, 1300.0, 1400.0];
@@ -47,7 +43,7 @@ pub struct Holding {
     /// What the gauge reads; none when no reading in range gives the fire.
     pub gauge: Option<GaugePressure>,
     /// The fire and where it goes.
-    pub balance: Balance,
+    pub settled: Settled,
     /// The fire, net, W.
     pub fire: Number,
     /// The chamber, K.
@@ -145,66 +141,31 @@ impl Sheet {
     }
 
     /// Setting against temperature of the chamber, both ways; none without a furnace. The ends are those of the fire's
-    /// gas and of what linings of one name conduct.
+    /// gas and of the coupled furnace.
     ///
     /// # Errors
     ///
     /// [`Refusal`] of a gas or an air ratio that no flame is worked out for.
     pub fn chamber(&self) -> Result<Answer<Option<Vec<Holding, HOLDING_CAP>>>, Refusal> {
-        let Some((entry, block)) = self.plant.entries.furnace.as_ref().zip(self.furnace.as_ref()) else {
-            return Ok(self.answer(None));
-        };
+        let Some(block) = self.furnace.as_ref() else { return Ok(self.answer(None)) };
+        let [model, rough] = models_of(self, block)?;
         let mut rows = Vec::new();
-        for (index, setting) in self.settings.iter().enumerate() {
-            let row = self.held_by(entry, block, index, setting).map_err(Place::key("gas", "kind").refusing())?;
+        for (index, (setting, ends)) in self.settings.iter().zip(&block.ends).enumerate() {
+            let Some(settled) = *ends else { continue };
+            let share = self.gas_share(Fired::Setting(index));
+            let fire = Number::relative(setting.heat_net.watts(), share);
+            let chamber = rough.ends_within(settled.chamber, fire.value, share);
             // There is room for every setting and every round temperature.
-            rows.extend(row);
+            let _ = rows.push(Holding { setting: Some(index), gauge: Some(setting.gauge), settled, fire, chamber });
         }
-        let ratio = self.plant.entries.air_ratio;
-        let share = available(&self.plant, ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
         for celsius in ROUND {
-            let nothing = Power::from_watts(0.0);
-            let Ok(balance) = block.chamber.fire_for(Temperature::from_celsius(celsius), nothing, &share) else {
-                continue;
-            };
-            let half = holding_half_width(&self.plant, entry, &block.chamber, balance.chamber, &share).ok();
-            let fire = Number::relative(balance.fire.watts(), half.map(|half| half.watts() / balance.fire.watts()));
-            let gauge = gauge_for(&self.plant, balance.fire);
-            let _ = rows.push(Holding {
-                setting: None,
-                gauge,
-                balance,
-                fire,
-                chamber: Number::alone(balance.chamber.kelvin()),
-            });
+            let kelvin = Temperature::from_celsius(celsius).kelvin();
+            let Ok(settled) = model.keeps(kelvin) else { continue };
+            let gauge = gauge_for(&self.plant, NetHeatRate::from_watts(settled.fire));
+            let (fire, chamber) = (rough.keeps_within(settled.fire, kelvin), Number::alone(settled.chamber));
+            let _ = rows.push(Holding { setting: None, gauge, settled, fire, chamber });
         }
         Ok(self.answer(Some(rows)))
-    }
-
-    /// The temperature that a setting holds; none when it holds none.
-    fn held_by(
-        &self,
-        entry: &FurnaceEntry,
-        block: &FurnaceBlock,
-        index: usize,
-        setting: &Setting,
-    ) -> CheckedResult<Option<Holding>> {
-        let ratio = setting.air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(self.plant.entries.air_ratio);
-        let share = available(&self.plant, ratio)?;
-        let nothing = Power::from_watts(0.0);
-        let Ok(balance) = block.chamber.temperature_for(setting.heat_net, nothing, &share) else { return Ok(None) };
-        let fire = Number::relative(setting.heat_net.watts(), self.gas_share(Fired::Setting(index)));
-        let at = balance.chamber;
-        let half = || {
-            let of_wall = holding_half_width(&self.plant, entry, &block.chamber, at, &share).ok()?.watts();
-            let of_gas = fire.half_width()?;
-            let hotter = block.chamber.fire_for(Temperature::from_kelvin(at.kelvin() + 1.0), nothing, &share).ok()?;
-            let watts_per_kelvin = hotter.fire.watts() - balance.fire.watts();
-            let half = Scalar::sqrt(of_wall * of_wall + of_gas * of_gas) / watts_per_kelvin;
-            (half.is_finite() && half > 0.0).then_some(half)
-        };
-        let chamber = half().map_or(Number::alone(at.kelvin()), |half| Number::within(at.kelvin(), half));
-        Ok(Some(Holding { setting: Some(index), gauge: Some(setting.gauge), balance, fire, chamber }))
     }
 
     /// A controller's table, which warns of what each of its rows does.

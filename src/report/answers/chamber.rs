@@ -37,13 +37,14 @@ columns! {
     setting_name, "", Word, Page(0) => row.name.as_ref();
     /// Gauge for that fire; null when no reading in range gives it.
     holding_gauge_pressure_pa, "gauge", Gauge, Page(10) => row.held.gauge.map(|gauge| gauge.pascals());
-    chamber_temperature_k, "chamber", Temperature[within], Page(20) => Value::from(row.held.chamber.value).within(row.held.chamber.half_width());
-    heat_net_w, "fire", HeatNet[within], Metric(30) => Value::from(row.held.fire.value).within(row.held.fire.half_width());
+    chamber_temperature_k, "chamber", Temperature[within], Page(20) => row.held.chamber;
+    heat_net_w, "fire", HeatNet[within], Metric(30) => row.held.fire;
     fire_gross, "fire", HeatGross, WordsInch(30) => Value::from(row.held.fire.value * row.gross_over_net).within(row.held.fire.half_width().map(|half| half * row.gross_over_net));
-    holding_walls_w, "walls", Heat, Page(40) => row.held.balance.walls.watts();
-    holding_openings_w, "openings", Heat, Page(50) => row.held.balance.openings.watts();
-    holding_flue_w, "flue", Heat, Page(60) => row.held.balance.flue.watts();
-    available_heat, "available heat", Number, Programs => row.held.balance.available;
+    holding_walls_w, "walls", Heat, Page(40) => row.held.settled.walls;
+    holding_openings_w, "openings", Heat, Page(50) => row.held.settled.openings;
+    holding_flue_w, "flue", Heat, Page(60) => row.held.settled.flue;
+    /// Temperature the gas leaves at.
+    flue_temperature_k, "flue temperature", Temperature, Programs => row.held.settled.gas;
 }
 
 /// The answer for programs.

@@ -1,0 +1,403 @@
+//! What the coupled furnace does from cold to its last glow, every number with its ends.
+//!
+//! The plain run finds what is asked and the worst moment to lose the flame; the same questions are then put to the
+//! furnace with each cause of doubt moved alone.
+
+use heapless::Vec;
+
+use crate::Scalar;
+use crate::error::{Error, Result as CheckedResult};
+use crate::furnace::coupled::{
+    Bounded, Cause, Change, Content, Drive, Firing, Furnace, LIGHTS_ABOVE, LONGEST, MOST_PROMISED, Passed, Place,
+    Settled, Stream, Unsure, Until, bounded_by,
+};
+use crate::limits::Input;
+use crate::plant::answer::Number;
+use crate::plant::coupled_furnace::drawing;
+
+/// How long after warming up the fire is told that keeps the empty chamber, s.
+pub const KEPT_FOR: f64 = 2400.0;
+/// Down to this the steel of a head does not scale, K (from memory).
+pub const HEAD_LASTS: f64 = 813.15;
+/// A fire that nothing limits, over the largest one; of a burner without fire, W.
+const UNLIMITED: f64 = 30.0;
+const SOME_FIRE: f64 = 5e3;
+/// Looks for the fire that heats a charge in a time, and how near the time must come, as a share.
+const LOOKS: usize = 16;
+const NEAR: f64 = 0.002;
+/// What is above this, s, is as good as never.
+const NEVER: f64 = 0.99 * LONGEST;
+
+/// A furnace, its fires and what goes in.
+#[derive(Clone)]
+pub(crate) struct Model {
+    /// With the products of the largest setting.
+    pub largest: Furnace,
+    /// With the products of the file's air ratio, which what is asked for burns at.
+    pub asked: Furnace,
+    /// What is not sure of either.
+    pub unsure: [Unsure; 2],
+    /// The largest setting's fire, W net.
+    pub heat: f64,
+    /// Its air, kg/s; none where the blower is not known.
+    pub air: Option<f64>,
+    /// Temperature the chamber works at, K.
+    pub chamber: f64,
+    /// The charge, the temperature it is brought to, K, and in what time, s.
+    pub charge: Option<(Content, f64, f64)>,
+    /// Where the gas lights by itself, K.
+    pub lights: f64,
+    /// Height of the chamber, m.
+    pub height: f64,
+}
+
+/// A charge heated.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Heated {
+    /// How long it takes, s.
+    pub time: f64,
+    /// Lowest temperature of the chamber on the way, K.
+    pub lowest: f64,
+    /// Net heat burnt, J.
+    pub fuel: f64,
+    /// The largest fire, W net.
+    pub peak: f64,
+}
+
+impl Heated {
+    fn of(passed: &Passed) -> Self {
+        Self { time: passed.time, lowest: passed.lowest, fuel: passed.ledger.fuel, peak: passed.most_fire }
+    }
+
+    /// The average fire, W net.
+    #[must_use]
+    pub fn mean(&self) -> f64 {
+        self.fuel / self.time.max(1e-9)
+    }
+}
+
+/// The charge in the furnace.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ChargeCourse {
+    /// Time with the largest setting, s; none when it never gets there.
+    pub time: Option<Number>,
+    /// Lowest temperature of the chamber so, K.
+    pub lowest: Number,
+    /// The same run.
+    pub heated: Heated,
+    /// Time however large the fire, the chamber never above its temperature, s.
+    pub least: f64,
+    /// The fire that heats it in the time asked, W net; none where the chamber cannot.
+    pub needed: Option<(Number, Heated)>,
+}
+
+/// From cold to the last glow.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Course {
+    /// From cold to the chamber's temperature with the largest setting, s; none when it never gets there.
+    pub warm_up: Option<Number>,
+    /// Heats of that: burnt, stored, with the gas, through the shell, J.
+    pub warm_up_heats: [f64; 4],
+    /// The fire that keeps the empty chamber, some time after warming up, W net.
+    pub kept: Number,
+    /// The same hot through.
+    pub kept_long: Number,
+    /// Where that heat goes.
+    pub kept_parts: Settled,
+    /// Where the largest setting ends when left on, K; none without fire.
+    pub ends: Option<Number>,
+    /// The charge.
+    pub charge: Option<ChargeCourse>,
+    /// How long the walls light gas after a stop at the worst moment, s; the low end is what may be promised.
+    pub least_lights: Number,
+    /// How long they may light it, shut, with what is inside hot: until 760 C, and until the gas lights nowhere, s.
+    pub may_light: [Number; 2],
+    /// How long air must run, s, the charge taken out; the high end is what is to be kept.
+    pub air_on: Option<Number>,
+    /// The same with the charge left inside, at the high end.
+    pub air_on_inside: Option<f64>,
+    /// The cause that moves warming up, keeping, the charge and re-ignition most.
+    pub dominant: [&'static str; 4],
+}
+
+/// The worst moment to lose the flame: in which fire's run, how late, s.
+#[derive(Clone, Copy)]
+enum Worst {
+    Empty,
+    Charge { most: f64, at: f64 },
+}
+
+const MANY: usize = 12;
+
+fn as_number(found: &Bounded) -> Number {
+    let high = (found.high < NEVER).then_some(found.high);
+    Number { value: found.value, low: Some(found.low), high }
+}
+
+impl Model {
+    fn changed(&self, change: Change) -> Self {
+        Self {
+            largest: self.largest.changed(change, &self.unsure[0]),
+            asked: self.asked.changed(change, &self.unsure[1]),
+            charge: self.charge.as_ref().map(|(content, core, time)| (content.changed(change), *core, *time)),
+            ..self.clone()
+        }
+    }
+
+    /// What can move an answer at all.
+    fn causes(&self) -> Vec<Cause, { Cause::ALL.len() }> {
+        let drawn = self.largest.vents.iter().any(|vent| vent.place != Place::Sealed);
+        let moves = |cause: &Cause| match cause {
+            Cause::Discharge | Cause::LidExchange => drawn,
+            Cause::AirRatio => self.unsure[0].streams.is_some(),
+            Cause::Passage => !self.largest.openings.is_empty(),
+            Cause::InsideFilm | Cause::ContentArea | Cause::ContentEmissivity => self.charge.is_some(),
+            _ => true,
+        };
+        Cause::ALL.iter().copied().filter(moves).collect()
+    }
+
+    fn unlimited(&self) -> f64 {
+        UNLIMITED * self.heat.max(SOME_FIRE)
+    }
+
+    fn keep(&self, most: f64) -> Drive {
+        Drive::Keep { chamber: self.chamber, fire: (0.0, most) }
+    }
+
+    /// From cold to its temperature; what the largest fire does not reach is reached some other way.
+    fn warm(&self) -> CheckedResult<(Firing<'_>, Passed)> {
+        let mut firing = Firing::cold(&self.largest);
+        let fire = Drive::Fire { heat: self.heat, leak: 0.0 };
+        let until = if self.heat > 0.0 { Until::ChamberRisesTo(self.chamber) } else { Until::Time(0.0) };
+        let mut passed = firing.run(&fire, until)?;
+        if self.heat <= 0.0 {
+            passed.ended = false;
+        }
+        if !passed.ended {
+            firing = Firing::cold(&self.largest);
+            firing.run(&self.keep(self.unlimited()), Until::Time(3600.0))?;
+        }
+        Ok((firing, passed))
+    }
+
+    /// The charge brought to its temperature in a warm chamber.
+    fn heat_charge(&self, warm: &Firing<'_>, most: f64) -> CheckedResult<Option<Heated>> {
+        let Some((content, core, _)) = &self.charge else { return Ok(None) };
+        let mut firing = warm.clone();
+        firing.put(content, self.largest.room)?;
+        let passed = firing.run(&self.keep(most), Until::CoreRisesTo(*core))?;
+        Ok(passed.ended.then(|| Heated::of(&passed)))
+    }
+
+    /// The fire that heats the charge in its time, and by how much more of it, in logarithms, it is faster.
+    fn needed(&self, warm: &Firing<'_>) -> CheckedResult<(f64, Option<(f64, Heated, f64)>)> {
+        let Some((_, _, asked)) = self.charge else { return Ok((0.0, None)) };
+        let unlimited = self.unlimited();
+        let least = self.heat_charge(warm, unlimited)?.map_or(LONGEST, |heated| heated.time);
+        if least > asked {
+            return Ok((least, None));
+        }
+        // Logarithms of fire and of time over the time asked; what never gets there is far beyond.
+        let run = |log: f64| -> CheckedResult<(f64, Option<Heated>)> {
+            let heated = self.heat_charge(warm, Scalar::exp(log))?;
+            Ok((heated.map_or(5.0, |heated| Scalar::ln(heated.time / asked)), heated))
+        };
+        let (mut low, mut high) = (0.0, Scalar::ln(unlimited));
+        let (mut over, mut under) = (5.0, Scalar::ln(least / asked));
+        let mut at = Scalar::ln(self.heat.max(SOME_FIRE));
+        let mut best: Option<(f64, Heated)> = None;
+        for look in 0..LOOKS {
+            let (there, heated) = run(at)?;
+            if let Some(heated) = heated {
+                best = Some((at, heated));
+            }
+            if there > 0.0 {
+                (low, over) = (at, there);
+            } else {
+                (high, under) = (at, there);
+            }
+            if there.abs() < NEAR {
+                break;
+            }
+            // From the first look outward by halves and doubles, then by a straight line between.
+            let is_open = low <= 0.0 || under <= Scalar::ln(least / asked) + 1e-9;
+            at = if is_open && look < 6 {
+                if there > 0.0 { at + 0.7 } else { at - 0.7 }
+            } else if look % 3 == 2 || over >= 5.0 {
+                0.5 * (low + high)
+            } else {
+                low + (high - low) * over / (over - under)
+            };
+            at = at.clamp(low, high);
+        }
+        let slope = (high - low) / (over - under).max(1e-6);
+        Ok((least, best.map(|(log, heated)| (Scalar::exp(log), heated, slope.clamp(0.2, 5.0)))))
+    }
+
+    /// The same run put to each question; the worst moment is the plain run's.
+    fn answers(&self, worst: Worst) -> CheckedResult<[f64; MANY]> {
+        let (warm, up) = self.warm()?;
+        let warm_up = if up.ended { up.time } else { LONGEST };
+        let mut held = warm.clone().into(&self.asked);
+        let kept = held.run(&self.keep(self.unlimited()), Until::Time(KEPT_FOR))?.fire;
+        let kept_long = held.clone().settled(&self.keep(self.unlimited()))?.fire;
+        let ends = if self.heat > 0.0 {
+            warm.clone().settled(&Drive::Fire { heat: self.heat, leak: 0.0 })?.chamber
+        } else {
+            0.0
+        };
+        let (mut charge, mut lowest, mut stopped) = (0.0, 0.0, held.clone().into(&self.largest));
+        if let Some((content, core, _)) = &self.charge {
+            stopped = warm.clone();
+            stopped.put(content, self.largest.room)?;
+            let passed = stopped.run(&self.keep(self.heat), Until::CoreRisesTo(*core))?;
+            (charge, lowest) = (if passed.ended { passed.time } else { LONGEST }, passed.lowest);
+        }
+        let mut lost = warm.clone();
+        if let (Worst::Charge { most, at }, Some((content, ..))) = (worst, &self.charge) {
+            lost.put(content, self.largest.room)?;
+            if at > 0.0 {
+                lost.run(&self.keep(most), Until::Time(at))?;
+            }
+        }
+        let least = lost.stays_above(LIGHTS_ABOVE, true)?;
+        let drawn = drawing(&self.largest, self.height);
+        let least_drawn = lost.clone().into(&drawn).stays_above(LIGHTS_ABOVE, true)?;
+        let shut = stopped.stays_above(LIGHTS_ABOVE, false)?;
+        let may_light = stopped.stays_above(self.lights, false)?;
+        stopped.take();
+        let air_on = match self.air {
+            Some(air) => stopped.air_on(air, HEAD_LASTS)?,
+            None => 0.0,
+        };
+        Ok([warm_up, kept, kept_long, ends, charge, lowest, least, least_drawn, shut, may_light, air_on, up.ledger.fuel])
+    }
+
+    /// Goes through the furnace's course.
+    ///
+    /// # Errors
+    ///
+    /// A charge too large for the chamber; a temperature that no fire of this gas keeps.
+    pub(crate) fn course(&self) -> CheckedResult<Course> {
+        let (warm, up) = self.warm()?;
+        let empty = warm.stays_above(LIGHTS_ABOVE, true)?;
+        let (mut worst, mut lights_for) = (Worst::Empty, empty);
+        let (least, needed) = self.needed(&warm.clone().into(&self.asked))?;
+        let mut heated = None;
+        let mut inside = None;
+        if let Some((content, core, _)) = &self.charge {
+            let fires = [Some(self.heat).filter(|heat| *heat > 0.0), needed.map(|(fire, ..)| fire)];
+            for (place, most) in fires.into_iter().enumerate() {
+                let Some(most) = most else { continue };
+                let mut firing = warm.clone();
+                firing.put(content, self.largest.room)?;
+                let keep = self.keep(most);
+                let (passed, moment) = firing.worst_moment(&keep, Until::CoreRisesTo(*core), LIGHTS_ABOVE, true)?;
+                if moment.lights_for < lights_for {
+                    (worst, lights_for) = (Worst::Charge { most, at: moment.at }, moment.lights_for);
+                }
+                if place == 0 {
+                    heated = Some(Heated::of(&passed));
+                    inside = match self.air {
+                        Some(air) => Some(firing.air_on(air, HEAD_LASTS)?),
+                        None => None,
+                    };
+                }
+            }
+        }
+        let mut held = warm.clone().into(&self.asked);
+        held.run(&self.keep(self.unlimited()), Until::Time(KEPT_FOR))?;
+        let kept_parts = held.settled(&self.keep(self.unlimited()))?;
+        let [warm_up, kept, kept_long, ends, time, lowest, least_lights, drawn, shut, may, air_on, _] =
+            bounded_by(&self.causes(), |change| self.changed(change).answers(worst))?;
+        let low = as_number(&drawn).low.map_or(MOST_PROMISED, |low| low.min(MOST_PROMISED));
+        let charge = heated.map(|heated| {
+            let ends = |found: &Bounded, slope: f64| {
+                let way = |end: f64| Scalar::exp(slope * Scalar::ln((end / found.value).clamp(0.05, 20.0)));
+                (way(found.low), way(found.high))
+            };
+            ChargeCourse {
+                time: (time.value < NEVER).then(|| as_number(&time)),
+                lowest: as_number(&lowest),
+                heated,
+                least,
+                needed: needed.map(|(fire, heated, slope)| {
+                    let (down, up) = ends(&time, slope);
+                    (Number { value: fire, low: Some(fire * down), high: Some(fire * up) }, heated)
+                }),
+            }
+        });
+        Ok(Course {
+            warm_up: (warm_up.value < NEVER).then(|| as_number(&warm_up)),
+            warm_up_heats: [up.ledger.fuel, up.ledger.stored, up.ledger.flue, up.ledger.shell],
+            kept: as_number(&kept),
+            kept_long: as_number(&kept_long),
+            kept_parts,
+            ends: (self.heat > 0.0).then(|| as_number(&ends)),
+            charge,
+            least_lights: Number { value: least_lights.value, low: Some(low), high: as_number(&shut).high },
+            may_light: [as_number(&shut), as_number(&may)],
+            air_on: self.air.map(|_| as_number(&air_on)),
+            air_on_inside: inside.map(|time| time * air_on.high / air_on.value.max(1.0)),
+            dominant: [warm_up.dominant, kept.dominant, time.dominant, drawn.dominant].map(Cause::key),
+        })
+    }
+}
+
+/// Several runs of one number, put to a value that a finer run found.
+fn scaled(value: f64, found: CheckedResult<[Bounded; 1]>) -> Number {
+    let Ok([found]) = found else { return Number::alone(value) };
+    let scale = value / found.value;
+    as_number(&Bounded { value, low: found.low * scale, high: found.high * scale, ..found })
+}
+
+impl Model {
+    /// Where a fire, W net, of the file's air ratio ends that is left on.
+    fn ends(furnace: &Furnace, heat: f64, allowed: f64) -> CheckedResult<Settled> {
+        if heat <= 0.0 {
+            return Err(Error::OutOfRange { input: Input::HeatRate, given: 0.0 });
+        }
+        Firing::cold(furnace).within(allowed).settled(&Drive::Fire { heat, leak: 0.0 })
+    }
+
+    /// Where a setting's fire, W net, ends that is left on.
+    pub(crate) fn ends_with(&self, stream: Stream, heat: f64) -> CheckedResult<Settled> {
+        Self::ends(&Furnace { stream, ..self.asked.clone() }, heat, self.allowed)
+    }
+
+    /// The ends of a temperature, K, that a fire was found to keep whose gas is known to a share.
+    pub(crate) fn ends_within(&self, value: f64, heat: f64, gas: Option<f64>) -> Number {
+        let end = |change, heat: f64| -> CheckedResult<[f64; 1]> {
+            Ok([Self::ends(&self.asked.changed(change, &self.unsure[1]), heat, self.allowed)?.chamber])
+        };
+        let found = bounded_by(&self.causes(), |change| end(change, heat)).and_then(|[found]| {
+            let Some(share) = gas else { return Ok([found]) };
+            let moved = |factor: f64| -> CheckedResult<f64> {
+                Ok(Scalar::ln(end(Change::default(), factor * heat)?[0] / found.value))
+            };
+            let join = |end: f64, moved: f64| Scalar::sqrt(Scalar::ln(end / found.value).squared() + moved.squared());
+            let high = found.value * Scalar::exp(join(found.high, moved(1.0 + share)?));
+            let low = found.value * Scalar::exp(-join(found.low, moved(1.0 - share)?));
+            Ok([Bounded { low, high, ..found }])
+        });
+        scaled(value, found)
+    }
+
+    /// The fire that keeps the empty chamber at a temperature, K, hot through.
+    pub(crate) fn keeps(&self, kelvin: f64) -> CheckedResult<Settled> {
+        keeps(&self.asked, kelvin, self.allowed)
+    }
+
+    /// The ends of such a fire, W.
+    pub(crate) fn keeps_within(&self, value: f64, kelvin: f64) -> Number {
+        let changed = |change| self.asked.changed(change, &self.unsure[1]);
+        let run = |change| Ok([keeps(&changed(change), kelvin, self.allowed)?.fire]);
+        scaled(value, bounded_by(&self.causes(), run))
+    }
+}
+
+/// The fire that keeps an empty chamber at a temperature, K, hot through.
+pub(crate) fn keeps(furnace: &Furnace, kelvin: f64, allowed: f64) -> CheckedResult<Settled> {
+    Firing::cold(furnace).within(allowed).settled(&Drive::Keep { chamber: kelvin, fire: (0.0, SOME_FIRE * 200.0) })
+}
