@@ -41,20 +41,23 @@ pub(crate) fn stream(plant: &Plant, air_ratio: f64) -> CheckedResult<Stream> {
 pub(crate) fn unsure(plant: &Plant, entry: &FurnaceEntry, air_ratio: f64, known: Option<f64>) -> Unsure {
     let known = known.unwrap_or(AIR_RATIO_KNOWN);
     let ends = stream(plant, air_ratio + known).and_then(|lean| Ok([lean, stream(plant, air_ratio - known)?]));
-    Unsure {
-        wall_conductivity: plant.entries.uncertainty.walls.unwrap_or(entry.lining_spread()),
-        streams: ends.ok(),
-    }
+    Unsure { wall_conductivity: plant.entries.uncertainty.walls.unwrap_or(entry.lining_spread()), streams: ends.ok() }
 }
 
 /// The furnace with a fire of an air ratio.
 pub(crate) fn furnace(plant: &Plant, chamber: &Chamber, lining: &Lining, air_ratio: f64) -> CheckedResult<Furnace> {
+    let stream = stream(plant, air_ratio)?;
+    Ok(with_stream(plant, chamber, lining, stream, 1.0))
+}
+
+/// The same of a stream, its walls' elements so many times as coarse.
+pub(crate) fn with_stream(plant: &Plant, chamber: &Chamber, lining: &Lining, stream: Stream, coarser: f64) -> Furnace {
     let mut builds: Vec<Build, BUILD_CAP> = Vec::new();
     for (wall, room) in chamber.walls() {
         let layers: Vec<(Medium, f64), LAYER_CAP> =
             wall.layers().iter().map(|layer| (Medium::lining(&layer.material), layer.thickness.meters())).collect();
         let end = End::Room(wall.outer_area().square_meters(), *room);
-        let chain = Chain::wall(&layers, &wall.body(), end);
+        let chain = Chain::coarser_wall(&layers, &wall.body(), end, coarser);
         // The chamber has no more walls than the capacity.
         let _ = builds.push(Build { chain, area: wall.hot_area().square_meters(), emissivity: WALL_EMISSIVITY });
     }
@@ -64,19 +67,19 @@ pub(crate) fn furnace(plant: &Plant, chamber: &Chamber, lining: &Lining, air_rat
         let _ = openings.push(Opening { area, passage: opening.passage() });
         let _ = vents.push(Vent { area, place: Place::Sealed });
     }
-    Ok(Furnace {
+    Furnace {
         builds,
         openings,
         vents,
         volume: lining.take_off().chamber_volume,
-        stream: stream(plant, air_ratio)?,
+        stream,
         zones: ZONES,
         films: Films { fired: FILM_FIRED, blown: FILM_FIRED, off: FILM_OFF },
         room: chamber.room().kelvin(),
         pressure: plant.site.ambient_pressure().pascals(),
         discharge: OPENING_DISCHARGE,
         lid_exchange: LID_EXCHANGE,
-    })
+    }
 }
 
 /// The same with what no height was given of drawing air as a hole in the lid, so high above the floor, m.

@@ -25,6 +25,8 @@ const SOME_FIRE: f64 = 5e3;
 /// Looks for the fire that heats a charge in a time, and how near the time must come, as a share.
 const LOOKS: usize = 16;
 const NEAR: f64 = 0.002;
+/// The logarithm of a time that is never, over the time asked.
+const BEYOND: f64 = 5.0;
 /// What is above this, s, is as good as never.
 const NEVER: f64 = 0.99 * LONGEST;
 
@@ -49,6 +51,8 @@ pub(crate) struct Model {
     pub lights: f64,
     /// Height of the chamber, m.
     pub height: f64,
+    /// By how much a step may err, K.
+    pub allowed: f64,
 }
 
 /// A charge heated.
@@ -127,7 +131,16 @@ enum Worst {
     Charge { most: f64, at: f64 },
 }
 
-const MANY: usize = 12;
+/// The fire that heats a charge in its time.
+#[derive(Clone, Copy)]
+struct Needed {
+    fire: f64,
+    heated: Heated,
+    slope: f64,
+}
+
+/// Answers of a run.
+const MANY: usize = 11;
 
 fn as_number(found: &Bounded) -> Number {
     let high = (found.high < NEVER).then_some(found.high);
@@ -167,7 +180,7 @@ impl Model {
 
     /// From cold to its temperature; what the largest fire does not reach is reached some other way.
     fn warm(&self) -> CheckedResult<(Firing<'_>, Passed)> {
-        let mut firing = Firing::cold(&self.largest);
+        let mut firing = Firing::cold(&self.largest).within(self.allowed);
         let fire = Drive::Fire { heat: self.heat, leak: 0.0 };
         let until = if self.heat > 0.0 { Until::ChamberRisesTo(self.chamber) } else { Until::Time(0.0) };
         let mut passed = firing.run(&fire, until)?;
@@ -175,7 +188,7 @@ impl Model {
             passed.ended = false;
         }
         if !passed.ended {
-            firing = Firing::cold(&self.largest);
+            firing = Firing::cold(&self.largest).within(self.allowed);
             firing.run(&self.keep(self.unlimited()), Until::Time(3600.0))?;
         }
         Ok((firing, passed))
@@ -190,49 +203,37 @@ impl Model {
         Ok(passed.ended.then(|| Heated::of(&passed)))
     }
 
-    /// The fire that heats the charge in its time, and by how much more of it, in logarithms, it is faster.
-    fn needed(&self, warm: &Firing<'_>) -> CheckedResult<(f64, Option<(f64, Heated, f64)>)> {
-        let Some((_, _, asked)) = self.charge else { return Ok((0.0, None)) };
-        let unlimited = self.unlimited();
-        let least = self.heat_charge(warm, unlimited)?.map_or(LONGEST, |heated| heated.time);
-        if least > asked {
-            return Ok((least, None));
-        }
-        // Logarithms of fire and of time over the time asked; what never gets there is far beyond.
-        let run = |log: f64| -> CheckedResult<(f64, Option<Heated>)> {
-            let heated = self.heat_charge(warm, Scalar::exp(log))?;
-            Ok((heated.map_or(5.0, |heated| Scalar::ln(heated.time / asked)), heated))
-        };
-        let (mut low, mut high) = (0.0, Scalar::ln(unlimited));
-        let (mut over, mut under) = (5.0, Scalar::ln(least / asked));
-        let mut at = Scalar::ln(self.heat.max(SOME_FIRE));
+    /// The fire that heats the charge in its time, sought from one, and by how much more of it, in logarithms, it is
+    /// faster.
+    fn needed(&self, warm: &Firing<'_>, from: (f64, f64)) -> CheckedResult<Option<Needed>> {
+        let Some((_, _, asked)) = self.charge else { return Ok(None) };
+        let (mut low, mut high) = (0.0, Scalar::ln(self.unlimited()));
+        let (mut over, mut under) = (BEYOND, -BEYOND);
+        let (mut at, mut slope) = (Scalar::ln(from.0), from.1);
         let mut best: Option<(f64, Heated)> = None;
         for look in 0..LOOKS {
-            let (there, heated) = run(at)?;
+            let heated = self.heat_charge(warm, Scalar::exp(at))?;
+            // The time over the time asked; what never gets there is far beyond.
+            let there = heated.map_or(BEYOND, |heated| Scalar::ln(heated.time / asked));
             if let Some(heated) = heated {
-                best = Some((at, heated));
+                best = Some((Scalar::exp(at), heated));
             }
             if there > 0.0 {
                 (low, over) = (at, there);
             } else {
                 (high, under) = (at, there);
             }
+            if over < BEYOND && under > -BEYOND && (over - under) > NEAR {
+                slope = ((high - low) / (over - under)).clamp(0.2, 5.0);
+            }
             if there.abs() < NEAR {
                 break;
             }
-            // From the first look outward by halves and doubles, then by a straight line between.
-            let is_open = low <= 0.0 || under <= Scalar::ln(least / asked) + 1e-9;
-            at = if is_open && look < 6 {
-                if there > 0.0 { at + 0.7 } else { at - 0.7 }
-            } else if look % 3 == 2 || over >= 5.0 {
-                0.5 * (low + high)
-            } else {
-                low + (high - low) * over / (over - under)
-            };
-            at = at.clamp(low, high);
+            // By the slope, and by halves where that creeps.
+            let line = at + (there * slope).clamp(-0.7, 0.7);
+            at = if look % 4 == 3 || line <= low || line >= high { 0.5 * (low + high) } else { line };
         }
-        let slope = (high - low) / (over - under).max(1e-6);
-        Ok((least, best.map(|(log, heated)| (Scalar::exp(log), heated, slope.clamp(0.2, 5.0)))))
+        Ok(best.map(|(fire, heated)| Needed { fire, heated, slope }))
     }
 
     /// The same run put to each question; the worst moment is the plain run's.
@@ -264,70 +265,59 @@ impl Model {
         let least = lost.stays_above(LIGHTS_ABOVE, true)?;
         let drawn = drawing(&self.largest, self.height);
         let least_drawn = lost.clone().into(&drawn).stays_above(LIGHTS_ABOVE, true)?;
-        let shut = stopped.stays_above(LIGHTS_ABOVE, false)?;
-        let may_light = stopped.stays_above(self.lights, false)?;
+        let (shut, may_light) = stopped.clone().lights_shut(self.lights)?;
         stopped.take();
         let air_on = match self.air {
             Some(air) => stopped.air_on(air, HEAD_LASTS)?,
             None => 0.0,
         };
-        Ok([warm_up, kept, kept_long, ends, charge, lowest, least, least_drawn, shut, may_light, air_on, up.ledger.fuel])
+        Ok([warm_up, kept, kept_long, ends, charge, lowest, least, least_drawn, shut, may_light, air_on])
     }
 
-    /// Goes through the furnace's course.
+    /// The worst moment to lose the flame at.
+    fn worst(&self, warm: &Firing<'_>, needed: Option<&Needed>) -> CheckedResult<Worst> {
+        let mut worst = Worst::Empty;
+        let Some((content, core, _)) = &self.charge else { return Ok(worst) };
+        let mut lights_for = warm.stays_above(LIGHTS_ABOVE, true)?;
+        let fires = [Some(self.heat).filter(|heat| *heat > 0.0), needed.map(|needed| needed.fire)];
+        for most in fires.into_iter().flatten() {
+            let mut firing = warm.clone();
+            firing.put(content, self.largest.room)?;
+            let (_, moment) = firing.worst_moment(&self.keep(most), Until::CoreRisesTo(*core), LIGHTS_ABOVE, true)?;
+            if moment.lights_for < lights_for {
+                (worst, lights_for) = (Worst::Charge { most, at: moment.at }, moment.lights_for);
+            }
+        }
+        Ok(worst)
+    }
+
+    /// Goes through the furnace's course. `rough` is the same furnace, coarser: it finds where to look, and by what share
+    /// each cause moves an answer.
     ///
     /// # Errors
     ///
     /// A charge too large for the chamber; a temperature that no fire of this gas keeps.
-    pub(crate) fn course(&self) -> CheckedResult<Course> {
+    pub(crate) fn course(&self, rough: &Self) -> CheckedResult<Course> {
+        let (rough_warm, _) = rough.warm()?;
+        let start = (self.heat.max(SOME_FIRE), 1.0);
+        let found = rough.needed(&rough_warm.clone().into(&rough.asked), start)?;
+        let worst = rough.worst(&rough_warm, found.as_ref())?;
         let (warm, up) = self.warm()?;
-        let empty = warm.stays_above(LIGHTS_ABOVE, true)?;
-        let (mut worst, mut lights_for) = (Worst::Empty, empty);
-        let (least, needed) = self.needed(&warm.clone().into(&self.asked))?;
-        let mut heated = None;
-        let mut inside = None;
-        if let Some((content, core, _)) = &self.charge {
-            let fires = [Some(self.heat).filter(|heat| *heat > 0.0), needed.map(|(fire, ..)| fire)];
-            for (place, most) in fires.into_iter().enumerate() {
-                let Some(most) = most else { continue };
-                let mut firing = warm.clone();
-                firing.put(content, self.largest.room)?;
-                let keep = self.keep(most);
-                let (passed, moment) = firing.worst_moment(&keep, Until::CoreRisesTo(*core), LIGHTS_ABOVE, true)?;
-                if moment.lights_for < lights_for {
-                    (worst, lights_for) = (Worst::Charge { most, at: moment.at }, moment.lights_for);
-                }
-                if place == 0 {
-                    heated = Some(Heated::of(&passed));
-                    inside = match self.air {
-                        Some(air) => Some(firing.air_on(air, HEAD_LASTS)?),
-                        None => None,
-                    };
-                }
-            }
-        }
         let mut held = warm.clone().into(&self.asked);
         held.run(&self.keep(self.unlimited()), Until::Time(KEPT_FOR))?;
         let kept_parts = held.settled(&self.keep(self.unlimited()))?;
-        let [warm_up, kept, kept_long, ends, time, lowest, least_lights, drawn, shut, may, air_on, _] =
-            bounded_by(&self.causes(), |change| self.changed(change).answers(worst))?;
+        let values = self.answers(worst)?;
+        let mut shares = bounded_by(&self.causes(), |change| rough.changed(change).answers(worst))?;
+        for (share, value) in shares.iter_mut().zip(values) {
+            let scale = if share.value > 0.0 { value / share.value } else { 0.0 };
+            *share = Bounded { value, low: share.low * scale, high: share.high * scale, ..*share };
+        }
+        let [warm_up, kept, kept_long, ends, time, lowest, least_lights, drawn, shut, may, air_on] = shares;
         let low = as_number(&drawn).low.map_or(MOST_PROMISED, |low| low.min(MOST_PROMISED));
-        let charge = heated.map(|heated| {
-            let ends = |found: &Bounded, slope: f64| {
-                let way = |end: f64| Scalar::exp(slope * Scalar::ln((end / found.value).clamp(0.05, 20.0)));
-                (way(found.low), way(found.high))
-            };
-            ChargeCourse {
-                time: (time.value < NEVER).then(|| as_number(&time)),
-                lowest: as_number(&lowest),
-                heated,
-                least,
-                needed: needed.map(|(fire, heated, slope)| {
-                    let (down, up) = ends(&time, slope);
-                    (Number { value: fire, low: Some(fire * down), high: Some(fire * up) }, heated)
-                }),
-            }
-        });
+        let charge = match &self.charge {
+            Some(charge) => Some(self.charge_course(&warm, charge, (&time, &lowest), found)?),
+            None => None,
+        };
         Ok(Course {
             warm_up: (warm_up.value < NEVER).then(|| as_number(&warm_up)),
             warm_up_heats: [up.ledger.fuel, up.ledger.stored, up.ledger.flue, up.ledger.shell],
@@ -339,9 +329,45 @@ impl Model {
             least_lights: Number { value: least_lights.value, low: Some(low), high: as_number(&shut).high },
             may_light: [as_number(&shut), as_number(&may)],
             air_on: self.air.map(|_| as_number(&air_on)),
-            air_on_inside: inside.map(|time| time * air_on.high / air_on.value.max(1.0)),
+            air_on_inside: rough.air_on_inside(&rough_warm)?.map(|time| time * air_on.high / air_on.value.max(1.0)),
             dominant: [warm_up.dominant, kept.dominant, time.dominant, drawn.dominant].map(Cause::key),
         })
+    }
+
+    /// How long air must run with the charge left inside, s.
+    fn air_on_inside(&self, warm: &Firing<'_>) -> CheckedResult<Option<f64>> {
+        let (Some(air), Some((content, core, _))) = (self.air, &self.charge) else { return Ok(None) };
+        let mut firing = warm.clone();
+        firing.put(content, self.largest.room)?;
+        firing.run(&self.keep(self.heat), Until::CoreRisesTo(*core))?;
+        firing.air_on(air, HEAD_LASTS).map(Some)
+    }
+
+    /// The charge, its time and the chamber's dip with their ends.
+    fn charge_course(
+        &self,
+        warm: &Firing<'_>,
+        (content, core, asked): &(Content, f64, f64),
+        (time, lowest): (&Bounded, &Bounded),
+        found: Option<Needed>,
+    ) -> CheckedResult<ChargeCourse> {
+        let mut firing = warm.clone();
+        firing.put(content, self.largest.room)?;
+        let heated = Heated::of(&firing.run(&self.keep(self.heat), Until::CoreRisesTo(*core))?);
+        let asked_warm = warm.clone().into(&self.asked);
+        let least = self.heat_charge(&asked_warm, self.unlimited())?.map_or(LONGEST, |heated| heated.time);
+        let needed = match found.filter(|_| least <= *asked) {
+            Some(found) => self.needed(&asked_warm, (found.fire, found.slope))?,
+            None => None,
+        };
+        // What takes longer by some share needs more fire by the slope.
+        let way = |end: f64, slope: f64| Scalar::exp(slope * Scalar::ln((end / time.value).clamp(0.05, 20.0)));
+        let needed = needed.map(|Needed { fire, heated, slope }| {
+            let ends = [time.low, time.high].map(|end| Some(fire * way(end, slope)));
+            (Number { value: fire, low: ends[0], high: ends[1] }, heated)
+        });
+        let time = (time.value < NEVER).then(|| as_number(time));
+        Ok(ChargeCourse { time, lowest: as_number(lowest), heated, least, needed })
     }
 }
 

@@ -163,7 +163,12 @@ pub(crate) fn firing(
     match by_furnace {
         Some((block, warm_up)) => {
             let gas = burnt(plant, block.course.warm_up_heats[0]);
-            clock.push(StageKind::WarmUp, Some(Duration::from_seconds(warm_up.value)), Some(Fired::Setting(block.largest)), gas);
+            clock.push(
+                StageKind::WarmUp,
+                Some(Duration::from_seconds(warm_up.value)),
+                Some(Fired::Setting(block.largest)),
+                gas,
+            );
             let work = block.work.as_ref().filter(|work| work.fire().is_some());
             if let Some((_, heated)) = work.and_then(|work| work.course?.needed) {
                 let time = Duration::from_seconds(heated.time);

@@ -4,8 +4,8 @@ use heapless::Vec;
 
 use crate::burner::AirSetting;
 use crate::combustion::autoignition;
+use crate::furnace::coupled::{Settled, Stream};
 use crate::furnace::room::fresh_air;
-use crate::furnace::coupled::{Furnace, Settled};
 use crate::furnace::{
     Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draught_flow, draught_pressure, drying, drying_heat,
 };
@@ -26,6 +26,8 @@ use crate::quantity::{
     Temperature,
 };
 
+/// How much coarser a wall and a step are that only tell by what share an answer moves.
+const ROUGH: f64 = 3.0;
 /// Heat a fresh lining's water is driven off at, Celsius.
 const STEAM: f64 = 110.0;
 /// Where a gas whose autoignition is not known counts as lit by a wall, K.
@@ -124,8 +126,9 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         chamber::available(plant, plant.entries.air_ratio).map_err(Place::key("fire", "air_ratio").refusing())?;
     let lights = autoignition(plant.gas.mixture()).map_err(Place::key("gas", "kind").refusing())?;
     let lights = lights.unwrap_or(Temperature::from_kelvin(LIGHTS));
-    let model = model(plant, entry, settings, largest, (&chamber, &lining), (temperature, lights, room.height))?;
-    let course = model.course().map_err(Place::key("chamber", "temperature").refusing())?;
+    let [model, rough] =
+        models(plant, entry, settings, largest, (&chamber, &lining), (temperature, lights, room.height))?;
+    let course = model.course(&rough).map_err(Place::key("chamber", "temperature").refusing())?;
     let lowest_read = least_read(&plant.entries, settings);
     let keep_gauges = [course.kept, course.kept_long].map(|fire| keep_gauge(plant, fire, lowest_read));
     let kept_thicker = thicker(&chamber)
@@ -148,9 +151,7 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         .burner
         .as_ref()
         .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
-    let air_of = |fire: &Setting| {
-        plant.air_need.mass_ratio * ratio_of(plant, fire) * fire.gas.kilograms_per_second()
-    };
+    let air_of = |fire: &Setting| plant.air_need.mass_ratio * ratio_of(plant, fire) * fire.gas.kilograms_per_second();
     let work_fire = work.as_ref().and_then(WorkBlock::fire);
     let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
     let fire_air = MassFlow::from_kilograms_per_second(most_air);
@@ -196,43 +197,48 @@ fn ratio_of(plant: &Plant, fire: &Setting) -> f64 {
     fire.air.as_ref().and_then(crate::plant::setting::SettingAir::air_ratio).unwrap_or(plant.entries.air_ratio)
 }
 
-/// The coupled furnace with the largest setting and the work.
-fn model(
+/// The coupled furnace with the largest setting and the work, as it is and coarser.
+fn models(
     plant: &Plant,
     entry: &FurnaceEntry,
     settings: &[Setting],
     largest: usize,
     (chamber, lining): (&Chamber, &Lining),
     (temperature, lights, height): (Temperature, Temperature, Length),
-) -> Result<Model, Refusal> {
+) -> Result<[Model; 2], Refusal> {
     let fire = &settings[largest];
     let (ratio, asked) = (ratio_of(plant, fire), plant.entries.air_ratio);
     let known = sure_settings(plant, core::slice::from_ref(fire)).first().copied().flatten();
     let known = known.and_then(|sure| sure.air_ratio).map(|sure| sure.half_width);
-    let made = |ratio| coupled_furnace::furnace(plant, chamber, lining, ratio);
-    Ok(Model {
-        largest: made(ratio).map_err(Place::key("gas", "kind").refusing())?,
-        asked: made(asked).map_err(Place::key("fire", "air_ratio").refusing())?,
-        unsure: [ratio, asked].map(|ratio| unsure(plant, entry, ratio, known)),
-        heat: fire.heat_net.watts(),
-        air: fire.air.as_ref().and_then(|air| air.running).map(|running| running.air.kilograms_per_second()),
-        chamber: temperature.kelvin(),
-        charge: entry.work.as_ref().map(|work| {
-            (content(&work.charge), work.temperature.kelvin(), work.time.seconds())
-        }),
-        lights: lights.kelvin(),
-        height: height.meters(),
-    })
+    let stream = |ratio, place: Place| coupled_furnace::stream(plant, ratio).map_err(place.refusing());
+    let streams = [stream(ratio, Place::key("gas", "kind"))?, stream(asked, Place::key("fire", "air_ratio"))?];
+    let unsure = [ratio, asked].map(|ratio| unsure(plant, entry, ratio, known));
+    let made = |coarser: f64| {
+        let build = |stream: &Stream| coupled_furnace::with_stream(plant, chamber, lining, stream.clone(), coarser);
+        Model {
+            largest: build(&streams[0]),
+            asked: build(&streams[1]),
+            unsure: unsure.clone(),
+            heat: fire.heat_net.watts(),
+            air: fire.air.as_ref().and_then(|air| air.running).map(|running| running.air.kilograms_per_second()),
+            chamber: temperature.kelvin(),
+            charge: entry
+                .work
+                .as_ref()
+                .map(|work| (content(&work.charge), work.temperature.kelvin(), work.time.seconds())),
+            lights: lights.kelvin(),
+            height: height.meters(),
+            allowed: coarser,
+        }
+    };
+    Ok([made(1.0), made(ROUGH)])
 }
 
 /// The gauge of a fire that keeps, with its ends.
 fn keep_gauge(plant: &Plant, fire: Number, lowest_read: GaugePressure) -> KeepGauge {
     let gauge = |watts: f64| gauge_for(plant, NetHeatRate::from_watts(watts)).map(GaugePressure::pascals);
-    let found = gauge(fire.value).map(|value| Number {
-        value,
-        low: fire.low.and_then(gauge),
-        high: fire.high.and_then(gauge),
-    });
+    let found =
+        gauge(fire.value).map(|value| Number { value, low: fire.low.and_then(gauge), high: fire.high.and_then(gauge) });
     KeepGauge { gauge: found, is_too_low: found.is_none_or(|gauge| gauge.value < lowest_read.pascals()) }
 }
 

@@ -82,11 +82,7 @@ pub(crate) fn check_work(
 }
 
 /// Works out the work by what the furnace does with it.
-pub(crate) fn work_block(
-    plant: &Plant,
-    work: &WorkEntry,
-    course: Option<ChargeCourse>,
-) -> Result<WorkBlock, Refusal> {
+pub(crate) fn work_block(plant: &Plant, work: &WorkEntry, course: Option<ChargeCourse>) -> Result<WorkBlock, Refusal> {
     let air = plant.site.air_temperature();
     let heat = work.charge.heat(air, work.temperature).map_err(Place::key("work", "temperature").refusing())?;
     let power = Power::from_watts(heat / work.time.seconds());

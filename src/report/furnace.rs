@@ -5,9 +5,9 @@ use std::format;
 use std::prelude::rust_2024::*;
 
 use crate::furnace::Lining;
+use crate::plant::Number;
 use crate::plant::Sheet;
 use crate::plant::entries::FurnaceEntry;
-use crate::plant::Number;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock, KeepGauge};
 use crate::plant::work::OutOfReach;
 use crate::prose::firing::no_plan;
@@ -73,7 +73,8 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
         page.said("Work", &text);
         if let Some(course) = &work.course {
             let setting = &sheet.settings[block.largest].entry.name;
-            let took = course.time.map_or("never gets there".into(), |time| format!("takes {}", spread(&time, minutes)));
+            let took =
+                course.time.map_or("never gets there".into(), |time| format!("takes {}", spread(&time, minutes)));
             let gas = crate::quantity::Mass::from_kilograms(
                 course.heated.fuel / sheet.plant.gas.net_heating_value().joules_per_kilogram(),
             );

@@ -80,10 +80,11 @@ struct Grading<S> {
 }
 
 impl<S: Scalar> Grading<S> {
-    /// The finest whose elements have places for their nodes.
-    fn new(layers: &[(Medium<S>, S)]) -> Self {
+    /// The finest whose elements have places for their nodes; so many times as coarse where less will do.
+    fn new(layers: &[(Medium<S>, S)], coarser: S) -> Self {
         let whole = layers.iter().fold(S::zero(), |sum, (medium, thick)| sum + *thick / root_of_diffusivity(medium));
-        let mut grading = Self { first: S::c(FIRST).smaller(whole / S::c(LEAST_ELEMENTS)), growth: S::c(GROWTH).ln() };
+        let first = (S::c(FIRST) * coarser).smaller(whole / S::c(LEAST_ELEMENTS));
+        let mut grading = Self { first, growth: S::c(GROWTH).ln() * coarser };
         // Each round takes a fifth away; the largest wall has some hundred elements.
         for _ in 0..NODE_CAP {
             let mut spread = S::zero();
@@ -167,9 +168,15 @@ impl<S: Scalar> Chain<S> {
     /// A wall of layers, the hot one first, each with its thickness, m.
     #[must_use]
     pub fn wall(layers: &[(Medium<S>, S)], body: &Body<S>, end: End<S>) -> Self {
+        Self::coarser_wall(layers, body, end, S::one())
+    }
+
+    /// The same with elements so many times as coarse, for what is only compared with its like.
+    #[must_use]
+    pub fn coarser_wall(layers: &[(Medium<S>, S)], body: &Body<S>, end: End<S>, coarser: S) -> Self {
         let mut chain = Self::empty(end);
         let layers = layers.get(..LAYER_CAP).unwrap_or(layers);
-        let grading = Grading::new(layers);
+        let grading = Grading::new(layers, coarser);
         let (mut depth, mut spread) = (S::zero(), S::zero());
         for (medium, thickness) in layers {
             let place = chain.medium(medium.clone());

@@ -71,19 +71,26 @@ pub struct Firing<'f, S: Scalar = f64> {
     furnace: &'f Furnace<S>,
     contents: Vec<Content<S>, CONTENT_CAP>,
     state: State<S>,
+    allowed: S,
 }
 
 impl<'f, S: Scalar> Firing<'f, S> {
     /// From cold.
     #[must_use]
     pub fn cold(furnace: &'f Furnace<S>) -> Self {
-        Self { furnace, contents: Vec::new(), state: furnace.cold() }
+        Self { furnace, contents: Vec::new(), state: furnace.cold(), allowed: S::c(ALLOWED) }
     }
 
     /// The same state in another furnace of the same builds: another film, opening or fire.
     #[must_use]
     pub fn into<'g>(self, furnace: &'g Furnace<S>) -> Firing<'g, S> {
-        Firing { furnace, contents: self.contents, state: self.state }
+        Firing { furnace, contents: self.contents, state: self.state, allowed: self.allowed }
+    }
+
+    /// The same with steps whose error is so many kelvin, for what is only compared with its like.
+    #[must_use]
+    pub fn within(self, allowed: S) -> Self {
+        Self { allowed, ..self }
     }
 
     /// Where it stands.
@@ -217,8 +224,8 @@ impl<'f, S: Scalar> Firing<'f, S> {
                 continue;
             };
             // The error of a step goes with its square.
-            let grown = S::c(0.85) * step * (S::c(ALLOWED) / differs.larger(S::c(0.05))).sqrt();
-            if differs > S::c(ALLOWED) && step > S::c(LEAST_STEP) {
+            let grown = S::c(0.85) * step * (self.allowed / differs.larger(S::c(0.05))).sqrt();
+            if differs > self.allowed && step > S::c(LEAST_STEP) {
                 passed.steps.1 += 1;
                 dt = grown.smaller(S::c(0.7) * step);
                 continue;

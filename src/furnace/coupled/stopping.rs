@@ -48,6 +48,28 @@ impl<S: Scalar> Firing<'_, S> {
         Ok(passed.time.smaller(S::c(LONG)))
     }
 
+    /// How long the coldest wall stays above [`LIGHTS_ABOVE`] and above another temperature with everything off and
+    /// shut, s; at most two days each.
+    ///
+    /// # Errors
+    ///
+    /// As of [`Firing::run`].
+    pub fn lights_shut(mut self, kelvin: S) -> Result<(S, S)> {
+        let mut first = |kelvin: S| -> Result<S> {
+            let passed = self.run(&Drive::Off { draft: false }, Until::ColdestFaceFallsTo(kelvin))?;
+            Ok(passed.time)
+        };
+        let bypass = S::c(LIGHTS_ABOVE);
+        let (lights, other) = if kelvin < bypass {
+            let lights = first(bypass)?;
+            (lights, lights + first(kelvin)?)
+        } else {
+            let other = first(kelvin)?;
+            (other + first(bypass)?, other)
+        };
+        Ok((lights.smaller(S::c(LONG)), other.smaller(S::c(LONG))))
+    }
+
     /// Goes through a stage, and finds the moment in it from which the coldest wall is soonest below a temperature if
     /// everything stopped then.
     ///
