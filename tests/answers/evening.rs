@@ -29,14 +29,15 @@ fn plan_gas(sheet: &Value) -> f64 {
 
 #[test]
 fn the_work_says_its_damper_with_its_gauge() {
-    let file = evening(&[]);
+    let minutes = ("minutes = \"40 min\"", "minutes = \"30 min\"");
+    let file = evening(&[minutes]);
     let sheet = file.json();
     let of = |key: &str| number(&sheet, &format!("/furnace/{key}"));
     // Set so, the burner gives the fire asked and its air; with the damper left it is starved by the gas alone, as much
     // as the root of the gauges is apart, or a little less.
     let set = |damper: f64| {
         let gauge = format!("gauge = \"{} Pa\"\ndamper = {damper}", of("work_gauge_pressure_pa"));
-        evening(&[("gauge = \"3.2 psi\"", &gauge)]).json()
+        evening(&[("gauge = \"3.2 psi\"", &gauge), minutes]).json()
     };
     let right = set(of("work_damper_opening"));
     assert!((number(&right, "/settings/0/heat_net_w") / of("work_fire_net_w") - 1.0).abs() < 1e-4);
@@ -53,7 +54,9 @@ fn no_evening_asks_for_a_fire_that_is_out_of_reach() {
     for minutes in [4, 20, 25, 30, 40, 60] {
         let file = evening(&[("minutes = \"40 min\"", &format!("minutes = \"{minutes} min\""))]);
         let sheet = file.json();
-        let out = number(&sheet, "/furnace/work_fire_net_w") > number(&sheet, "/air/largest_heat_net_w");
+        // Faster than the chamber can at its temperature, or more than the blower feeds.
+        let fire = sheet["furnace"]["work_fire_net_w"].as_f64();
+        let out = fire.is_none_or(|fire| fire > number(&sheet, "/air/largest_heat_net_w"));
         met[usize::from(out)] += 1;
         assert_eq!(has(&sheet, "work_out_of_reach"), out, "{minutes} min");
         assert_eq!(sheet["furnace"]["work_gauge_pressure_pa"].is_null(), out, "{minutes} min");
@@ -129,9 +132,9 @@ fn the_room_feeds_the_largest_fire_of_the_evening() {
     // 15.7 kg of dry air a kg of propane (a volume of 23.9) and a little water, 46.35 MJ/kg net, air of 0.99 kg/m3 at
     // 1600 m (ISO 2533).
     let air = |watts: f64| watts / 46.35e6 * 15.75 * 1.05 / 0.99;
-    let sheet = evening(&[]).json();
+    let sheet = evening(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
     let (work, melt) = (number(&sheet, "/furnace/work_fire_net_w"), number(&sheet, "/settings/0/heat_net_w"));
-    assert!(work > 1.2 * melt, "{work} {melt}");
+    assert!(work > 1.1 * melt, "{work} {melt}");
     assert!((number(&sheet, "/furnace/fire_air_m3_per_s") / air(work) - 1.0).abs() < 0.02);
     let gentle = evening(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
     assert!(number(&gentle, "/furnace/work_fire_net_w") < melt);
@@ -140,13 +143,13 @@ fn the_room_feeds_the_largest_fire_of_the_evening() {
 
 #[test]
 fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
-    let hurried = evening(&[]).json();
+    let hurried = evening(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
     let gentle = evening(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
     assert_eq!((&hurried["air"]["setting"], &gentle["air"]["setting"]), (&"the work".into(), &"melt".into()));
     // Air by the gas: 15.75 kg a kg of propane of 46.35 MJ/kg net, in air of 0.99 kg/m3.
     let air = number(&hurried, "/furnace/work_fire_net_w") / 46.35e6 * 15.75 * 1.05 / 0.99;
     assert!((number(&hurried, "/air/air_flow_m3_per_s") / air - 1.0).abs() < 0.02);
-    // Half as long a time, and the blower is too small for it.
+    // A shorter time still, and the blower is too small for it.
     let short = evening(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]).json();
     assert!(number(&short, "/air/blower_pressure_surplus_pa") < 0.0);
     assert!(number(&hurried, "/air/blower_pressure_surplus_pa") > 0.0);
@@ -159,7 +162,8 @@ fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
     // A cylinder that is nearly empty, out in the frost, does not keep up with it.
     let starved = |left: &str| {
         let frost = ("temperature = \"12 C\"", "temperature = \"-10 C\"");
-        let sheet = evening(&[("left = \"30 kg\"", &format!("left = \"{left}\"")), frost]).json();
+        let minutes = ("minutes = \"40 min\"", "minutes = \"30 min\"");
+        let sheet = evening(&[("left = \"30 kg\"", &format!("left = \"{left}\"")), frost, minutes]).json();
         let cautions = sheet["warnings"].as_array().unwrap().clone();
         cautions.iter().any(|found| found["kind"] == "cylinder_cannot_keep_up" && found["setting"] == "the work")
     };

@@ -103,23 +103,26 @@ fn a_gauge_near_its_lowest_mark_says_that_plus_minus_is_not_enough() {
     assert_eq!(high.json()["settings"][0]["fire_straight"], true);
 }
 
-/// Two layers in series, each sure within s of its own resistance: the walls within s of the root of the sum of their
-/// squared shares, which lies between s / sqrt 2 and s; and the fire by the walls' part of what is lost.
+/// Walls whose conductivity is known better are kept by a fire that is; a wall known exactly leaves the rest.
 #[test]
-fn the_fire_that_holds_the_chamber_is_as_sure_as_its_walls() {
+fn the_fire_that_keeps_the_chamber_is_as_sure_as_its_walls() {
     let evening = |walls: &str| {
         super::furnace::evening(&[("[work]", &format!("[uncertainty]\nwalls = \"{walls}\"\n\n[work]"))]).json()
     };
-    let half_width = |sheet: &Value| number(sheet, "/furnace/holding_half_width_w");
+    let at = |sheet: &Value, key: &str| number(sheet, &format!("/furnace/keep_steady_{key}_w"));
+    let up = |walls: &str| {
+        let sheet = evening(walls);
+        (at(&sheet, "heat_net_high") / at(&sheet, "heat_net")).ln()
+    };
+    let (none, tenth, fifth) = (up("0 %"), up("10 %"), up("20 %"));
+    // Side by side in quadrature: what the walls add is twice as much for twice the spread.
+    let [small, large] = [tenth, fifth].map(|all: f64| (all * all - none * none).sqrt());
+    assert!((large / small - 2.0).abs() < 0.15, "{none} {tenth} {fifth}");
+    // A tenth more through the walls is at most a tenth more fire, and no less than the walls' part of it.
     let sheet = evening("10 %");
-    let at = |key: &str| number(&sheet, &format!("/furnace/holding_{key}_w"));
-    let part = at("walls") / (at("walls") + at("openings"));
-    let relative = half_width(&sheet) / at("fire_net") / (0.10 * part);
-    // The shell's own resistance takes a little of it.
-    assert!(relative > 0.6 && relative < 1.0, "{relative}");
-    assert!(half_width(&evening("0 %")) == 0.0);
-    assert!((half_width(&evening("20 %")) / half_width(&sheet) - 2.0).abs() < 0.1);
-    // Unless told, the materials' own.
-    let usual = half_width(&super::furnace::evening(&[]).json());
-    assert!(usual > half_width(&sheet) && usual < half_width(&evening("40 %")));
+    let part = at(&sheet, "walls") / (at(&sheet, "walls") + at(&sheet, "openings"));
+    assert!(small > 0.6 * 0.1 * part && small < 0.1, "{small} {part}");
+    // Unless told, the materials' own, a quarter.
+    let usual = super::furnace::evening(&[]).json();
+    assert!((at(&usual, "heat_net_high") / at(&usual, "heat_net")).ln() > fifth);
 }

@@ -13,7 +13,7 @@ use crate::plant::firing::Firing;
 use crate::plant::furnace::{gauge_for, models_of};
 use crate::plant::hazards::of_rows;
 use crate::plant::lighting::LightingBlock;
-use crate::plant::refusal::{Place, Refusal};
+use crate::plant::refusal::Refusal;
 use crate::plant::setpoints::{Asked, Setpoints};
 use crate::plant::setting::Fired;
 use crate::quantity::{GaugePressure, NetHeatRate, Temperature};
