@@ -71,7 +71,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
         }
         page.said("Work", &text);
-        if let Some(course) = &work.course {
+        if let Some(course) = work.course.as_ref().filter(|_| extent == Extent::Whole) {
             let setting = &sheet.settings[block.largest].entry.name;
             let took =
                 course.time.map_or("never gets there".into(), |time| format!("takes {}", spread(&time, minutes)));
@@ -116,7 +116,8 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
         kelvin(parts.gas)
     );
     page.said("", &text);
-    if let Some(thicker) = block.kept_thicker {
+    let whole = extent == Extent::Whole;
+    if let Some(thicker) = block.kept_thicker.filter(|_| whole) {
         page.said("", format!("the hot layer twice as thick would make that {}", net(thicker)));
     }
     if let Some(ends) = &course.ends {
@@ -132,7 +133,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
     }
     let others = sheet.settings.iter().zip(&block.ends).enumerate().filter(|(index, _)| *index != block.largest);
     for (_, (setting, ends)) in others {
-        if let Some(ends) = ends {
+        if let Some(ends) = ends.filter(|_| whole) {
             let text = format!("\"{}\", left on, would end at {}", setting.entry.name, kelvin(ends.chamber));
             page.said("", &text);
         }
@@ -235,7 +236,10 @@ fn stop(page: &mut Page, block: &FurnaceBlock, shop: &Shop) {
     let course = &block.course;
     let promised = course.least_lights.low.unwrap_or(0.0);
     let text = if promised < 60.0 {
-        format!("the walls light gas again for {promised:.0} s at the most: purge, and light as from cold, every time")
+        format!(
+            "do not count on hot walls to light gas: at the worst moment of the firing they do for {promised:.0} s. Purge, \
+             and light as from cold, every time"
+        )
     } else {
         format!(
             "the walls light gas again for {:.0} min at the most, from the worst moment of the firing; later, purge and light \

@@ -105,6 +105,7 @@ columns! {
     melting_begins_k, "melting begins", Temperature, Programs => answer.substance.solidus().kelvin();
     /// Where all is melted.
     all_melted_k, "all melted", Temperature, Programs => answer.substance.liquidus().kelvin();
+    /// Time this crucible takes in a chamber kept at its temperature; null without a crucible or a chamber.
     melt_time_s, "melt time", Time, Programs => answer.melt.as_ref().map(|melt| melt.time.seconds());
     /// When a charge in a crucible begins to melt; null without a crucible or when it does not.
     melting_begins_s, "melting begins", Time, Programs => answer.melt.as_ref().and_then(|melt| melt.melting_begins).map(|time| time.seconds());
