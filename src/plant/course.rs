@@ -254,6 +254,10 @@ impl Model {
             stopped.put(content, self.largest.room)?;
             let passed = stopped.run(&self.keep(self.heat), Until::CoreRisesTo(*core))?;
             (charge, lowest) = (if passed.ended { passed.time } else { LONGEST }, passed.lowest);
+            // A fire too small for it lets the chamber cool for days: it is hottest kept empty.
+            if !passed.ended {
+                stopped = held.clone().into(&self.largest);
+            }
         }
         let mut lost = warm.clone();
         if let (Worst::Charge { most, at }, Some((content, ..))) = (worst, &self.charge) {

@@ -73,8 +73,6 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
         page.said("Work", &text);
         if let Some(course) = work.course.as_ref().filter(|_| extent == Extent::Whole) {
             let setting = &sheet.settings[block.largest].entry.name;
-            let took =
-                course.time.map_or("never gets there".into(), |time| format!("takes {}", spread(&time, minutes)));
             let gas = crate::quantity::Mass::from_kilograms(
                 course.heated.fuel / sheet.plant.gas.net_heating_value().joules_per_kilogram(),
             );
@@ -82,13 +80,17 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
                 let currency = &sheet.plant.entries.gas.currency;
                 format!(", {}", Shop::money(currency, price.per_kilogram() * gas.kilograms()))
             });
-            let text = format!(
-                "with \"{setting}\" it {took} and {} of gas{money}, the chamber dipping to {}; {} at the least, however \
-                 large the fire",
-                shop.mass(gas),
-                spread(&course.lowest, kelvin),
-                minutes(course.least)
-            );
+            let text = match &course.time {
+                Some(time) => format!(
+                    "with \"{setting}\" it takes {} and {} of gas{money}, the chamber dipping to {}; {} at the least, \
+                     however large the fire",
+                    spread(time, minutes),
+                    shop.mass(gas),
+                    spread(&course.lowest, kelvin),
+                    minutes(course.least)
+                ),
+                None => format!("with \"{setting}\" it never gets there"),
+            };
             page.said("", &text);
         }
     }

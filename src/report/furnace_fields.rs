@@ -3,7 +3,7 @@
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use crate::plant::course::{ChargeCourse, Course};
+use crate::plant::course::{ChargeCourse, Course, Heated};
 use crate::plant::entries::FurnaceEntry;
 use crate::plant::furnace::{CastableBlock, FurnaceBlock};
 use crate::plant::work::WorkBlock;
@@ -31,6 +31,11 @@ impl FurnaceRow<'_> {
 
     fn charge(&self) -> Option<ChargeCourse> {
         self.course().charge
+    }
+
+    /// The charge with the largest setting; none when it never gets there.
+    fn heated(&self) -> Option<Heated> {
+        self.charge().filter(|charge| charge.time.is_some()).map(|charge| charge.heated)
     }
 
     fn fire(&self) -> Option<&Setting> {
@@ -111,12 +116,12 @@ columns! {
     charge_lowest_chamber_k, "charge lowest chamber", Temperature [within], Programs => row.charge().map(|charge| charge.lowest);
     /// Time the charge takes however large the fire, the chamber never above its temperature; null without work.
     charge_least_time_s, "charge least time", Time, Programs => row.charge().map(|charge| charge.least);
-    /// Largest fire, net, while it takes `charge_time_s`; null without work.
-    charge_peak_heat_net_w, "charge peak heat net", HeatNet, Programs => row.charge().map(|charge| charge.heated.peak);
-    /// Average fire, net, so; null without work.
-    charge_mean_heat_net_w, "charge mean heat net", HeatNet, Programs => row.charge().map(|charge| charge.heated.mean());
-    /// Net heat of the gas it burns so; null without work.
-    charge_fire_j, "charge fire", Energy, Programs => row.charge().map(|charge| charge.heated.fuel);
+    /// Largest fire, net, while it takes `charge_time_s`; null like it.
+    charge_peak_heat_net_w, "charge peak heat net", HeatNet, Programs => row.heated().map(|heated| heated.peak);
+    /// Average fire, net, so; null like it.
+    charge_mean_heat_net_w, "charge mean heat net", HeatNet, Programs => row.heated().map(|heated| heated.mean());
+    /// Net heat of the gas it burns so; null like it.
+    charge_fire_j, "charge fire", Energy, Programs => row.heated().map(|heated| heated.fuel);
     /// Fire, net, that keeps the empty chamber 40 min after it has warmed up.
     keep_heat_net_w, "keep heat net", HeatNet [within], Programs => row.course().kept;
     /// Gauge for that fire at the file's air ratio; null when no reading in range gives it.
@@ -245,7 +250,7 @@ pub(crate) const PLAN: Section = Section {
 columns! {
     /// A step of the plan.
     pub(crate) STEP, step(row: &StageRow<'_>);
-    /// When the step begins.
+    /// When the step begins; null where that hangs on what is seen.
     starts_s, "starts", Time, Programs => row.stage.at.map(|at| at.seconds());
     /// What is done.
     what, "what", Word, Programs => stage_words(row.sheet, row.stage, &Shop::of(false)) + &tried_words(row.sheet, row.stage);
