@@ -156,13 +156,22 @@ class Jet(TypedDict, total=False):
 
 
 class Blower(TypedDict, total=False):
-    """The blower: points of its curve from the catalogue, or the two ends of it."""
+    """The blower: points of its curve from the catalogue, or the two ends of it, or as much as its nameplate
+    says."""
 
     points: list[BlowerPoints]
+    kind: Literal["forward curved", "backward curved", "radial"]
+    """Kind of its impeller: "forward curved" (a drum of many narrow blades), "backward curved" (few blades
+    that lean away from the turn) or "radial" (straight paddles). It counts only where an end of the curve is
+    missing. Without it: any kind, with a larger spread."""
+    motor_power: str
+    """Power that the motor's nameplate says, where neither end of the curve is known."""
+    impeller: str
+    """Outside diameter of the impeller, where neither end of the curve is known."""
     shut_off: str
-    """Static pressure with the outlet shut, where only the two ends of the curve are known."""
+    """Static pressure with the outlet shut, where no more than the ends of the curve are known."""
     free_delivery: str
-    """Flow with nothing in the way, where only the two ends of the curve are known."""
+    """Flow with nothing in the way, where no more than the ends of the curve are known."""
     speed: str
     """Wheel speed the curve was taken at."""
     now_speed: str
@@ -189,8 +198,9 @@ class Duct(TypedDict, total=False):
 class Damper(TypedDict, total=False):
     """The damper."""
 
-    kind: Required[Literal["blast gate", "butterfly", "ball valve", "gate valve"]]
-    """"blast gate" (a plate that slides), "butterfly" (a disc that turns), "ball valve" or "gate valve"."""
+    kind: Literal["blast gate", "butterfly", "ball valve", "gate valve"]
+    """"blast gate" (a plate that slides), "butterfly" (a disc that turns), "ball valve" or "gate valve".
+    Without it: any kind: the middle of the four, with a spread that spans them."""
     diameter: Required[str]
     """Inside diameter of the duct it stands in."""
     gap: float | str
@@ -307,7 +317,7 @@ class Uncertainty(TypedDict, total=False):
     damper: float | str
     """Of the damper's mark, as a share of its way. Without it: 3 %."""
     blower: float | str
-    """Of the blower's pressure. Without it: 10 %, and 25 % by its two ends."""
+    """Of the blower's pressure. Without it: 10 %, 25 % by its two ends, and 55 % or 75 % by a nameplate."""
     head: float | str
     """Of the head's open area. Without it: 5 %."""
     mixture_temperature: str
@@ -324,8 +334,9 @@ class Layer(TypedDict, total=False):
     material: Required[str]
     """Its material: insulating brick 23, insulating brick 26, insulating brick 28, dense fireclay brick,
     high-duty fireclay brick, dense high-alumina brick, fibre blanket, insulating castable, dense castable,
-    calcium silicate board, steel sheet; or a name of your own with density, conductivity, specific_heat and
-    limit."""
+    calcium silicate board, steel sheet; unknown light lining (hard to the nail, light as cork), unknown heavy
+    lining (like stone), unknown soft lining (a blanket); or a name of your own with density, conductivity,
+    specific_heat and limit."""
     thickness: Required[str]
     """Thickness."""
     density: str

@@ -13,6 +13,7 @@ mod duty;
 mod fan_laws;
 #[cfg(test)]
 mod fixture;
+mod nameplate;
 mod operating_point;
 mod path;
 mod resistance;
@@ -22,6 +23,7 @@ pub use blower::{Blower, BlowerPoint};
 pub use damper::{DISC_KNOWN_FROM, Damper, DamperKind, GAP_SPREAD, USUAL_GAP, disc_gap};
 pub use duct::{Duct, air_viscosity};
 pub use duty::{Duty, STANDARD_AIR_DENSITY, StandardAirDuty};
+pub use nameplate::{BlowerKind, NAMEPLATE_SPREAD, Nameplate};
 pub use operating_point::{OperatingPoint, operating_point};
 pub use path::{AirPath, DUCT_CAP};
 pub use resistance::Resistance;

@@ -4,9 +4,24 @@ use std::format;
 use std::prelude::rust_2024::*;
 use std::vec::Vec;
 
+use crate::file::begin::{Trade, compose, example_answers};
 use crate::plant::description::{Breach, Description, Example, Otherwise, Presence, Row, Rule, Section};
 use crate::prose::breaches::breach_words;
 
+/// First line of a burner file, by which editors find the schema that completes and checks it: an open convention of
+/// TOML's editors.
+pub const SCHEMA_LINE: &str = "#:schema ./burner.schema.json";
+/// Sections and keys of the short file.
+const SHORT: &[(&str, &[&str])] = &[
+    ("", &["name"]),
+    ("site", &["altitude", "air_temperature"]),
+    ("gas", &["kind"]),
+    ("jet", &["drill", "edge"]),
+    ("blower", &["shut_off", "free_delivery"]),
+    ("head", &["ports", "port_diameter", "open_fraction", "port_length"]),
+    ("chamber", &["exhaust_area", "temperature"]),
+    ("setting", &["name", "gauge"]),
+];
 /// What stands before the first key: cautions, and how to write a value.
 const HEAD: &str = include_str!("blank_head.txt");
 /// Longest line of a remark.
@@ -22,7 +37,7 @@ const WIDTH: usize = 116;
 /// ```
 #[must_use]
 pub fn blank() -> String {
-    let mut text = String::from(HEAD);
+    let mut text = format!("{SCHEMA_LINE}\n{HEAD}");
     for section in Description::SECTIONS.iter().filter(|section| section.list.is_empty()) {
         text.push('\n');
         let entries = shown(section);
@@ -50,6 +65,52 @@ pub fn blank() -> String {
         }
     }
     text
+}
+
+/// As few keys as a sheet needs: site, gas, jet, blower, head, chamber and one setting.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::file::{blank::short, burner_file::parse};
+/// assert!(parse(&short(), "short").unwrap().entries.head.is_some());
+/// ```
+#[must_use]
+pub fn short() -> String {
+    let mut text = format!("{SCHEMA_LINE}\n");
+    text.push_str(&remark(
+        "A short burner file for jetwright. Every number is INVENTED: put in your own. Every key: jetwright blank.",
+    ));
+    for (name, keys) in SHORT {
+        let Some(section) = Description::section(name) else { continue };
+        text.push('\n');
+        if !name.is_empty() {
+            let (open, close) = if section.is_list() { ("[[", "]]") } else { ("[", "]") };
+            text.push_str(&format!("{open}{name}{close}\n"));
+        }
+        for row in keys.iter().filter_map(|key| section.row(key)) {
+            text.push_str(&format!(
+                "{}{} = {}\n",
+                remark(&sentences(row.help)),
+                row.key,
+                written(row, row.example.one())
+            ));
+        }
+    }
+    text
+}
+
+/// The file of a trade's examples, as `jetwright begin` writes one.
+///
+/// # Examples
+///
+/// ```
+/// use jetwright::file::{begin::TRADES, blank::for_trade, burner_file::parse};
+/// assert_eq!(parse(&for_trade(&TRADES[2]), "kiln").unwrap().entries.settings[1].name, "rise");
+/// ```
+#[must_use]
+pub fn for_trade(trade: &Trade) -> String {
+    compose(&example_answers(trade.key))
 }
 
 /// The ways of which one is chosen.

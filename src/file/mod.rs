@@ -1,5 +1,6 @@
 //! The burner file: its text becomes a description, with the place of every field.
 
+pub mod begin;
 pub mod blank;
 pub mod burner_file;
 pub mod document;

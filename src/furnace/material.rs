@@ -28,6 +28,8 @@ pub struct MaterialData {
 
 const VDI: &str = "VDI Heat Atlas, 2nd ed. 2010, table of refractories, as kept in the library ht 1.2.0";
 const TYPICAL: &str = "typical of makers' sheets, from memory; take your maker's own";
+const LIGHT_OR_HEAVY: &str = "known by its feel only: the middle of the classes above that feel so, and a spread that spans \
+                              them; the lowest limit of them";
 const FIRECLAY_HEAT: &[(f64, f64)] =
     &[(20.0, 830.0), (400.0, 956.0), (600.0, 997.0), (800.0, 1021.0), (1000.0, 1037.0), (1200.0, 1054.0)];
 const LIGHT_HEAT: &[(f64, f64)] =
@@ -159,6 +161,33 @@ pub const MATERIALS: &[MaterialData] = &[
         limit_celsius: 540.0,
         spread: 0.1,
         source: "EN 1993-1-2:2005, 3.4.1.2 and 3.4.1.3; limit: scaling of carbon steel, from memory",
+    },
+    MaterialData {
+        key: "unknown light lining",
+        density: 800.0,
+        conductivity: &[(20.0, 0.23), (400.0, 0.27), (800.0, 0.31), (1200.0, 0.35)],
+        specific_heat: LIGHT_HEAT,
+        limit_celsius: 1260.0,
+        spread: 0.5,
+        source: LIGHT_OR_HEAVY,
+    },
+    MaterialData {
+        key: "unknown heavy lining",
+        density: 2300.0,
+        conductivity: &[(20.0, 1.5), (1200.0, 1.5)],
+        specific_heat: ALUMINA_HEAT,
+        limit_celsius: 1400.0,
+        spread: 0.5,
+        source: LIGHT_OR_HEAVY,
+    },
+    MaterialData {
+        key: "unknown soft lining",
+        density: 128.0,
+        conductivity: &[(20.0, 0.040), (200.0, 0.055), (400.0, 0.09), (600.0, 0.14), (800.0, 0.20), (1000.0, 0.285)],
+        specific_heat: &[(20.0, 800.0), (400.0, 1010.0), (1090.0, 1130.0)],
+        limit_celsius: 1260.0,
+        spread: 0.5,
+        source: LIGHT_OR_HEAVY,
     },
 ];
 

@@ -4,7 +4,7 @@ use crate::air::{Damper, GAP_SPREAD};
 use crate::gas::Species;
 use crate::measure::{Dial, DialClass, Sizing, Spreads, starting_bore};
 use crate::orifice::DrillList;
-use crate::plant::entries::{BlowerCurve, Entries, JetSize, SitePressure};
+use crate::plant::entries::{BlowerCurve, Entries, JetSize, SitePressure, UNKNOWN_DAMPER_SPREAD};
 use crate::plant::installation::Plant;
 use crate::plant::setting::Setting;
 use crate::quantity::{GaugePressure, Length, PressureDifference};
@@ -59,6 +59,7 @@ pub fn spreads(plant: &Plant, bore: Length, highest: GaugePressure) -> Spreads {
         SitePressure::Forecast { .. } => PressureDifference::from_pascals(FORECAST),
     };
     let is_graded = plant.gas.mixture().fraction(Species::Propane) >= GRADED;
+    let nameplate = entries.blower.as_ref().and_then(|blower| blower.nameplate_spread);
     let ends_only = entries.blower.as_ref().is_some_and(|blower| matches!(blower.curve, BlowerCurve::Ends { .. }));
     Spreads {
         edge_rounding: given.edge_rounding.unwrap_or(start.edge_rounding),
@@ -68,15 +69,15 @@ pub fn spreads(plant: &Plant, bore: Length, highest: GaugePressure) -> Spreads {
         air_pressure: given.air_pressure.unwrap_or(weather),
         air_temperature: given.air_temperature.unwrap_or(start.air_temperature),
         damper: given.damper.unwrap_or(start.damper),
-        blower: given.blower.unwrap_or(if ends_only { ENDS_ONLY } else { start.blower }),
+        blower: given.blower.or(nameplate).unwrap_or(if ends_only { ENDS_ONLY } else { start.blower }),
         head: given.head.unwrap_or(start.head),
         mixture_temperature: given.mixture_temperature.unwrap_or(start.mixture_temperature),
         disc_gap: entries.damper.and_then(|damper| damper.gap).map_or(start.disc_gap, |_| GAP_SPREAD.1),
         // A correction other than 1 was taken from a setting seen, its oxygen known to a tenth of the air ratio or so.
         damper_loss: entries
             .damper
-            .filter(|damper| (damper.correction - 1.0).abs() > 1e-9)
-            .map(|_| Damper::calibrated_spread(SEEN)),
+            .filter(|damper| !damper.kind_is_known || (damper.correction - 1.0).abs() > 1e-9)
+            .map(|damper| if damper.kind_is_known { Damper::calibrated_spread(SEEN) } else { UNKNOWN_DAMPER_SPREAD }),
         ..start
     }
 }

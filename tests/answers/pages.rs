@@ -68,6 +68,8 @@ fn of_helps() -> Vec<String> {
         );
         found
     })
+    // Long pages that another library lays out.
+    .filter(|command| !["completions ", "man"].iter().any(|page| command.starts_with(page)))
     .collect()
 }
 

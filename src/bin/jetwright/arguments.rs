@@ -3,8 +3,11 @@
 use clap::{Parser, Subcommand};
 
 use crate::air::AirArguments;
+use crate::begin::BeginArguments;
+use crate::blank::BlankArguments;
 use crate::chip::ChipArguments;
 use crate::common::FileArguments;
+use crate::completions::CompletionArguments;
 use crate::cylinder::CylinderArguments;
 use crate::flame::FlameArguments;
 use crate::flow::FlowArguments;
@@ -29,12 +32,22 @@ pub enum Command {
     /// Print the shop sheet of a burner file.
     #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright sheet burner.toml")]
     Sheet(PageArguments),
-    /// Print a commented burner file to start from.
-    #[command(after_help = "Example:\n  jetwright blank > burner.toml")]
-    Blank,
+    /// Write a first burner file from a few questions; each is an option too, and "unknown" is an answer.
+    #[command(after_help = "Example:\n  jetwright begin --trade forge --gas propane --jet \"1.4 mm\" \
+        --gauge \"5 psi\" --blower-flow \"100 cfm\" my-forge.toml")]
+    Begin(BeginArguments),
+    /// Print a commented burner file to start from: whole, short, or for a trade.
+    #[command(after_help = "Example:\n  jetwright blank > burner.toml\n  jetwright blank --short > burner.toml")]
+    Blank(BlankArguments),
     /// Print a JSON schema of the burner file, for an editor or a check.
     #[command(after_help = "Example:\n  jetwright schema > burner.schema.json")]
     Schema,
+    /// Print what completes the command in a shell.
+    #[command(after_help = "Example:\n  jetwright completions bash > jetwright.bash")]
+    Completions(CompletionArguments),
+    /// Print the manual page.
+    #[command(after_help = "Example:\n  jetwright man > jetwright.1")]
+    Man,
     /// Gas flow and heat of a jet at gauge pressures.
     #[command(after_help = "Example:\n  jetwright flow --gas propane --gauge \"5 psi\" --gauge \"0.3 bar\" \
         --bore \"1.8 mm\" --bore-length \"12 mm\" --edge square --altitude \"1600 m\"")]

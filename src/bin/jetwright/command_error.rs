@@ -20,6 +20,8 @@ pub enum CommandError {
     Option(OptionError),
     /// The burner file is refused.
     File(FileError),
+    /// The first file cannot be written, or the questions were broken off.
+    Begin(String),
     /// Standard output cannot be written.
     Output(io::Error),
 }
@@ -107,6 +109,7 @@ impl fmt::Display for CommandError {
                 write!(f, "--{}: given {given}, {}", error.option, error.accepted)
             }
             CommandError::File(error) => error.fmt(f),
+            CommandError::Begin(message) => f.write_str(message),
             CommandError::Output(error) => write!(f, "standard output cannot be written: {error}"),
         }
     }

@@ -4,10 +4,13 @@
 
 mod air;
 mod arguments;
+mod begin;
+mod blank;
 mod chamber;
 mod chip;
 mod command_error;
 mod common;
+mod completions;
 mod cylinder;
 mod flame;
 mod flow;
@@ -50,8 +53,11 @@ fn answer() -> Result<String, CommandError> {
     let matches = Arguments::command().try_get_matches().map_err(CommandError::Usage)?;
     let answered = match Arguments::from_arg_matches(&matches).map_err(CommandError::Usage)?.command {
         Command::Sheet(arguments) => sheet::run(&arguments),
-        Command::Blank => Ok(jetwright::file::blank::blank()),
+        Command::Begin(arguments) => begin::run(&arguments),
+        Command::Blank(arguments) => Ok(blank::run(&arguments)),
         Command::Schema => Ok(format!("{:#}\n", jetwright::file::schema::schema())),
+        Command::Completions(arguments) => Ok(completions::run(&arguments)),
+        Command::Man => completions::man(),
         Command::Flow(arguments) => flow::run(&arguments),
         Command::Jet(arguments) => jet::run(&arguments),
         Command::Air(arguments) => air::run(&arguments),

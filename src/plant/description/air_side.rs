@@ -6,29 +6,42 @@ use super::macros::{inputs, names, option, reach, stated};
 use super::row::Example::{Offered, Used};
 use super::row::Otherwise::{self, Needed, Nothing, Of};
 use super::row::{Presence, Rule};
-use crate::air::{DUCT_CAP, DamperKind, POINT_CAP};
+use crate::air::{BlowerKind, DUCT_CAP, DamperKind, POINT_CAP};
 use crate::limits::Input;
 use crate::quantity::{
     ActualVolumeFlow, Area, Density, Length, Number, Power, PressureDifference, RotationalSpeed, Share, Temperature,
 };
 
 inputs! {
-    /// The blower: points of its curve from the catalogue, or the two ends of it.
+    /// The blower: points of its curve from the catalogue, or the two ends of it, or as much as its nameplate says.
     BlowerGiven: (one blower), "blower", Presence::Optional;
     lists {
         /// Points of the curve.
         points: BlowerPointGiven, POINT_CAP;
     }
     rules [
-        Rule::OneOf(&[&["shut_off", "free_delivery"], &["points"]]),
+        Rule::OneOf(&[
+            &["shut_off"],
+            &["free_delivery"],
+            &["shut_off", "free_delivery"],
+            &["points"],
+            &["motor_power", "impeller"],
+        ]),
         Rule::Needs("now_speed", "speed"),
         Rule::Check(checks::speed_ratio),
         Rule::Check(checks::power_twice),
     ]
     {
-        /// Static pressure with the outlet shut, where only the two ends of the curve are known.
+        /// Kind of its impeller: "forward curved" (a drum of many narrow blades), "backward curved" (few blades that lean
+        /// away from the turn) or "radial" (straight paddles). It counts only where an end of the curve is missing.
+        kind: BlowerKind, Otherwise::Rule("any kind, with a larger spread"), Offered("radial");
+        /// Power that the motor's nameplate says, where neither end of the curve is known.
+        motor_power: Power[Input::ShaftPower], Nothing, Offered("120 W");
+        /// Outside diameter of the impeller, where neither end of the curve is known.
+        impeller: Length[Input::DuctDiameter], Nothing, Offered("120 mm");
+        /// Static pressure with the outlet shut, where no more than the ends of the curve are known.
         shut_off: PressureDifference[Input::ShutOff], Nothing, Offered("1.6 inH2O");
-        /// Flow with nothing in the way, where only the two ends of the curve are known.
+        /// Flow with nothing in the way, where no more than the ends of the curve are known.
         free_delivery: ActualVolumeFlow[Input::FreeDelivery], Nothing, Offered("30 cfm");
         /// Wheel speed the curve was taken at.
         speed: RotationalSpeed[Input::WheelSpeed], Nothing, Used(&["3450 rpm"]);
@@ -89,7 +102,8 @@ inputs! {
     rules [Rule::NeedsSection("", "blower"), Rule::Check(checks::gap_of_a_disc)]
     {
         /// "blast gate" (a plate that slides), "butterfly" (a disc that turns), "ball valve" or "gate valve".
-        kind: DamperKind, Needed, Used(&["blast gate"]);
+        kind: DamperKind, Otherwise::Rule("any kind: the middle of the four, with a spread that spans them"),
+            Used(&["blast gate"]);
         /// Inside diameter of the duct it stands in.
         diameter: Length[Input::DuctDiameter], Needed, Used(&["2 in"]);
         /// Gap round a disc that is shut, as a share of the duct's area.

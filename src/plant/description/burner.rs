@@ -228,7 +228,7 @@ inputs! {
         /// Of the damper's mark, as a share of its way.
         damper: Share[Input::UncertaintyShare], Otherwise::Rule("3 %"), Offered("3 %");
         /// Of the blower's pressure.
-        blower: Share[Input::UncertaintyShare], Otherwise::Rule("10 %, and 25 % by its two ends"), Offered("10 %");
+        blower: Share[Input::UncertaintyShare], Otherwise::Rule("10 %, 25 % by its two ends, and 55 % or 75 % by a nameplate"), Offered("10 %");
         /// Of the head's open area.
         head: Share[Input::UncertaintyShare], Otherwise::Rule("5 %"), Offered("5 %");
         /// Of the mixture in the ports.

@@ -9,12 +9,12 @@ use super::{
     BlowerGiven, CylinderGiven, Description, GasSupplied, HeadGiven, JetHole, LineGiven, RegulatorGiven, Setting, Site,
     Uncertainty,
 };
-use crate::air::BlowerPoint;
+use crate::air::{BlowerPoint, NAMEPLATE_SPREAD, Nameplate};
 use crate::orifice::{BoreLength, BoreShape, Edge};
 use crate::plant::entries::{
     AirAim, BlowerCurve, BlowerEntry, ChamberEntry, CylinderEntry, DamperEntry, DuctEntry, EdgeWord, Entries, GasAim,
     GasEntry, HeadEntry, JetEntry, JetSize, LightingEntry, LineEntry, PortsEntry, RegulatorEntry, SettingEntry,
-    SiteEntry, SitePressure, SupplyEntry, UncertaintyEntry, usual_bore_length,
+    SiteEntry, SitePressure, SupplyEntry, UNKNOWN_DAMPER, UncertaintyEntry, usual_bore_length,
 };
 use crate::plant::refusal::Refusal;
 use crate::quantity::{Number, Share, Temperature};
@@ -66,7 +66,8 @@ impl Entries {
             ducts,
             damper: match &description.damper {
                 Some(given) => Some(DamperEntry {
-                    kind: there(&given.kind, "damper", "kind")?,
+                    kind: given.kind.unwrap_or(UNKNOWN_DAMPER),
+                    kind_is_known: given.kind.is_some(),
                     diameter: there(&given.diameter, "damper", "diameter")?,
                     gap: given.gap.map(|share| share.0),
                     correction: there(&given.correction, "damper", "correction")?.0,
@@ -186,8 +187,16 @@ fn jet(given: &JetHole, heads: u32) -> Result<JetEntry, Refusal> {
 }
 
 fn blower(given: &BlowerGiven) -> Result<BlowerEntry, Refusal> {
-    let curve = match (given.shut_off, given.free_delivery) {
-        (Some(shut_off), Some(free_delivery)) => BlowerCurve::Ends { shut_off, free_delivery },
+    let density = there(&given.density, "blower", "density")?;
+    let plate = match (given.shut_off, given.free_delivery, given.motor_power, given.impeller) {
+        (Some(shut_off), None, ..) => Some(Nameplate::ShutOff(shut_off)),
+        (None, Some(flow), ..) => Some(Nameplate::FreeDelivery(flow)),
+        (None, None, Some(power), Some(impeller)) => Some(Nameplate::Motor { power, impeller }),
+        _ => None,
+    };
+    let ends = plate.map(|plate| plate.ends(given.kind, given.speed, density));
+    let curve = match given.shut_off.zip(given.free_delivery).or(ends) {
+        Some((shut_off, free_delivery)) => BlowerCurve::Ends { shut_off, free_delivery },
         _ => {
             let mut points = Vec::new();
             for point in &given.points {
@@ -206,9 +215,10 @@ fn blower(given: &BlowerGiven) -> Result<BlowerEntry, Refusal> {
     };
     Ok(BlowerEntry {
         curve,
+        nameplate_spread: plate.map(|_| if given.kind.is_some() { NAMEPLATE_SPREAD.0 } else { NAMEPLATE_SPREAD.1 }),
         speed: given.speed,
         speed_ratio,
-        density: there(&given.density, "blower", "density")?,
+        density,
         efficiency: given.efficiency.map(|share| share.0),
     })
 }

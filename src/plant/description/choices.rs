@@ -1,7 +1,7 @@
 //! Inputs that are one of a few words.
 
 use super::value::Choice;
-use crate::air::DamperKind;
+use crate::air::{BlowerKind, DamperKind};
 use crate::furnace::room::{AirLimit, MONOXIDE_LIMITS};
 use crate::furnace::{STEELS, SUBSTANCES, SteelGrade};
 use crate::measure::DialClass;
@@ -24,6 +24,12 @@ impl Choice for DrillList {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
         const WORDS: [&str; DrillList::ALL.len()] = ["number", "letter", "fractional", "metric", "tips"];
         Some((*WORDS.get(place)?, *Self::ALL.get(place)?))
+    }
+}
+
+impl Choice for BlowerKind {
+    fn nth(place: usize) -> Option<(&'static str, Self)> {
+        Self::WORDS.get(place).copied()
     }
 }
 

@@ -31,7 +31,8 @@ inputs! {
     {
         /// Its material: insulating brick 23, insulating brick 26, insulating brick 28, dense fireclay brick, high-duty
         /// fireclay brick, dense high-alumina brick, fibre blanket, insulating castable, dense castable, calcium
-        /// silicate board, steel sheet; or a name of your own with density, conductivity, specific_heat and limit.
+        /// silicate board, steel sheet; unknown light lining (hard to the nail, light as cork), unknown heavy lining (like
+        /// stone), unknown soft lining (a blanket); or a name of your own with density, conductivity, specific_heat and limit.
         material: Name[NAME_CHARACTERS], Needed, Used(&["insulating castable", "fibre blanket", "steel sheet"]);
         /// Thickness.
         thickness: Length[Input::LayerThickness], Needed, Used(&["60 mm", "50 mm", "1.5 mm"]);

@@ -14,6 +14,7 @@ use crate::air::DUCT_CAP;
 
 pub use air_side::{
     BlowerCurve, BlowerEntry, ChamberEntry, DAMPER_WORDS, DamperEntry, DuctEntry, HeadEntry, PortsEntry,
+    UNKNOWN_DAMPER, UNKNOWN_DAMPER_SPREAD,
 };
 pub use furnace::{FurnaceEntry, RoomEntry, WorkEntry};
 pub use jet::{EdgeWord, JetEntry, JetSize, MeasuredEntry, usual_bore_length};

@@ -78,7 +78,7 @@ pub fn of_air(air: &Supplied, place: Place, found: &mut Hazards) {
         found.push(here(HazardKind::DamperNearlyShut).with(opening, NEARLY_SHUT));
     }
     if let (Some(damper), Some(opening)) = (air.damper, air.opening) {
-        if damper.kind.is_valve() {
+        if damper.kind_is_known && damper.kind.is_valve() {
             found.push(here(HazardKind::ThrottlingValve));
         }
         if damper.kind == DamperKind::Butterfly && damper.gap.is_none() && opening < DISC_KNOWN_FROM {

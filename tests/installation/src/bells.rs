@@ -61,6 +61,7 @@ pub fn bells() -> Entries {
             measured: None,
         },
         blower: Some(BlowerEntry {
+            nameplate_spread: None,
             curve: BlowerCurve::Points(Vec::from_iter(curve)),
             speed: Some(RotationalSpeed::from_turns_per_second(47.5)),
             speed_ratio: 1.0,
@@ -73,7 +74,13 @@ pub fn bells() -> Entries {
             roughness: mm(0.1),
             fitting_loss: 0.8,
         }]),
-        damper: Some(DamperEntry { kind: DamperKind::BlastGate, diameter: mm(32.0), gap: None, correction: 1.0 }),
+        damper: Some(DamperEntry {
+            kind: DamperKind::BlastGate,
+            diameter: mm(32.0),
+            kind_is_known: true,
+            gap: None,
+            correction: 1.0,
+        }),
         head: Some(HeadEntry {
             ports: PortsEntry::Round { count: 42, diameter: mm(4.0), open_fraction: 0.3 },
             port_length: mm(25.0),
