@@ -68,7 +68,7 @@ BURNERS = [path for path in sorted(EXAMPLES.glob("*.toml")) if "setting" in toml
 @pytest.mark.parametrize("path", BURNERS, ids=lambda path: path.stem)
 def test_html_is_what_a_strict_parser_accepts(path):
     # html5lib: the parsing algorithm of the HTML standard; strict raises at the first parse error.
-    for options in ([], ["--wall"], ["--units", "inch"]):
+    for options in ([], ["--card"], ["--units", "inch"]):
         command = [COMMAND, "sheet", str(path), "--format", "html", *options]
         page = subprocess.run(command, capture_output=True, text=True, check=True).stdout
         tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)

@@ -94,6 +94,7 @@ pub(crate) fn work_block(plant: &Plant, work: &WorkEntry, course: Option<ChargeC
             chamber_temperature: None,
             minutes: Some(work.time),
             purpose: None,
+            used_for: None,
         };
         set(plant, &entry).ok()
     });

@@ -58,6 +58,7 @@ pub fn breach_words(breach: &Breach, spell: Spell<'_>) -> String {
         Breach::FirstFlows => "the first point is without flow, accepted is 0 kg/h".into(),
         Breach::EveryPoint => "accepted is a power at every point or at none".into(),
         Breach::PointsTellIt => "the points give the power already, accepted is one of the two".into(),
+        Breach::UseTwice => "another setting has this use already, accepted is one of each".into(),
         Breach::NameTwice => "another setting has this name already".into(),
         Breach::MoreThanHeld => "accepted is up to what the cylinder holds".into(),
         Breach::NotOutside => "accepted is more than the inside diameter".into(),

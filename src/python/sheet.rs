@@ -16,7 +16,7 @@ use crate::file::Places;
 use crate::plant::{Lit, Plant};
 use crate::quantity::{GaugePressure, Temperature};
 use crate::report::render::{html, json, text};
-use crate::report::{Extent, Shop, sheet_tree};
+use crate::report::{Shop, sheet_tree};
 
 fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
@@ -26,13 +26,14 @@ fn refuse(error: impl ToString) -> PyErr {
 #[pyfunction]
 pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, [String; 2], [String; 2])> {
     let (sheet, places) = burner_of(source, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
+    let unit = (0..sheet.settings.len()).find_map(|setting| places.gauge_unit(setting));
     let pages = |sheet: &crate::plant::Sheet, inch: bool| {
         let shop = Shop::of(inch);
-        let tree = sheet_tree(sheet, &shop, Extent::Whole);
+        let tree = sheet_tree(sheet, &shop, unit);
         let tree = tree.with_gauges(sheet, &shop, true, |setting| places.gauge_unit(setting));
         [text::render(&tree, &shop), html::render(&tree, &sheet.plant.entries.name, &shop)]
     };
-    let data = json::object(&sheet_tree(&sheet, &Shop::of(false), Extent::Whole)).to_string();
+    let data = json::object(&sheet_tree(&sheet, &Shop::of(false), unit)).to_string();
     Ok((data, pages(&sheet, false), pages(&sheet.rounded(true), true)))
 }
 

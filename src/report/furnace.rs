@@ -14,7 +14,6 @@ use crate::prose::firing::no_plan;
 use crate::quantity::{GaugePressure, Temperature};
 use crate::report::firing::{stage_words, stand_words, tried_words};
 use crate::report::furnace_fields::FurnaceRow;
-use crate::report::sheet::Extent;
 use crate::report::tree::Page;
 use crate::report::units::{Kind, Shop};
 
@@ -31,7 +30,7 @@ fn basis(sheet: &Sheet, shop: &Shop) -> f64 {
 }
 
 /// The furnace; nothing without one.
-pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Extent) {
+pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else { return };
     page.heading("FIRE NEEDED");
     page.push(FurnaceRow { sheet, block, entry }.node());
@@ -119,7 +118,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
     );
     page.said("", &text);
     let whole = extent == Extent::Whole;
-    if let Some(thicker) = block.kept_thicker.filter(|_| whole) {
+    if let Some(thicker) = block.kept_thicker {
         page.said("", format!("the hot layer twice as thick would make that {}", net(thicker)));
     }
     if let Some(ends) = &course.ends {
@@ -135,19 +134,14 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop, extent: Exten
     }
     let others = sheet.settings.iter().zip(&block.ends).enumerate().filter(|(index, _)| *index != block.largest);
     for (_, (setting, ends)) in others {
-        if let Some(ends) = ends.filter(|_| whole) {
+        if let Some(ends) = ends {
             let text = format!("\"{}\", left on, would end at {}", setting.entry.name, kelvin(ends.chamber));
             page.said("", &text);
         }
     }
-    if extent == Extent::Whole {
-        wall(page, block, entry, shop);
-    }
+    wall(page, block, entry, shop);
     plan(page, sheet, shop);
     stop(page, block, shop);
-    if extent == Extent::Wall {
-        return;
-    }
     room(page, block, entry, shop);
     if let Some(castable) = &block.castable {
         self::castable(page, castable, shop);

@@ -11,7 +11,6 @@ use crate::plant::{Sheet, Verdict};
 use crate::quantity::Temperature;
 use crate::report::lighting_fields::{BlockRow, LIT, UNLIT, at_rest, head_tried, lighting as lights, purge};
 use crate::report::settings::SettingRow;
-use crate::report::sheet::Extent;
 use crate::report::tree::{Node, Page, Row};
 use crate::report::units::{Kind, Shop};
 
@@ -19,14 +18,10 @@ use crate::report::units::{Kind, Shop};
 const LABEL: usize = 18;
 
 /// The lighting block; nothing without blower and head.
-pub(crate) fn lighting(page: &mut Page, sheet: &Sheet, rows: &[SettingRow<'_>], shop: &Shop, extent: Extent) {
+pub(crate) fn lighting(page: &mut Page, sheet: &Sheet, rows: &[SettingRow<'_>], shop: &Shop) {
     let Some(block) = &sheet.lighting else { return };
     page.heading("LIGHTING");
     page.push(BlockRow { sheet, block }.node());
-    if extent == Extent::Wall {
-        page.push(Node::Drawn(picture(sheet, block, shop)));
-        return;
-    }
     why(page, sheet, block, shop);
     page.push(Node::Drawn(format!("\n{}\n", picture(sheet, block, shop))));
     let cells = |row: &SettingRow<'_>| {

@@ -5,6 +5,8 @@
 pub mod answers;
 pub mod asked;
 mod blower;
+pub mod card;
+pub mod built;
 pub mod budgets;
 pub mod field;
 pub mod firing;
@@ -24,7 +26,7 @@ pub mod tree;
 pub mod units;
 pub mod warnings;
 
-pub use sheet::{Extent, sheet_tree};
+pub use sheet::sheet_tree;
 pub use units::Shop;
 
 #[doc = include_str!("json_keys.md")]

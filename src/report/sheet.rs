@@ -5,8 +5,11 @@ use std::{format, vec};
 
 use crate::plant::Sheet;
 use crate::prose::always::{CAUTIONS, IN_SHORT};
+use crate::quantity::Unit;
 use crate::report::blower::{AIR, blower};
 use crate::report::budgets::{BUDGETS, budgets, footnote, least_sure};
+use crate::report::built::{BUILT, built};
+use crate::report::card::{CARD, card};
 use crate::report::firing::{TIMED, timed_settings};
 use crate::report::furnace::furnace;
 use crate::report::furnace_fields::FURNACE;
@@ -18,52 +21,37 @@ use crate::report::settings::{SETTINGS, SettingRow, settings};
 use crate::report::supply::{CYLINDER, supply};
 use crate::report::tree::{Member, Node, Page, Section, Table, Tree};
 use crate::report::units::Shop;
-use crate::report::warnings::{MOST_ON_WALL, WARNINGS, Warned, warnings};
+use crate::report::warnings::{WARNINGS, Warned, warnings};
 
 /// Version of the keys; it rises when a key goes or changes its meaning.
 pub const KEYS_VERSION: u32 = 1;
 
-/// How much of the sheet is printed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Extent {
-    /// What hangs on the wall: settings, the run, when it lights, stopping, cautions.
-    Wall,
-    /// Everything.
-    Whole,
-}
-
-/// The sheet; its sentences in these units.
+/// The sheet; its sentences in these units, its gauge's face in the unit that `gauge` names.
 #[must_use]
-pub fn sheet_tree(sheet: &Sheet, shop: &Shop, extent: Extent) -> Tree {
-    let whole = extent == Extent::Whole;
+pub fn sheet_tree(sheet: &Sheet, shop: &Shop, gauge: Option<&'static Unit>) -> Tree {
     let rows = settings(sheet);
     let mut page = Page::default();
     head(&mut page, sheet, shop);
-    furnace(&mut page, sheet, shop, extent);
+    page.push(card(sheet, shop));
+    built(&mut page, sheet, gauge);
+    furnace(&mut page, sheet, shop);
     set(&mut page, sheet, &rows);
     timed_settings(&mut page, sheet, shop);
-    if whole {
-        by_gauge(&mut page, sheet);
-        wrong_drill(&mut page, sheet, &rows);
+    by_gauge(&mut page, sheet);
+    wrong_drill(&mut page, sheet, &rows);
+    lighting(&mut page, sheet, &rows, shop);
+    if let Some(air) = &sheet.air {
+        blower(&mut page, sheet, air, shop);
     }
-    lighting(&mut page, sheet, &rows, shop, extent);
-    if whole {
-        if let Some(air) = &sheet.air {
-            blower(&mut page, sheet, air, shop);
-        }
-        supply(&mut page, sheet, &rows, shop);
-        least_sure(&mut page, sheet);
-    }
-    let most = if whole { usize::MAX } else { MOST_ON_WALL };
-    page.top(warnings(&Warned::of_sheet(sheet), shop, most));
+    supply(&mut page, sheet, &rows, shop);
+    least_sure(&mut page, sheet);
+    page.top(warnings(&Warned::of_sheet(sheet), shop));
     page.heading("ALWAYS");
     for text in IN_SHORT {
         page.said("", text);
     }
-    if whole {
-        for (about, text) in CAUTIONS {
-            page.said(about, text);
-        }
+    for (about, text) in CAUTIONS {
+        page.said(about, text);
     }
     Tree { section: &SHEET, csv: Some(&SETTINGS), nodes: page.done() }
 }
@@ -86,6 +74,8 @@ pub const SHEET: Section = Section {
     is_many: false,
     members: &[
         Member::Columns(HEAD),
+        Member::Section(&CARD),
+        Member::Section(&BUILT),
         Member::Section(&SITE),
         Member::Section(&GAS),
         Member::Section(&JET),

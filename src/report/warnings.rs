@@ -13,14 +13,11 @@ use crate::report::field::columns;
 use crate::report::tree::{Member, Node, Row, Section, Tree};
 use crate::report::units::Shop;
 
-/// Most warnings on the page for the wall: more are not read.
-pub const MOST_ON_WALL: usize = 7;
-
 /// Where a warning is met: the setting, and what is said of it there.
 type Met = (Option<usize>, String);
 
 /// A hazard's number in the units of a shop.
-fn printed(shop: &Shop, value: f64, measure: Measure) -> String {
+pub(crate) fn printed(shop: &Shop, value: f64, measure: Measure) -> String {
     match measure {
         Measure::Nothing => String::new(),
         Measure::AirRatio | Measure::Ratio => Shop::ratio(value),
@@ -94,7 +91,7 @@ impl Warned {
     /// What it warns of as a part of an answer.
     #[must_use]
     pub fn node(&self, shop: &Shop) -> Node {
-        warnings(self, shop, usize::MAX)
+        warnings(self, shop)
     }
 
     fn name(&self, hazard: &Hazard) -> Option<&str> {
@@ -105,9 +102,8 @@ impl Warned {
     }
 }
 
-/// The warnings: one row a warning and place for programs; for people those of one sentence together, and of more than
-/// `most` sentences the least bad only counted.
-pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
+/// The warnings: one row a warning and place for programs; for people those of one sentence together.
+pub(crate) fn warnings(warned: &Warned, shop: &Shop) -> Node {
     let rows = warned.hazards.iter().map(|hazard| {
         let setting = warned.name(hazard);
         Row::of([warning(&WarningRow { hazard, setting })])
@@ -131,14 +127,10 @@ pub(crate) fn warnings(warned: &Warned, shop: &Shop, most: usize) -> Node {
             None => said.push((signal_word(hazard.severity()), text, place.into_iter().collect())),
         }
     }
-    let more = said.len().saturating_sub(most);
-    for (word, text, places) in said.into_iter().take(most) {
+    for (word, text, places) in said {
         let place = if places.is_empty() { String::new() } else { format!("{}: ", listed(&places)) };
         // As wide as the longest signal word, so that they stand in line.
         nodes.push(Node::labeled(format!("{word:<7}"), place + &text));
-    }
-    if more > 0 {
-        nodes.push(Node::said(format!("{more} more in the whole sheet")));
     }
     Node::headed("WARNINGS", nodes)
 }

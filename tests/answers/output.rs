@@ -120,27 +120,43 @@ fn a_file_is_refused_at_the_key_that_is_wrong() {
 }
 
 #[test]
-fn the_page_for_the_wall_is_one_page_of_the_whole_sheet() {
+fn the_card_as_text_fits_a_terminal() {
     for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
         let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-        let (wall, whole) = (answer(&["sheet", &path, "--wall"]), answer(&["sheet", &path]));
-        let mut rest = whole.lines();
-        // What the wall has no room for it counts.
-        let mut kept = wall.lines().filter(|line| !line.ends_with("more in the whole sheet"));
-        assert!(kept.all(|line| rest.any(|other| other == line)), "{wall}");
-        assert!(
-            wall.lines()
-                .filter(|line| [" DANGER", " WARNING", " CAUTION", " NOTICE"].iter().any(|word| line.starts_with(word)))
-                .count()
-                <= 7
-        );
-        // A4 upright at 96 columns of 9 points takes 78 lines.
-        assert!(wall.lines().count() <= 78 && wall.lines().count() < whole.lines().count(), "{wall}");
-        for heading in ["SET THE GAUGE AND THE DAMPER", "WARNINGS", "ALWAYS"] {
-            assert!(wall.contains(heading), "{heading} in {wall}");
+        for units in ["inch", "metric"] {
+            let card = answer(&["sheet", &path, "--card", "--units", units]);
+            assert!(card.lines().all(|line| line.chars().count() <= 80), "{card}");
+            assert!(card.lines().count() <= 60, "{card}");
+            for part in ["FLAME OUT", "LIGHT", "WORK", "KEEP", "STOP", "WARNINGS", "VOID WITH", "safeguard"] {
+                assert!(card.contains(part), "{part} in {card}");
+            }
+            let warned = card.lines().filter(|line| {
+                ["DANGER ", "WARNING ", "CAUTION ", "NOTICE "].iter().any(|word| line.starts_with(word))
+            });
+            assert!(warned.count() <= 7);
         }
     }
-    assert!(refused(&["sheet", BurnerFile::bells(&[]).path(), "--wall", "--format", "csv"]).contains("--format"));
+    let file = BurnerFile::bells(&[]);
+    assert!(refused(&["sheet", file.path(), "--card", "--format", "csv"]).contains("--format"));
+    assert!(refused(&["sheet", file.path(), file.path()]).contains("--card"));
+}
+
+/// A setting whose own judgement refuses it is not shown, and nothing points to it.
+#[test]
+fn a_block_without_a_safe_setting_shows_none() {
+    let melt = ("purpose = \"melt the bronze\"", "purpose = \"melt the bronze\"\nuse = \"work\"");
+    let hold = ("heat = \"26 kW net\"", "heat = \"26 kW net\"\nuse = \"keep\"");
+    let card = BurnerFile::bells(&[melt, hold]).json()["card"].clone();
+    assert_eq!([&card["blocks"][1]["setting"], &card["blocks"][2]["setting"]], ["melt", "hold"]);
+    let twice = BurnerFile::bells(&[melt, (hold.0, "heat = \"26 kW net\"\nuse = \"work\"")]);
+    assert!(refused(&["sheet", twice.path()]).contains("use"));
+    // A damper wide open is too lean to light: no number of it is shown, and FLAME OUT sends nobody to LIGHT.
+    let lean = ("gauge = \"5 psi\"", "gauge = \"1 psi\"\ndamper = \"100 %\"\nuse = \"light\"");
+    let card = BurnerFile::bells(&[lean]).json()["card"].clone();
+    assert!(card["blocks"][0]["missing"].as_str().unwrap().contains("WILL NOT LIGHT"), "{card}");
+    assert!(card["blocks"][0]["shown_gauge_pressure_pa"].is_null());
+    let steps = card["procedures"].as_array().unwrap();
+    assert!(steps.iter().all(|step| step["procedure"] != "light" && !step["text"].as_str().unwrap().contains("LIGHT")));
 }
 
 #[test]

@@ -8,7 +8,7 @@ use super::row::Otherwise::{Needed, Nothing, Of};
 use super::row::{Otherwise, Presence, Rule};
 use crate::limits::Input;
 use crate::measure::DialClass;
-use crate::plant::entries::{EdgeWord, MOST_SETTINGS, NAME_CHARACTERS, NOTE_CHARACTERS, Name, Note};
+use crate::plant::entries::{EdgeWord, MOST_SETTINGS, NAME_CHARACTERS, NOTE_CHARACTERS, Name, Note, Use};
 use crate::quantity::{
     AbsolutePressure, Angle, Duration, GaugePressure, HeatRate, Length, Number, PressureDifference, PricePerMass,
     Share, Temperature, TemperatureDifference,
@@ -168,6 +168,7 @@ inputs! {
         Rule::NotBoth(&["air_ratio"], &["damper"]),
         Rule::NeedsSection("damper", "damper"),
         Rule::Check(checks::own_name),
+        Rule::Check(checks::own_use),
     ]
     {
         /// Its name, which no other setting has.
@@ -188,6 +189,8 @@ inputs! {
         /// What it is for.
         purpose: Note[NOTE_CHARACTERS], Nothing,
             Used(&["light and warm the crucible", "melt the bronze", "hold while the moulds are poured"]);
+        /// Which of the three blocks of the card it fills, at most one setting each: "light", "work" or "keep".
+        r#use: Use, Otherwise::Rule("by the run plan, else by the settings' times"), Used(&["light", "work", "keep"]);
     }
 }
 

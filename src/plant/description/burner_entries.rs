@@ -257,6 +257,7 @@ fn setting(given: &Setting, air_ratio: f64) -> Result<SettingEntry, Refusal> {
         chamber_temperature: given.chamber_temperature,
         minutes: given.minutes,
         purpose: given.purpose.clone(),
+        used_for: given.r#use,
     })
 }
 

@@ -78,6 +78,13 @@ pub(super) fn own_name(description: &Description, at: At) -> Checked {
     refuse_if(is_taken, "name", Breach::NameTwice)
 }
 
+/// A setting's use is its own.
+pub(super) fn own_use(description: &Description, at: At) -> Checked {
+    let Some(setting) = description.setting.get(at[0]).filter(|setting| setting.r#use.is_some()) else { return Ok(()) };
+    let is_taken = description.setting[..at[0]].iter().any(|other| other.r#use == setting.r#use);
+    refuse_if(is_taken, "use", Breach::UseTwice)
+}
+
 /// Gas left in a cylinder and what it holds.
 pub(super) fn no_more_left_than_held(description: &Description, _: At) -> Checked {
     let Some(cylinder) = &description.cylinder else { return Ok(()) };

@@ -6,9 +6,15 @@ use crate::furnace::room::{AirLimit, MONOXIDE_LIMITS};
 use crate::furnace::{STEELS, SUBSTANCES, SteelGrade};
 use crate::measure::DialClass;
 use crate::orifice::DrillList;
-use crate::plant::entries::{DAMPER_WORDS, EdgeWord};
+use crate::plant::entries::{DAMPER_WORDS, EdgeWord, Use};
 
 impl Choice for EdgeWord {
+    fn nth(place: usize) -> Option<(&'static str, Self)> {
+        Self::WORDS.get(place).copied()
+    }
+}
+
+impl Choice for Use {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
         Self::WORDS.get(place).copied()
     }

@@ -47,7 +47,7 @@ macro_rules! inputs {
             const RULES: &'static [$crate::plant::description::row::Rule] = &[$($rule),*];
             const ROWS: &'static [$crate::plant::description::row::Row] = &[$(
                 $crate::plant::description::row::Row {
-                    key: stringify!($key),
+                    key: $crate::plant::description::row::plain(stringify!($key)),
                     place: names!(@place $names, $key),
                     option: option!($($option)?),
                     kind: || <$type as $crate::plant::description::value::Value>::kind(stated!($($stated)?)),
@@ -93,7 +93,7 @@ macro_rules! names {
         concat!($list, ".", stringify!($key))
     };
     (@place $section:literal, $key:ident) => {
-        stringify!($key)
+        $crate::plant::description::row::plain(stringify!($key))
     };
 }
 

@@ -159,6 +159,8 @@ pub enum Breach {
     PointsTellIt,
     /// Another entry has this name.
     NameTwice,
+    /// Another setting has this use.
+    UseTwice,
     /// More gas is left than the cylinder holds.
     MoreThanHeld,
     /// The outside is not larger than the inside.
@@ -299,6 +301,15 @@ const fn all(rows: &[Row], lists: &[&str], keys: &[&str]) -> bool {
         at += 1;
     }
     true
+}
+
+/// A key without the mark that a word of the language needs.
+pub(super) const fn plain(key: &'static str) -> &'static str {
+    let [b'r', b'#', rest @ ..] = key.as_bytes() else { return key };
+    match core::str::from_utf8(rest) {
+        Ok(key) => key,
+        Err(_) => key,
+    }
 }
 
 const fn same(one: &str, other: &str) -> bool {

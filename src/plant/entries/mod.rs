@@ -18,7 +18,7 @@ pub use air_side::{
 };
 pub use furnace::{FurnaceEntry, RoomEntry, WorkEntry};
 pub use jet::{EdgeWord, JetEntry, JetSize, MeasuredEntry, usual_bore_length};
-pub use setting::{AirAim, GasAim, LightingEntry, SettingEntry};
+pub use setting::{AirAim, GasAim, LightingEntry, SettingEntry, Use};
 pub use site::{GasEntry, SiteEntry, SitePressure};
 pub use supply::{CylinderEntry, LineEntry, RegulatorEntry, SupplyEntry};
 pub use uncertainty::UncertaintyEntry;

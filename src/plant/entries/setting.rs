@@ -21,6 +21,22 @@ pub enum AirAim {
     AirRatio(f64),
 }
 
+/// What a setting is for on the card: the three that are read at arm's length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Use {
+    /// Lights the cold chamber.
+    Light,
+    /// Heats the charge.
+    Work,
+    /// Keeps the chamber hot.
+    Keep,
+}
+
+impl Use {
+    /// Every use by its word.
+    pub const WORDS: [(&'static str, Self); 3] = [("light", Self::Light), ("work", Self::Work), ("keep", Self::Keep)];
+}
+
 /// One setting of the burner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SettingEntry {
@@ -36,6 +52,8 @@ pub struct SettingEntry {
     pub minutes: Option<Duration>,
     /// What it is for.
     pub purpose: Option<Note>,
+    /// Which block of the card it fills, if it says so.
+    pub used_for: Option<Use>,
 }
 
 /// What was seen of a burner's lighting.

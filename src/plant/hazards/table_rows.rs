@@ -24,6 +24,7 @@ pub fn of_rows(sheet: &Sheet, rows: impl IntoIterator<Item = (GaugePressure, f64
             chamber_temperature: None,
             minutes: None,
             purpose: None,
+            used_for: None,
         };
         let Ok(row) = set(&sheet.plant, &entry) else { continue };
         let place = at_setting(index);

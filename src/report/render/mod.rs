@@ -1,7 +1,9 @@
 //! One file a format: each renders the same tree.
 
+pub mod card;
 pub mod cells;
 pub mod csv;
+pub mod facts;
 pub mod html;
 pub mod json;
 pub mod keys;

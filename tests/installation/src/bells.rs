@@ -26,6 +26,7 @@ pub fn bells() -> Entries {
         chamber_temperature: None,
         minutes: None,
         purpose: None,
+        used_for: None,
     };
     let settings = [
         setting("melt", 6.0, AirAim::AirRatio(1.05)),

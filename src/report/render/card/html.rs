@@ -1,0 +1,1 @@
+//! The card as HTML.

@@ -1,0 +1,5 @@
+//! HTML: one page that needs nothing beside it.
+
+pub mod page;
+
+pub use page::render;
