@@ -60,6 +60,8 @@ pub const fn short(kind: HazardKind) -> &'static str {
         HazardKind::UnmeasuredTip => "A tip's marked size is not a bore: measure it",
         HazardKind::SlowJet => "Slow gas in a small bore: heat may be further off",
         HazardKind::ShortBore => "The jet's flow can flip: expect 10 %",
+        HazardKind::DiscGapUnknown => "AIR NOT KNOWN with the disc so far shut: use settings further open",
+        HazardKind::ThrottlingValve => "A plumbing valve throttles the air: note the oxygen at its mark",
         HazardKind::NarrowApproach => "The jet is narrow in its tube",
     }
 }

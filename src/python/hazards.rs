@@ -164,5 +164,6 @@ fn entry(gauge: f64, air: AirSetting, chamber_temperature: Option<Temperature>) 
         chamber_temperature,
         minutes: None,
         purpose: None,
+        used_for: None,
     }
 }

@@ -185,8 +185,10 @@ pub(crate) const DUCTS: Section = Section {
 columns! {
     /// A duct.
     pub(crate) DUCT, duct_fields(row: &DuctEntry);
-    diameter_m, "diameter", Length, Programs => row.diameter.meters();
-    length_m, "length", Length, Programs => row.length.meters();
+    /// Inside diameter of a duct.
+    duct_diameter_m, "diameter", Length, Programs => row.diameter.meters();
+    /// Its length.
+    duct_length_m, "length", Length, Programs => row.length.meters();
 }
 
 /// Sheet: the blower's curve, for programs.
@@ -227,7 +229,8 @@ columns! {
     /// A layer of the wall.
     pub(crate) WALL_LAYER, wall_layer(row: &LayerRow);
     material, "material", Word, Programs => row.name.as_str();
-    thickness_m, "thickness", Length, Programs => row.thickness;
+    /// Thickness of a layer.
+    layer_thickness_m, "thickness", Length, Programs => row.thickness;
     /// Maximum service temperature of its class.
     limit_k, "limit", Temperature, Programs => row.limit;
 }
@@ -245,6 +248,7 @@ pub(crate) const WALL_POINTS: Section = Section {
 columns! {
     /// A point within the wall.
     pub(crate) WALL_POINT, wall_point(row: &(f64, f64));
-    depth_m, "depth", Length, Programs => row.0;
+    /// Depth from the hot face.
+    wall_depth_m, "depth", Length, Programs => row.0;
     temperature_k, "temperature", Temperature, Programs => row.1;
 }

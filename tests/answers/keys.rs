@@ -246,6 +246,15 @@ fn the_document_has_every_key_and_no_other() {
 /// Suffixes with their unit and the range that SI numbers of a shop's burner lie in; the longest first.
 const SUFFIXES: &[(&str, &str, f64, f64)] = &[
     ("heat_per_mass_j_per_kg", "J/kg", 1e5, 2e6),
+    ("mixing_tube_diameter_m", "m", 0.005, 0.5),
+    ("damper_diameter_m", "m", 0.005, 0.5),
+    ("duct_diameter_m", "m", 0.005, 0.5),
+    ("duct_length_m", "m", 0.0, 50.0),
+    ("slot_length_m", "m", 0.001, 1.0),
+    ("layer_thickness_m", "m", 2e-4, 0.6),
+    ("steel_depth_m", "m", 0.0, 0.6),
+    ("wall_depth_m", "m", 0.0, 1.0),
+    ("gauge_span_pa", "Pa", 1e3, 2.5e6),
     ("_mass_kg", "kg", 0.0, 500.0),
     ("pull_n", "N", 10.0, 10_000.0),
     ("starts_s", "s", 0.0, 90_000.0),
