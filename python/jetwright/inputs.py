@@ -284,6 +284,9 @@ class Setting(TypedDict, total=False):
     """How long it is used."""
     purpose: str
     """What it is for."""
+    use: Literal["light", "work", "keep"]
+    """Which of the three blocks of the card it fills, at most one setting each: "light", "work" or "keep".
+    Without it: by the run plan, else by the settings' times."""
 
 
 class Uncertainty(TypedDict, total=False):

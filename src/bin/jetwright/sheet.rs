@@ -65,7 +65,10 @@ fn cards(files: &[PathBuf], asked: &AnswerArguments) -> Result<String, CommandEr
         cards.push(Content::of(&sheet_tree(&sheet, &shop, unit), &shop));
     }
     Ok(match asked.format {
-        Format::Html => String::new(),
+        Format::Html => card::html::render(&cards).map_err(|refused| {
+            let message = format!("the card has no room for \"{}\"; text is accepted", refused.0);
+            CommandError::from(CommandError::option("format", message))
+        })?,
         _ => cards.iter().map(card::text).collect::<Vec<_>>().join("\u{c}"),
     })
 }

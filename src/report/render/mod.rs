@@ -3,6 +3,7 @@
 pub mod card;
 pub mod cells;
 pub mod csv;
+pub mod drawing;
 pub mod facts;
 pub mod html;
 pub mod json;

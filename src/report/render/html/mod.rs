@@ -2,4 +2,5 @@
 
 pub mod page;
 
+pub(super) use page::document;
 pub use page::render;

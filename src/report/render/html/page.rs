@@ -25,7 +25,7 @@ pub fn render(tree: &Tree, title: &str, shop: &Shop) -> String {
 }
 
 /// A document that needs nothing beside it.
-pub(super) fn document(title: &str, style: &str, body: &Markup) -> String {
+pub(in crate::report::render) fn document(title: &str, style: &str, body: &Markup) -> String {
     let page = html! {
         (DOCTYPE)
         html lang="en" {
