@@ -1,14 +1,24 @@
 //! The card's own words: what is missing, and each warning in so few words that it is read beside the fire.
 
+use std::format;
+use std::prelude::rust_2024::*;
+
 use crate::burner::GoesOut;
 use crate::plant::NoSetting;
 use crate::plant::hazards::HazardKind;
 
 /// Why a block shows no setting, and what to write for one.
 #[must_use]
-pub const fn no_setting(why: NoSetting) -> &'static str {
+pub fn no_setting(why: NoSetting, of: &str) -> String {
+    if why == NoSetting::NotSaid {
+        return format!("None says so: write use = \"{of}\" into a [[setting]] of the file.");
+    }
+    refused(why).into()
+}
+
+const fn refused(why: NoSetting) -> &'static str {
     match why {
-        NoSetting::NotSaid => "No setting has this use: write use = into a [[setting]] of the file.",
+        NoSetting::NotSaid => "",
         NoSetting::NotJudged => "Not judged: write [blower] and [head] into the file.",
         NoSetting::WillNotLight(GoesOut::TooLean) => "WILL NOT LIGHT: too lean. Close the damper or raise the gauge.",
         NoSetting::WillNotLight(GoesOut::TooRich) => "WILL NOT LIGHT: too rich. Open the damper or lower the gauge.",

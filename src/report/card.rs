@@ -10,7 +10,7 @@ use crate::plant::work::THE_WORK;
 use crate::plant::{Card, CardBlock, Fired, Setting, SettingAir, Sheet, Verdict};
 use crate::prose::card::{no_setting, short};
 use crate::prose::hazards::number;
-use crate::prose::procedures::{at_a_glance, words};
+use crate::prose::procedures::{also, at_a_glance, words};
 use crate::report::field::columns;
 use crate::report::tree::{Member, Node, Row, Section};
 use crate::report::units::{Kind, Shop};
@@ -180,6 +180,8 @@ columns! {
     purge_s, "purge", Time, Programs => row.numbers.purge.seconds();
     /// Whether the chamber's volume and a flow of air stand behind that.
     purge_is_known, "purge is known", Word, Programs => row.numbers.purge_is_known;
+    /// What else is done at FLAME OUT, in a line.
+    also, "also", Word, Programs => also(row.numbers);
     /// The jet in words, as it is asked for in a shop.
     jet_words, "jet", Word, Programs => row.drill();
     /// Altitude or air pressure in words.
@@ -203,7 +205,7 @@ columns! {
     block, "block", Word, Programs => row.use_word();
     setting, "setting", Word, Programs => row.name();
     /// Why no setting is shown, and what to write for one; null where one is.
-    missing, "missing", Word, Programs => row.block.refused.map(no_setting);
+    missing, "missing", Word, Programs => row.block.refused.map(|why| no_setting(why, row.use_word()));
     /// What it does in a cold chamber: `lights`, `first_try` or `will_not_light`; null of the work's own fire, and
     /// without blower and head.
     verdict, "verdict", Word, Programs => row.verdict();

@@ -100,25 +100,21 @@ impl Content {
         let damper = facts.number("built.damper_diameter_m").map(|diameter| {
             format!("{} {}", facts.word("built.damper_kind").unwrap_or_default(), shop.text(Kind::Length, diameter))
         });
-        let smell = steps("gas_smell", "text").join(" ");
-        let blower = steps("blower_stops", "text");
         let identity = [Some(gas.into()), Some(jet.into()), damper, Some(site.into())];
         Self {
             name: facts.word("name").unwrap_or_default().into(),
             identity: identity.into_iter().flatten().collect::<Vec<String>>().join(" · "),
             flame_out: steps("flame_out", "at_a_glance"),
-            also: format!("Blower stops: {} Smell of gas: {smell}", blower[..blower.len().min(2)].join(" ")),
+            also: facts.word("card.also").unwrap_or_default().into(),
             blocks: facts.rows("card.blocks").iter().map(|row| block(row, shop, &facts)).collect(),
             order: steps("run", "text")[..2].join(" "),
             light: steps("light", "text"),
             stop: steps("stop", "text"),
             warnings: facts.rows("card.short_warnings").iter().take(MOST_WARNINGS).map(warning).collect(),
-            void: format!(
-                "VOID WITH another jet than {jet}, another blower, damper or head, another gas than {gas}, or far from {site}."
-            ),
-            origin: "Estimates of jetwright from the burner's file, for setting a fire that someone watches: no flame \
-                     safeguard. Local codes and a licensed gas fitter decide."
-                .into(),
+            void: format!("VOID WITH another jet, blower, damper, head or gas, or far from {site}."),
+            origin:
+                "Estimates from the burner's file; no flame safeguard. Local codes and a licensed gas fitter decide."
+                    .into(),
             unit: shop.gauge_unit().into(),
             facts,
             shop: *shop,

@@ -21,7 +21,7 @@ const STYLE: &str = include_str!("card.css");
 const WIDE: f64 = 190.0;
 const HIGH: f64 = 257.0;
 /// How much wider than Arial flowing text may come out.
-const WIDER: f64 = 1.2;
+const WIDER: f64 = 1.15;
 /// Inside width of one of three blocks.
 const THIRD: f64 = 60.4;
 /// Width of a column of steps without its number.
@@ -104,7 +104,7 @@ impl Fit {
         };
         let steps = |steps: &[String]| steps.iter().map(|step| flowing(step, self.points, COLUMN)).sum::<f64>();
         let head = self.name_lines as f64 * 16.0 * POINT * 1.15 + flowing(&card.identity, 12.0, WIDE);
-        let flame_out = 2.8 + 9.2 + 2.0 * 11.4 + flowing(&card.also, 12.0, 184.0) + 2.5;
+        let flame_out = 2.8 + 9.2 + 2.0 * 10.0 + flowing(&card.also, 12.0, 184.0) + 3.0;
         let blocks = card.blocks.iter().map(|block| self.block_high(block)).fold(0.0, f64::max);
         let both = 8.0 + steps(&card.light).max(steps(&card.stop));
         let warned = |warning: &Warning| flowing(&warning.text, self.points, BESIDE_WORD).max(5.6) + 0.6;
@@ -116,7 +116,7 @@ impl Fit {
     fn block_high(&self, block: &Block) -> f64 {
         let flowing = |text: &str| lines(text, 12.0 * POINT, false, THIRD - 4.0, WIDER) as f64 * 12.0 * POINT * LINE;
         let name = lines(&block.name, 14.0 * POINT, true, THIRD - 4.0, WIDER) as f64 * 14.0 * POINT * 1.12;
-        9.2 + name + 1.6 + 38.0 + 13.0 + flowing(&self.note(block)) + 3.0
+        9.2 + name + 1.6 + 35.0 + 11.8 + flowing(&self.note(block)) + 3.0
     }
 
     fn note(&self, block: &Block) -> String {
@@ -131,7 +131,8 @@ impl Fit {
 fn bar(wide: f64, high: f64, word: &str, points: f64, remark: &str) -> Svg {
     let says = if remark.is_empty() { word.into() } else { format!("{word}: {remark}") };
     let mut svg = Svg::new(wide, high, says);
-    svg.rect((0.0, 0.0), (wide, high), 0.0, "currentColor");
+    // A little over its edge, under the frame around it.
+    svg.rect((-0.3, -0.3), (wide + 0.6, high + 0.3), 0.0, "currentColor");
     let base = high / 2.0 + 0.358 * points * POINT;
     svg.text((2.0, base), word, Style::of(points * POINT, Anchor::Start).bold().on_black());
     if !remark.is_empty() {
@@ -146,7 +147,7 @@ fn large(text: &str, points: f64, room: f64) -> Svg {
     let size = points * POINT;
     let wide = width(text, size, true);
     let size = if wide > room { size * room / wide } else { size };
-    let mut svg = Svg::new(width(text, size, true) + 0.2, points * POINT * 1.05, text);
+    let mut svg = Svg::new(width(text, size, true) + 0.2, points * POINT, text);
     svg.text((0.0, points * POINT * 0.8), text, Style::of(size, Anchor::Start).bold());
     svg
 }
@@ -267,7 +268,7 @@ fn face(card: &Content, shop: &Shop, si: f64) -> Option<Svg> {
     let span = card.facts.number("built.gauge_span_pa")? / one;
     // A span that nobody stated is a round one of its unit.
     let span = if card.facts.is("built.gauge_span_is_given") { span } else { rounded_up(span) };
-    Some(dial(37.0, Scale::of(span), &card.unit, si / one))
+    Some(dial(34.5, Scale::of(span), &card.unit, si / one))
 }
 
 /// Pascals in the gauge's unit.

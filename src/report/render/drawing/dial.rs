@@ -29,7 +29,7 @@ impl Scale {
         let steps = [(0.1, 5), (0.2, 4), (0.5, 5), (1.0, 5), (2.0, 4), (0.3, 6), (0.25, 5), (0.4, 4), (3.0, 6)];
         let fits = |&&(step, _): &&(f64, u32)| {
             let many = span / (step * decade);
-            (4.0..=8.0).contains(&(many + 1e-9)) && (many - many.round()).abs() < 1e-6
+            (3.999..=8.001).contains(&many) && (many - many.round()).abs() < 1e-6
         };
         let near = |&&(step, _): &&(f64, u32)| (4.0..=9.0).contains(&(span / (step * decade)));
         let found = steps.iter().find(fits).or_else(|| steps.iter().find(near)).copied().unwrap_or((0.2, 4));
