@@ -16,5 +16,6 @@ step "benches check their results" cargo test --quiet --all-features --bench phy
 step "documentation, warnings denied" env RUSTDOCFLAGS="-D warnings" cargo doc --quiet --no-deps --all-features
 step "a sample of the deliberate faults of the controller is caught" bash tests/deliberate_faults.sh 5
 step "the Python package, built, installed and tested" bash tests/python.sh
+step "the card, printed by a browser and measured" bash tests/card.sh
 step "the core on bare metal" bash tests/bare_metal.sh
 step "the firmware in the emulator" bash tests/firmware.sh

@@ -20,6 +20,7 @@ tell() {
 
 try "laws" cargo test --quiet --all-features --test main
 try "laws by the bare core's mathematics" cargo test --quiet --test main
+try "the card over sixty burners" bash tests/card.sh 60
 try "evenings of the controller" cargo test --quiet --all-features --test fault_campaign
 try "deliberate faults of the controller are caught" bash tests/deliberate_faults.sh
 

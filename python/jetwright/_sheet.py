@@ -66,6 +66,13 @@ class Sheet(Mapping[str, Any]):
         """The page as HTML that needs nothing beside it, in ``"metric"`` or ``"inch"`` units."""
         return self._page(units)[1]
 
+    def card(self, units: str = "metric") -> str:
+        """The card that hangs beside the furnace, as HTML of one page, in ``"metric"`` or ``"inch"`` units.
+
+        Its gauge keeps to the unit that the file writes where that is one of these units.
+        """
+        return self._page(units)[2]
+
     def _page(self, units: str) -> tuple[str, ...]:
         if units not in self._pages:
             raise ValueError(f'units must be "metric" or "inch", not {units!r}')
@@ -90,7 +97,7 @@ class Sheet(Mapping[str, Any]):
 
     def _repr_html_(self) -> str:
         # Without the page's own style, which would restyle the notebook.
-        return self.to_html().partition("<body>\n")[2].partition("</body>")[0]
+        return self.to_html().partition("<body>")[2].partition("</body>")[0]
 
     def __reduce__(self) -> Any:
         import json

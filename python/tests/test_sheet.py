@@ -72,10 +72,16 @@ def test_html_is_what_a_strict_parser_accepts(path):
         command = [COMMAND, "sheet", str(path), "--format", "html", *options]
         page = subprocess.run(command, capture_output=True, text=True, check=True).stdout
         tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
-        assert tree.findtext("body/h1") == tomllib.loads(path.read_text())["name"]
+        assert tree.findtext(".//h1") == tomllib.loads(path.read_text())["name"]
         for table in tree.iter("table"):
             titles = table.findall("thead/tr/th")
             assert titles and all(len(row) == len(titles) for row in table.iterfind("tbody/tr"))
+
+
+def test_the_card_is_that_of_the_command():
+    command = [COMMAND, "sheet", str(BELLS), "--card", "--format", "html", "--units", "inch"]
+    page = subprocess.run(command, capture_output=True, text=True, check=True).stdout
+    assert jw.sheet(BELLS).card("inch") == page
 
 
 def test_a_strict_parser_refuses_what_is_not_closed():

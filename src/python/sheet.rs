@@ -15,6 +15,7 @@ use crate::error::Error;
 use crate::file::Places;
 use crate::plant::{Lit, Plant};
 use crate::quantity::{GaugePressure, Temperature};
+use crate::report::render::card::{Content, html::render as render_card};
 use crate::report::render::{html, json, text};
 use crate::report::{Shop, sheet_tree};
 
@@ -22,16 +23,24 @@ fn refuse(error: impl ToString) -> PyErr {
     PyValueError::new_err(error.to_string())
 }
 
-/// The sheet of a burner file's text, or of a mapping: its JSON, and text and HTML in metric and in inch units.
+/// The sheet of a burner file's text, or of a mapping: its JSON, and text, HTML and card in metric and in inch units.
 #[pyfunction]
-pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, [String; 2], [String; 2])> {
+pub fn sheet_of(source: &Bound<'_, PyAny>, name: &str) -> PyResult<(String, [String; 3], [String; 3])> {
     let (sheet, places) = burner_of(source, name).and_then(|file| file.evaluate(false)).map_err(refuse)?;
     let unit = (0..sheet.settings.len()).find_map(|setting| places.gauge_unit(setting));
+    let card = |sheet: &crate::plant::Sheet, inch: bool| {
+        let mut shop = Shop::of(inch);
+        if let Some(unit) = unit {
+            shop = shop.with_gauge(unit, true);
+        }
+        let card = Content::of(&sheet_tree(sheet, &shop, unit), &shop);
+        render_card(&[card]).unwrap_or_else(|refused| refused.0)
+    };
     let pages = |sheet: &crate::plant::Sheet, inch: bool| {
         let shop = Shop::of(inch);
         let tree = sheet_tree(sheet, &shop, unit);
         let tree = tree.with_gauges(sheet, &shop, true, |setting| places.gauge_unit(setting));
-        [text::render(&tree, &shop), html::render(&tree, &sheet.plant.entries.name, &shop)]
+        [text::render(&tree, &shop), html::render(&tree, &sheet.plant.entries.name, &shop), card(sheet, inch)]
     };
     let data = json::object(&sheet_tree(&sheet, &Shop::of(false), unit)).to_string();
     Ok((data, pages(&sheet, false), pages(&sheet.rounded(true), true)))

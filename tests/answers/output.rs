@@ -141,6 +141,21 @@ fn the_card_as_text_fits_a_terminal() {
     assert!(refused(&["sheet", file.path(), file.path()]).contains("--card"));
 }
 
+/// `JETWRIGHT_WRITE=1` writes them anew.
+#[test]
+fn the_cards_of_the_examples_are_current() {
+    for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
+        let root = env!("CARGO_MANIFEST_DIR");
+        let card = answer(&["sheet", &format!("{root}/examples/{name}.toml"), "--card", "--format", "html"]);
+        let path = format!("{root}/examples/cards/{name}.html");
+        if std::env::var_os("JETWRIGHT_WRITE").is_some() {
+            std::fs::write(&path, &card).expect("the card is written");
+        }
+        let kept = std::fs::read_to_string(&path).expect("the kept card");
+        assert!(kept == card, "{path} is not what the command prints: JETWRIGHT_WRITE=1 writes it anew");
+    }
+}
+
 /// A setting whose own judgement refuses it is not shown, and nothing points to it.
 #[test]
 fn a_block_without_a_safe_setting_shows_none() {

@@ -49,6 +49,8 @@ pub struct Warning {
     pub severity: String,
     /// What it says.
     pub text: String,
+    /// The same with its places only counted.
+    pub brief: String,
 }
 
 /// Everything on a card.
@@ -150,9 +152,10 @@ fn warning(row: &Facts) -> Warning {
     if more > 0 {
         told += &format!(" and {more} more");
     }
-    let text = row.word("text").unwrap_or_default();
-    let text = if told.is_empty() { format!("{text}.") } else { format!("{told}: {text}.") };
-    Warning { severity: row.word("severity").unwrap_or_default().into(), text }
+    let said = row.word("text").unwrap_or_default();
+    let text = if told.is_empty() { format!("{said}.") } else { format!("{told}: {said}.") };
+    let brief = if places.len() > 1 { format!("{} times: {said}.", places.len()) } else { text.clone() };
+    Warning { severity: row.word("severity").unwrap_or_default().into(), text, brief }
 }
 
 /// As much of a name as there is room for.

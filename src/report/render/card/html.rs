@@ -90,6 +90,11 @@ impl Fit {
         if fit.high(card) > HIGH {
             fit.name_lines = 1;
         }
+        for last in (0..fit.warnings.len()).rev() {
+            if fit.high(card) > HIGH {
+                fit.warnings[last].text = fit.warnings[last].brief.clone();
+            }
+        }
         if fit.high(card) > HIGH {
             let longest = fit.warnings.iter().map(|warning| &warning.text).max_by_key(|text| text.len());
             return Err(CardRefused(longest.unwrap_or(&card.void).clone()));
