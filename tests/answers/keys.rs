@@ -90,6 +90,15 @@ impl Seen {
         for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "warnings"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
+        self.all("sheet: card", &sheet["card"]);
+        self.all("sheet: card blocks", &sheet["card"]["blocks"]);
+        self.all("sheet: procedures", &sheet["card"]["procedures"]);
+        self.all("sheet: card warnings", &sheet["card"]["short_warnings"]);
+        self.all("sheet: built", &sheet["built"]);
+        self.all("sheet: ducts", &sheet["built"]["ducts"]);
+        self.all("sheet: blower curve", &sheet["built"]["blower_curve"]);
+        self.all("sheet: wall layers", &sheet["built"]["wall_layers"]);
+        self.all("sheet: wall curve", &sheet["built"]["wall_curve"]);
         if !sheet["furnace"].is_null() {
             self.all("sheet: furnace", &sheet["furnace"]);
             self.all("sheet: plan", &sheet["furnace"]["plan"]);
