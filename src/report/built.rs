@@ -158,7 +158,7 @@ columns! {
     slot_width_m, "slot width", Length, Programs => row.slot().map(|(width, _)| width.meters());
     /// Its length along the head; null without one.
     slot_length_m, "slot length", Length, Programs => row.slot().map(|(_, length)| length.meters());
-    /// Length of ports or slot through the head; null without a head.
+    /// Length of ports or slot through the head, where there is one.
     port_length_m, "port length", Length, Programs => row.head().map(|head| head.port_length.meters());
     /// Inside diameter of the mixing tube; null without one.
     mixing_tube_diameter_m, "mixing tube diameter", Length, Programs => row.head().and_then(|head| head.mixing_tube_diameter).map(|diameter| diameter.meters());
