@@ -6,6 +6,7 @@ use heapless::Vec;
 
 use crate::plant::card::Card;
 use crate::plant::evaluation::Sheet;
+use crate::plant::hazards::HazardKind;
 use crate::quantity::Duration;
 
 /// Most steps of one procedure.
@@ -172,12 +173,14 @@ impl Sheet {
     #[must_use]
     pub fn procedures(&self, card: &Card) -> Procedures {
         let lights = card.lights();
+        let course = self.furnace.as_ref().map(|block| &block.course);
+        let still = self.hazards.iter().find(|hazard| hazard.kind == HazardKind::ReIgnites);
         Procedures {
             gas_off_within: card.charge_after.map(|time| Duration::from_seconds(libm::floor(time.seconds()))),
             purge: self.blow_through.time,
             purge_is_known: self.blow_through.is_known,
-            air_on: self.furnace.as_ref().map(|block| block.air_on),
-            ignites_for: self.furnace.as_ref().map(|block| block.relights),
+            air_on: course.and_then(|course| course.air_on?.high).map(Duration::from_seconds),
+            ignites_for: still.and_then(|hazard| hazard.number).map(Duration::from_seconds),
             from_cylinder: self.cylinder.is_some() || self.gas_pools(),
             pools: self.gas_pools(),
             has_damper: self.plant.entries.damper.is_some(),

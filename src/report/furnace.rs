@@ -70,7 +70,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
             let _ = write!(text, " {} an hour, {whole} for this charge.", Shop::money(currency, hourly));
         }
         page.said("Work", &text);
-        if let Some(course) = work.course.as_ref().filter(|_| extent == Extent::Whole) {
+        if let Some(course) = &work.course {
             let setting = &sheet.settings[block.largest].entry.name;
             let gas = crate::quantity::Mass::from_kilograms(
                 course.heated.fuel / sheet.plant.gas.net_heating_value().joules_per_kilogram(),
@@ -117,7 +117,6 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
         kelvin(parts.gas)
     );
     page.said("", &text);
-    let whole = extent == Extent::Whole;
     if let Some(thicker) = block.kept_thicker {
         page.said("", format!("the hot layer twice as thick would make that {}", net(thicker)));
     }
