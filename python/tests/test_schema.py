@@ -41,6 +41,25 @@ def test_the_blank_and_every_example_are_valid(validator, blank):
         validator.validate(burner)
 
 
+@pytest.mark.parametrize("trade", ["forge", "crucible", "kiln", "glass", "brazing"])
+def test_what_blank_and_begin_write_is_valid(validator, trade, tmp_path):
+    validator.validate(tomllib.loads(command("blank", "--short")))
+    text = command("blank", "--for", trade)
+    assert text.startswith("#:schema ")
+    validator.validate(tomllib.loads(text))
+    known = ["--trade", trade, "--gas", "propane"]
+    each = [
+        [],
+        ["--blower-flow", "100 cfm", "--duct", "2 in", "--ports", "60 x 4.5 mm", "--lining", "soft"],
+        ["--blower-pressure", "600 Pa", "--damper", "none", "--ports", "1 x 50 mm", "--chamber", "300 x 400 mm"],
+        ["--blower-plate", "60 W, 120 mm", "--ports", "60 x 4.5 mm", "--chamber", "0.3 x 0.3 x 0.4 m", "--lining", "heavy"],
+    ]
+    for place, options in enumerate(each):
+        path = tmp_path / f"{place}.toml"
+        command("begin", str(path), *known, *options)
+        validator.validate(tomllib.loads(path.read_text(encoding="utf-8")))
+
+
 def changed(burner, section, **keys):
     """A copy with keys of a section changed, or taken out where they are ``None``."""
     other = copy.deepcopy(burner)

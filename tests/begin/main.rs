@@ -5,6 +5,7 @@
 
 mod bad_input;
 mod options;
+mod shops;
 #[cfg(unix)]
 mod terminal;
 

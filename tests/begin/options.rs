@@ -18,7 +18,8 @@ fn each_trade_ends_in_a_file_whose_sheet_prints() {
         let output = jetwright(&directory, &arguments);
         let told = String::from_utf8_lossy(&output.stdout).into_owned();
         assert!(output.status.success(), "{}: {}", trade.key, String::from_utf8_lossy(&output.stderr));
-        assert!(told.contains("WILL DO") && told.contains("Learn next"), "{told}");
+        assert!(told.lines().all(|line| line.chars().count() <= 80), "{told}");
+        assert!(told.contains("WILL") && told.contains("DO") && told.contains("Learn next"), "{told}");
         let page = sheet(&directory, &file);
         assert!(trade.stages.iter().all(|stage| page.contains(stage.name)), "{page}");
         assert!(!directory.join(format!("{file}.answers")).exists());

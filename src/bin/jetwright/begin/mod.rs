@@ -13,7 +13,7 @@ use jetwright::file::burner_file;
 
 use crate::command_error::CommandError;
 use options::Said;
-use terminal::{ask, say};
+use terminal::{ask, say, wrapped};
 
 /// Options of `jetwright begin`.
 #[derive(Debug, Args)]
@@ -60,20 +60,20 @@ pub fn run(BeginArguments { file, said }: &BeginArguments) -> Result<String, Com
     let unknown: Vec<_> = QUESTIONS
         .iter()
         .filter(|question| (question.applies)(&answers) && question.is_asked && answers.text(question.key).is_none())
-        .filter_map(|question| Some(format!("  {}: {}\n", question.key, question.unknown?)))
+        .filter_map(|question| Some(wrapped(&format!("  {}: {}.", question.key, question.unknown?))))
         .collect();
     let mut told = format!("{name} is written.\n");
     if let Some(growing) = growing(&answers) {
-        told.push_str(&format!("At full fire: {growing}.\n"));
+        told.push_str(&wrapped(&format!("At full fire: {growing}.")));
     }
     if !unknown.is_empty() {
         told.push_str(&format!("Not known yet:\n{}", unknown.concat()));
     }
     if let Some(sure) = sheet.sure.iter().flatten().next() {
         let source = sure.gas.least_sure();
-        told.push_str(&format!("Learn next, for the heat: {}: {}.\n", source.words(), source.remedy()));
+        told.push_str(&wrapped(&format!("Learn next, for the heat: {}: {}.", source.words(), source.remedy())));
         if let Some(source) = sure.air_ratio.map(|sure| sure.least_sure()) {
-            told.push_str(&format!("Learn next, for the air: {}: {}.\n", source.words(), source.remedy()));
+            told.push_str(&wrapped(&format!("Learn next, for the air: {}: {}.", source.words(), source.remedy())));
         }
     }
     told.push_str(&format!(

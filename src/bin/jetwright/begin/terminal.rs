@@ -40,11 +40,17 @@ pub fn ask(question: &'static Question, trade: &str, place: usize) -> Result<Ans
 
 /// Prints a text in lines that fit.
 pub fn say(text: &str) {
-    let indent = if text.starts_with("   ") { "   " } else { "" };
-    let mut line = String::from(indent);
+    anstream::eprint!("{}", wrapped(text));
+}
+
+/// A text in lines that fit, each as far in as the first.
+pub fn wrapped(text: &str) -> String {
+    let indent = &text[..text.len() - text.trim_start().len()];
+    let (mut lines, mut line) = (String::new(), String::from(indent));
     for word in text.split_whitespace() {
         if line.chars().count() + 1 + word.chars().count() > WIDTH {
-            anstream::eprintln!("{line}");
+            lines.push_str(&line);
+            lines.push('\n');
             line = String::from(indent);
         }
         if !line.trim().is_empty() {
@@ -52,5 +58,5 @@ pub fn say(text: &str) {
         }
         line.push_str(word);
     }
-    anstream::eprintln!("{line}");
+    lines + &line + "\n"
 }
