@@ -125,7 +125,7 @@ impl Fit {
     }
 
     fn note(&self, block: &Block) -> String {
-        let first = block.first_try.then(|| String::from("FIRST TRY: never seen to light."));
+        let first = block.first_try.then(|| String::from("FIRST TRY: never seen to light"));
         let numbers = self.numbers.then(|| block.numbers.join(" · ")).filter(|text| !text.is_empty());
         let purpose = block.purpose.clone().filter(|_| self.purposes);
         [first, numbers, purpose].into_iter().flatten().collect::<Vec<_>>().join(" · ")
