@@ -20,6 +20,7 @@ fn each_trade_ends_in_a_file_whose_sheet_prints() {
         assert!(output.status.success(), "{}: {}", trade.key, String::from_utf8_lossy(&output.stderr));
         assert!(told.lines().all(|line| line.chars().count() <= 80), "{told}");
         assert!(told.contains("WILL") && told.contains("DO") && told.contains("Learn next"), "{told}");
+        assert!(told.contains("gauge to 1.0 bar (15 psi)") && told.contains("thermocouple of type"), "{told}");
         let page = sheet(&directory, &file);
         assert!(trade.stages.iter().all(|stage| page.contains(stage.name)), "{page}");
         assert!(!directory.join(format!("{file}.answers")).exists());
@@ -65,4 +66,17 @@ fn a_broken_off_round_is_taken_up() {
     let text = std::fs::read_to_string(directory.join("kiln.toml")).unwrap();
     assert!(text.contains("bore = \"2 mm\"") && text.contains("full fire"), "{text}");
     assert!(!directory.join("kiln.toml.answers").exists());
+}
+
+#[test]
+fn a_blast_gate_is_marked_in_millimeters_and_a_disc_in_degrees() {
+    let directory = directory("marks");
+    for (kind, unit) in [("blast gate", " mm open"), ("butterfly", " degrees from shut")] {
+        let file = format!("{kind}.toml");
+        let known = ["begin", &file, "--trade", "forge", "--gas", "propane", "--jet", "1.5 mm", "--gauge", "5 psi"];
+        let air = ["--blower-flow", "100 cfm", "--damper", kind, "--duct", "2 in", "--ports", "80 x 4 mm"];
+        let told = String::from_utf8(jetwright(&directory, &[&known[..], &air[..]].concat()).stdout).unwrap();
+        let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(told.contains("Mark the damper: light ") && told.contains(unit), "{told}");
+    }
 }

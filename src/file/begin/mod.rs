@@ -4,11 +4,13 @@
 
 mod answers;
 mod compose;
+mod marks;
 mod questions;
 mod trades;
 
 pub use answers::{Answer, Answers, Refused};
 pub(crate) use compose::example_answers;
 pub use compose::{compose, growing};
+pub use marks::marks;
 pub use questions::{QUESTIONS, Question, question};
 pub use trades::{Stage, TRADES, Trade, trade};

@@ -8,7 +8,7 @@ use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use jetwright::file::begin::{Answers, QUESTIONS, compose, growing};
+use jetwright::file::begin::{Answers, QUESTIONS, compose, growing, marks};
 use jetwright::file::burner_file;
 
 use crate::command_error::CommandError;
@@ -76,6 +76,8 @@ pub fn run(BeginArguments { file, said }: &BeginArguments) -> Result<String, Com
             told.push_str(&wrapped(&format!("Learn next, for the air: {}: {}.", source.words(), source.remedy())));
         }
     }
+    told.push_str("Marks to make and things to have:\n");
+    marks(&sheet).iter().for_each(|line| told.push_str(&wrapped(&format!("  {line}"))));
     told.push_str(&format!(
         "Now: jetwright sheet {name}\nFor an editor: jetwright schema > burner.schema.json, beside it.\n"
     ));
