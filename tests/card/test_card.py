@@ -55,9 +55,10 @@ def drawn(folder: Path) -> list[Path]:
     found = []
     for at in range(int(os.environ["JETWRIGHT_DRAWN"])):
         one = text.replace("1600 m", f"{draw.randrange(0, 3000, 100)} m")
-        one = one.replace('name = "melt"', f'name = "{"melt " * draw.randrange(1, 12)}"'.replace(' "', '"'))
-        one = one.replace('gauge = "6 psi"', f'gauge = "{draw.uniform(3, 6.4):.2f} psi"')
-        one = one.replace("number 53", f"number {draw.randrange(52, 60)}")
+        one = one.replace('name = "melt"', f'name = "{" ".join(["melt"] * draw.randrange(1, 12))}"')
+        one = re.sub(r'(name = "melt[^\n]*\ngauge = )"[^"]*"', rf'\1"{draw.uniform(2, 3.6):.2f} psi"', one)
+        one = re.sub(r'drill = "[^"]*"', f'drill = "number {draw.randrange(49, 56)}"', one)
+        assert one != text
         if draw.random() < 0.3:
             one = one.replace("blast gate", "butterfly")
         path = folder / f"drawn-{at}.toml"
