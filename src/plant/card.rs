@@ -95,9 +95,10 @@ impl Sheet {
                 burning().skip(1).max_by(|one, other| one.gas.kilograms().total_cmp(&other.gas.kilograms()))?.setting
             }
             Use::Keep if self.firing.by_furnace => None,
-            Use::Keep => {
-                burning().last()?.setting.filter(|&last| Some(last) != first && Some(last) != self.planned(Use::Work))
-            }
+            Use::Keep => burning()
+                .next_back()?
+                .setting
+                .filter(|&last| Some(last) != first && Some(last) != self.planned(Use::Work)),
         }
     }
 

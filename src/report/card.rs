@@ -7,7 +7,7 @@ use crate::plant::entries::{SitePressure, Use};
 use crate::plant::hazards::Hazard;
 use crate::plant::procedures::{Procedure, Procedures, Step};
 use crate::plant::work::THE_WORK;
-use crate::plant::{Card, CardBlock, Fired, Setting, SettingAir, Sheet, Verdict};
+use crate::plant::{Card, CardBlock, Fired, Setting, SettingAir, Sheet};
 use crate::prose::card::{no_setting, short};
 use crate::prose::hazards::number;
 use crate::prose::procedures::{also, at_a_glance, words};
@@ -92,7 +92,7 @@ impl BlockRow<'_> {
 
     fn verdict(&self) -> Option<&'static str> {
         let Some(Fired::Setting(index)) = self.block.fired else { return None };
-        Some(self.sheet.lighting.as_ref()?.settings.get(index)?.verdict).map(Verdict::key)
+        Some(self.sheet.lighting.as_ref()?.settings.get(index)?.verdict.key())
     }
 }
 
