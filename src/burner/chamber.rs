@@ -33,6 +33,16 @@ impl<S: Scalar> Exhaust<S> {
         Ok(Self { area, loss_coefficient })
     }
 
+    /// The part of it that one of several streams leaves by, the same loss coefficient on each.
+    ///
+    /// # Errors
+    ///
+    /// A part of 0 or less.
+    pub fn part(&self, part: S) -> Result<Self> {
+        check(Input::Fraction, part - S::c(1e-12))?;
+        Ok(Self { area: self.area * part, ..*self })
+    }
+
     /// The same in another number type.
     #[must_use]
     pub fn cast<T: Scalar>(&self) -> Exhaust<T> {

@@ -175,9 +175,16 @@ fn burner(entries: &Entries, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
         }
         PortsEntry::Slot { width, length } => Head::with_slot(width, length, head.port_length),
     };
+    if head.count % head.chambers != 0 {
+        let why = Reason::HeadsPerChamber { heads: head.count, chambers: head.chambers };
+        return Err(Place::key("head", "chambers").because(why));
+    }
+    // The heads of a chamber leave by one opening: to each its part of it.
+    let part = f64::from(head.chambers) / f64::from(head.count);
     let exhaust = match entries.chamber {
         Some(chamber) => Some(
             Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss)
+                .and_then(|whole| whole.part(part))
                 .map_err(Place::key("chamber", "exhaust_area").refusing())?,
         ),
         None => None,

@@ -142,17 +142,14 @@ impl Sheet {
 
     fn charge_after(&self) -> Option<Duration> {
         let block = self.lighting.as_ref()?;
-        let each = block
-            .settings
-            .iter()
-            .zip(&self.sure)
-            .map(|(found, sure)| (found.unlit, sure.as_ref().map_or(0.0, |sure| sure.gas.relative())));
+        let each = block.settings.iter().map(|found| (found.unlit, 0.0));
+        // The fire of the work has no ± of its own: the widest of the settings'.
         let most = self.sure.iter().flatten().map(|sure| sure.gas.relative()).fold(0.0, f64::max);
         let work = self.work_lighting().map(|found| (found.unlit, most));
         let soonest = each.chain(work).flat_map(|(unlit, spread)| {
-            let times = unlit.map_or([None; 2], |unlit| [unlit.burnable_after, unlit.burnable_without_air]);
+            let times = unlit.map(|unlit| [unlit.soonest.explosive_after, unlit.soonest.explosive_without_air]);
             // More gas, the sooner, and in proportion to it at most.
-            times.map(|time| time.map(|time| time.seconds() / (1.0 + spread)))
+            times.unwrap_or_default().map(|time| time.map(|time| time.seconds() / (1.0 + spread)))
         });
         soonest.flatten().filter(|seconds| seconds.is_finite()).reduce(f64::min).map(Duration::from_seconds)
     }

@@ -115,7 +115,7 @@ impl Plant {
         let air = air_block(&plant, judged, largest).map_err(Place::section("blower").refusing())?;
         let sure = sure_settings(&plant, &settings);
         let lighting = lighting(&plant, &settings, &sure, largest, furnace.as_ref())?;
-        let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_ref());
+        let blow_through = blow_through(&plant, &settings, furnace.as_ref(), lighting.as_ref());
         let firing = firing(&plant, &settings, furnace.as_ref(), lighting.as_ref(), blow_through);
         let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
         let cylinder = cylinder(&plant, &settings, work, &firing)?;

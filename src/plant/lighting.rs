@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use crate::Input;
-use crate::burner::{AirSetting, Burner, Conditions, GoesOut, Lighting, LightingRange, Lights, PortState, Span, Unlit};
+use crate::burner::{AirSetting, Burner, Conditions, GoesOut, Lighting, LightingRange, Lights, PortState, Span};
 use crate::combustion::{BurningRange, LimitStandard, burning_range, flames_measured};
 use crate::error::{Error, Result as CheckedResult};
 use crate::plant::certainty::SettingSure;
@@ -15,6 +15,7 @@ use crate::plant::lit::{Lit, glow};
 use crate::plant::refusal::{Place, Refusal};
 use crate::plant::setting::{Setting, conditions_of};
 use crate::plant::spreads::least_read;
+use crate::plant::unlit_gas::{UnlitGas, unlit_gas};
 use crate::plant::verdict::Verdict;
 use crate::quantity::{GaugePressure, GrossHeatRate, NetHeatRate, Temperature};
 use crate::{Scalar, solve};
@@ -77,9 +78,9 @@ pub struct SettingLighting {
     pub leanest: f64,
     /// Whether its damper stands where it is left alone.
     pub is_left: bool,
-    /// Unlit gas, with the time that its own damper takes to blow it out; none without the chamber's volume or when the
-    /// gas blows back.
-    pub unlit: Option<Unlit>,
+    /// Unlit gas, with the time that its own damper takes to purge it; none without the chamber's volume or when the gas
+    /// blows back.
+    pub unlit: Option<UnlitGas>,
     /// Its ports; none when the gas blows back.
     pub ports: Option<PortState>,
 }
@@ -257,8 +258,15 @@ pub(crate) fn setting_lighting(
     let air = AirSetting::Opening(opening);
     let running = setting.air.as_ref().and_then(|air| air.running);
     let volume = known.chamber.volume;
-    let unlit = volume.and_then(|volume| burner.unlit(&conditions, setting.at_jet, opening, volume).ok());
-    let lighting = burner.lighting(&conditions, setting.at_jet, air, known.head_constant, &known.chamber)?;
+    let unlit =
+        volume.and_then(|volume| unlit_gas(plant, burner, &conditions, (setting.at_jet, opening), volume, sure).ok());
+    let lighting = burner.lighting(
+        &conditions,
+        setting.at_jet,
+        air,
+        known.head_constant,
+        &plant.part_of_a_head(&known.chamber),
+    )?;
     let spread = sure.and_then(|sure| sure.air_ratio).map_or(0.0, |ratio| ratio.relative());
     let limits = cold_range(plant)?;
     Ok(SettingLighting {

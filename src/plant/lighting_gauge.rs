@@ -83,7 +83,7 @@ impl Plant {
         known: &Known,
     ) -> CheckedResult<Lighting> {
         let at_jet = self.lit_at_jet(conditions, gauge, air)?;
-        self.lit_burner()?.lighting(conditions, at_jet, air, known.head_constant, &known.chamber)
+        self.lit_burner()?.lighting(conditions, at_jet, air, known.head_constant, &self.part_of_a_head(&known.chamber))
     }
 
     /// The readings that light a cold chamber, and so on.
@@ -97,7 +97,12 @@ impl Plant {
         air: AirSetting,
         known: &Known,
     ) -> CheckedResult<LightingRange> {
-        let found = self.lit_burner()?.lighting_range(conditions, air, known.head_constant, &known.chamber)?;
+        let found = self.lit_burner()?.lighting_range(
+            conditions,
+            air,
+            known.head_constant,
+            &self.part_of_a_head(&known.chamber),
+        )?;
         let read = |conditions: &Conditions, span: Option<Span>| {
             span.map(|span| Span {
                 low: self.lit_reading(conditions, span.low, air),

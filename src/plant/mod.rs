@@ -31,6 +31,7 @@ pub mod setpoints;
 pub mod setting;
 pub mod spreads;
 pub mod sweep;
+pub mod unlit_gas;
 pub mod verdict;
 pub mod work;
 
@@ -53,5 +54,6 @@ pub use questions::{BlowerAnswer, CylinderAnswer, FiringAnswer, Holding, RungAns
 pub use refusal::{Place, Reason, Refusal};
 pub use setting::{Fired, Setting, SettingAir, WrongDrill};
 pub use sweep::Rung;
+pub use unlit_gas::UnlitGas;
 pub use verdict::Verdict;
 pub use work::{OutOfReach, WorkBlock};

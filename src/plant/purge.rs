@@ -2,6 +2,7 @@
 
 use crate::burner::LEAST_CHANGES;
 use crate::plant::furnace::FurnaceBlock;
+use crate::plant::installation::Plant;
 use crate::plant::lighting::LightingBlock;
 use crate::plant::setting::Setting;
 use crate::quantity::Duration;
@@ -21,15 +22,17 @@ pub struct BlowThrough {
 
 /// The time for a file's settings.
 pub(crate) fn blow_through(
+    plant: &Plant,
     settings: &[Setting],
     furnace: Option<&FurnaceBlock>,
     lighting: Option<&LightingBlock>,
 ) -> BlowThrough {
     let volume = furnace.map(|block| block.lining.take_off().chamber_volume);
     let flows = settings.iter().filter_map(|setting| setting.air.as_ref()?.running).map(|running| running.air_flow);
-    let by_flow = flows.filter_map(|flow| Some(LEAST_CHANGES * volume? / flow.cubic_meters_per_second()));
+    let by_flow =
+        flows.filter_map(|flow| Some(LEAST_CHANGES * volume? * plant.chambers() / flow.cubic_meters_per_second()));
     let each = lighting.map_or(&[][..], |block| &block.settings[..]);
-    let by_changes = each.iter().filter_map(|found| found.unlit?.blow_through).map(Duration::seconds);
+    let by_changes = each.iter().filter_map(|found| found.unlit?.cold.purge).map(Duration::seconds);
     let longest = by_flow.chain(by_changes).filter(|seconds| seconds.is_finite()).reduce(f64::max);
     let time = Duration::from_seconds(rounded_up(longest.unwrap_or(LEAST).max(LEAST)));
     BlowThrough { time, is_known: longest.is_some() }

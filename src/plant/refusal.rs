@@ -78,6 +78,13 @@ pub enum Reason {
         /// Its heads.
         heads: u32,
     },
+    /// The heads do not share out evenly over the chambers.
+    HeadsPerChamber {
+        /// Heads of the burner.
+        heads: u32,
+        /// Its chambers.
+        chambers: u32,
+    },
     /// The jet's measurement is of another bore.
     MeasuredOtherBore {
         /// The bore that was measured.

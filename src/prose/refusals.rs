@@ -78,6 +78,11 @@ pub fn reason_words(reason: &Reason) -> String {
             "not a drill; accepted are \"number 80\" to \"number 1\", \"letter A\" to \"letter Z\", \"1/64 in\" to \
              \"1/2 in\", metric sizes like \"1.8 mm\" (0.3 to 3 mm by 0.05, to 10 mm by 0.1) and tips like \"tip 0.9 mm\""
         }
+        Reason::HeadsPerChamber { heads, chambers } => {
+            return format!(
+                "{heads} heads do not share out over {chambers} chambers, accepted is a number that {heads} is a multiple of"
+            );
+        }
         Reason::JetsPerHead { jets, heads } => {
             return format!(
                 "{jets} jets do not share out over {heads} heads, accepted is a multiple of {heads}: jets of the whole burner"

@@ -258,16 +258,21 @@ fn picture(sheet: &Sheet, block: &LightingBlock, shop: &Shop) -> String {
 }
 
 fn unlit(page: &mut Page, sheet: &Sheet, block: &LightingBlock, rows: &[SettingRow<'_>], shop: &Shop) {
-    let (Some(volume), Some(changes)) =
-        (block.known.chamber.volume, block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.changes))
-    else {
-        page.said("Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
+    let (Some(volume), Some(changes)) = (
+        block.known.chamber.volume,
+        block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.cold.changes),
+    ) else {
+        page.said(
+            "Unlit",
+            "how soon unlit gas makes an explosive mixture needs the chamber's volume: write it into [lighting]",
+        );
         return;
     };
     let stands = if sheet.plant.entries.damper.is_some() { " and the damper where it stands" } else { "" };
     let size = shop.text(Kind::Volume, volume.cubic_meters());
     let text = format!(
-        "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off{stands}:"
+        "unlit gas may make this chamber ({size}) explosive so soon, after a flame-out in a warm one sooner; {changes:.1} \
+         volume changes of air purge it, the gas off{stands}:"
     );
     page.said("Unlit", &text);
     let rows = rows.iter().filter(|row| row.lighting.is_some_and(|found| found.unlit.is_some()));

@@ -3,10 +3,11 @@
 use std::prelude::rust_2024::*;
 use std::{format, vec};
 
-use crate::burner::{FlameGradients, GLOW_CELSIUS, GoesOut, Lighting, LightingRange, Lights, PortState, Span, Unlit};
+use crate::burner::{FlameGradients, GLOW_CELSIUS, GoesOut, Lighting, LightingRange, Lights, PortState, Span};
 use crate::plant::Sheet;
 use crate::plant::Verdict;
 use crate::plant::lighting::{LightingBlock, OtherHead, lights_key};
+use crate::plant::unlit_gas::UnlitGas;
 use crate::quantity::{Duration, GaugePressure};
 use crate::report::field::{Value, columns};
 use crate::report::settings::SettingRow;
@@ -38,10 +39,11 @@ impl BlockRow<'_> {
 /// What the table of lighting prints.
 pub(crate) const LIT: [&str; 3] = ["air_ratio_cold", "lights", "glow_needed_k"];
 /// What the table of unlit gas prints.
-pub(crate) const UNLIT: [&str; 2] = ["unlit_burnable_s", "unlit_burnable_without_air_s"];
+pub(crate) const UNLIT: [&str; 3] =
+    ["unlit_explosive_soonest_s", "unlit_explosive_warm_s", "unlit_explosive_without_air_s"];
 
 impl SettingRow<'_> {
-    fn unlit(&self) -> Option<&Unlit> {
+    fn unlit(&self) -> Option<&UnlitGas> {
         self.lighting.and_then(|found| found.unlit.as_ref())
     }
 
@@ -86,7 +88,7 @@ impl SettingRow<'_> {
 
     /// How long air blows through the chamber.
     fn purge(&self) -> Value {
-        let changes = self.unlit().and_then(|unlit| unlit.blow_through);
+        let changes = self.unlit().and_then(|unlit| unlit.cold.purge);
         let time = Value::from(self.sheet.blow_through.time.seconds());
         if changes.is_none() { time.said("open the damper") } else { time.said(whole_seconds(self.sheet)) }
     }
@@ -103,9 +105,9 @@ columns! {
 }
 
 columns! {
-    /// How long air blows through the chamber.
+    /// How long the chamber is purged.
     pub(crate) PURGE, purge(row: &SettingRow<'_>);
-    purge, "blow through for", Time, Words(60) => row.purge();
+    purge, "purge for", Time, Words(60) => row.purge();
 }
 
 const fn goes_out(verdict: Verdict) -> Option<GoesOut> {
@@ -160,18 +162,23 @@ columns! {
     /// Indicative.
     glow_needed_k, "a glowing chamber", Temperature, Page(50) => row.glowing();
     /// Share of gas in what leaves the ports, by volume; null without `lighting_volume_m3`.
-    unlit_gas_share, "unlit gas share", Number, Programs => row.unlit().map(|unlit| unlit.gas_share);
-    /// Until unlit gas makes the chamber burnable, air on; null without `lighting_volume_m3`, or when the mixture is
-    /// too lean for it.
-    unlit_burnable_s, "a bomb after", Time, Page(40) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.burnable_after))).or_said("too lean");
-    /// The same with the blower stopped, so that the jets blow into no pressure; null without `lighting_volume_m3`, or
-    /// when no gas flows.
-    unlit_burnable_without_air_s, "blower stopped", Time, Page(50) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.burnable_without_air))).or_said("no gas");
-    /// Changes of air that thin a chamber full of gas to a quarter of the lower limit, at least 4; null without
+    unlit_gas_share, "unlit gas share", Number, Programs => row.unlit().map(|unlit| unlit.cold.gas_share);
+    /// Until unlit gas may make the air of a cold chamber explosive, air on, by the wider of the published limits; null
+    /// without `lighting_volume_m3`, or when the mixture is too lean for it.
+    unlit_explosive_s, "explosive", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.cold.explosive_after));
+    /// The same at the unsafe end, with as much more gas as the range of `air_ratio` allows; null without
+    /// `lighting_volume_m3`, or when the mixture is too lean even so: only then is it too lean to be dangerous.
+    unlit_explosive_soonest_s, "explosive after", Time, Page(40) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.soonest.explosive_after))).or_said("too lean");
+    /// The same after a flame-out in a chamber of 400 degC, too cool to ignite gas as it comes; null as the one before.
+    unlit_explosive_warm_s, "in a chamber of 400 °C", Time, Page(45) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.warm.explosive_after))).or_said("too lean");
+    /// `unlit_explosive_soonest_s` with the blower stopped, so that the jets blow into no pressure; null without
+    /// `lighting_volume_m3`, or when no gas flows.
+    unlit_explosive_without_air_s, "blower stopped", Time, Page(50) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.soonest.explosive_without_air))).or_said("no gas");
+    /// Volume changes that thin a chamber full of gas to a quarter of its lower limit by the wider of the published ones, at least 4; null without
     /// `lighting_volume_m3`.
-    air_changes, "air changes", Number, Programs => row.unlit().map(|unlit| unlit.changes);
+    air_changes, "volume changes", Number, Programs => row.unlit().map(|unlit| unlit.cold.changes);
     /// How long that takes with the gas off and the damper where it stands; null without `lighting_volume_m3`.
-    air_changes_s, "air changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.blow_through));
+    air_changes_s, "volume changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.cold.purge));
     /// Reynolds number of a port, at work; null without blower and head, or when the gas would blow back.
     port_reynolds_number, "port reynolds number", Number, Programs => row.ports().map(|ports| ports.reynolds_number);
     /// Fire of one port, or of a whole slot; null without blower and head, or when the gas would blow back.

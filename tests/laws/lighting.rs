@@ -307,11 +307,17 @@ fn unlit_gas_in_its_limit_cases() {
     // Blown through with the air of the setting, and the more air the sooner.
     let rig = Rig { blower_pressure: 400.0, ..BELL_FOUNDRY };
     let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
-    let unlit = |opening: f64| burner.unlit(&conditions, BELL_FOUNDRY.gauge(), opening, liters(30.0)).unwrap();
+    let chamber = UnlitChamber {
+        volume: liters(30.0),
+        heads: 1.0,
+        temperature: conditions.site.air_temperature(),
+        more_gas: 0.0,
+    };
+    let unlit = |opening: f64| burner.explosive(&conditions, BELL_FOUNDRY.gauge(), opening, &chamber).unwrap();
     let (narrow, wide) = (unlit(0.15), unlit(0.2));
-    assert!(wide.blow_through.unwrap() < narrow.blow_through.unwrap());
+    assert!(wide.purge.unwrap() < narrow.purge.unwrap());
     assert!(wide.gas_share < narrow.gas_share && narrow.changes > 4.0);
-    assert!(narrow.burnable_without_air < narrow.burnable_after);
+    assert!(narrow.explosive_without_air < narrow.explosive_after);
 }
 
 #[test]
@@ -393,8 +399,12 @@ fn every_burner_gets_an_answer_that_is_finite() {
 /// The invented foundry's "light": 6 psi, damper wide open, a chamber of 20 L.
 fn unlit_at(celsius: f64, heads: f64, liters: f64) -> jetwright::burner::ExplosiveChamber {
     let (burner, conditions) = fixed_air();
-    let chamber =
-        UnlitChamber { volume: Volume::from_liters(liters), heads, temperature: Temperature::from_celsius(celsius) };
+    let chamber = UnlitChamber {
+        volume: Volume::from_liters(liters),
+        heads,
+        temperature: Temperature::from_celsius(celsius),
+        more_gas: 0.0,
+    };
     burner.explosive(&conditions, GaugePressure::from_psi(6.0), 1.0, &chamber).unwrap()
 }
 
@@ -443,7 +453,7 @@ fn heads_that_share_a_chamber_fill_it_so_much_sooner() {
     burner.head_count = 2.0;
     let after = |heads: f64| {
         let (volume, temperature) = (Volume::from_liters(20.0), Temperature::from_celsius(20.0));
-        let chamber = UnlitChamber { volume, heads, temperature };
+        let chamber = UnlitChamber { volume, heads, temperature, more_gas: 0.0 };
         let found = burner.explosive(&conditions, GaugePressure::from_psi(6.0), 1.0, &chamber).unwrap();
         (found.explosive_without_air.unwrap().seconds(), found.purge.unwrap().seconds())
     };
@@ -451,4 +461,19 @@ fn heads_that_share_a_chamber_fill_it_so_much_sooner() {
     assert!((alone / both - 2.0).abs() < 1e-9 && (alone_purge / both_purge - 2.0).abs() < 1e-9);
     // No more heads than there are.
     assert_eq!(after(3.0), after(2.0));
+}
+
+#[test]
+fn more_gas_is_explosive_sooner_and_nearly_in_proportion() {
+    let (burner, conditions) = fixed_air();
+    let after = |more_gas: f64| {
+        let (volume, temperature) = (Volume::from_liters(20.0), Temperature::from_celsius(20.0));
+        let chamber = UnlitChamber { volume, heads: 1.0, temperature, more_gas };
+        let found = burner.explosive(&conditions, GaugePressure::from_psi(6.0), 1.0, &chamber).unwrap();
+        (found.explosive_after.unwrap().seconds(), found.explosive_without_air.unwrap().seconds())
+    };
+    let ((on, off), (more_on, more_off)) = (after(0.0), after(0.25));
+    assert!((off / more_off - 1.25).abs() < 1e-9, "gas alone: as much sooner as there is more of it");
+    // With air -(1/Q) ln(1 - L Q/g): Q grows a little, by the share of gas in it, and L Q/g falls.
+    assert!(on / more_on > 1.25 && on / more_on < 1.5, "{on} {more_on}");
 }

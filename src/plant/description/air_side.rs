@@ -117,7 +117,7 @@ inputs! {
     /// The burner head: round ports, or one slot.
     HeadGiven: (one head), "head", Presence::Optional;
     lists {}
-    rules [Rule::OneOf(&[&["ports", "port_diameter", "open_fraction"], &["slot_width", "slot_length"]])]
+    rules [Rule::OneOf(&[&["ports", "port_diameter", "open_fraction"], &["slot_width", "slot_length"]]), Rule::NotBeside("chambers", "layer")]
     {
         /// How many round ports a head has.
         ports: u32[Input::PortCount], Nothing, Used(&["60"]);
@@ -133,6 +133,9 @@ inputs! {
         port_length: Length[Input::PortLength], Needed, Used(&["40 mm"]);
         /// How many equal heads hang on the one blower.
         count: u32[Input::HeadCount] as "heads", plain("1"), Used(&["1"]);
+        /// How many equal chambers these heads share out over: the heads of one chamber share its volume, its exhaust
+        /// opening and its unlit gas.
+        chambers: u32[Input::HeadCount], plain("1"), Offered("1");
         /// Temperature of the mixture in the ports; a hot head warms it.
         mixture_temperature: Temperature[Input::MixtureTemperature], Of("site.air_temperature"), Used(&["80 C"]);
         /// Inside diameter of the mixing tube between jet and head.

@@ -236,6 +236,7 @@ fn head(given: &HeadGiven, air_temperature: Temperature) -> Result<HeadEntry, Re
         ports,
         port_length: there(&given.port_length, "head", "port_length")?,
         count: there(&given.count, "head", "count")?,
+        chambers: there(&given.chambers, "head", "chambers")?,
         mixture_temperature: given.mixture_temperature.unwrap_or(air_temperature),
         mixing_tube_diameter: given.mixing_tube_diameter,
     })

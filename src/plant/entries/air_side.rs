@@ -110,6 +110,8 @@ pub struct HeadEntry {
     pub port_length: Length,
     /// How many heads hang on the blower.
     pub count: u32,
+    /// How many equal chambers they share: all of a chamber's heads fill it, and leave by its one exhaust opening.
+    pub chambers: u32,
     /// Temperature of the mixture in the ports; that of the air unless given.
     pub mixture_temperature: Temperature,
     /// Inside diameter of the mixing tube, if there is one.

@@ -3,11 +3,12 @@
 use super::list::{Hazard, Hazards, at_setting};
 use super::table::HazardKind;
 use crate::Scalar;
-use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
+use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState};
 use crate::plant::installation::Plant;
 use crate::plant::lighting::{LightingBlock, SettingLighting};
 use crate::plant::refusal::Place;
 use crate::plant::setting::{Setting, conditions_of};
+use crate::plant::unlit_gas::UnlitGas;
 use crate::plant::verdict::Verdict;
 use crate::quantity::{Length, Temperature};
 
@@ -62,10 +63,10 @@ pub fn of_ports(ports: &PortState, narrowest: Length, place: Place) -> Option<Ha
     Some(Hazard::new(HazardKind::FlashBack, place).with(ports.gradient / flame.flash_back, FLASH_BACK_SCATTER))
 }
 
-/// Unlit gas that makes the chamber's air explosive at once.
+/// Unlit gas that makes the air of a cold chamber explosive at once, at the unsafe end of its ±.
 #[must_use]
-pub fn of_unlit_gas(unlit: &Unlit, place: Place) -> Option<Hazard> {
-    let after = unlit.burnable_after.map(|after| after.seconds()).filter(|after| *after < SOON)?;
+pub fn of_unlit_gas(unlit: &UnlitGas, place: Place) -> Option<Hazard> {
+    let after = unlit.soonest.explosive_after.map(|after| after.seconds()).filter(|after| *after < SOON)?;
     Some(Hazard::new(HazardKind::UnlitGas, place).with(after, SOON))
 }
 

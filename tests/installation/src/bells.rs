@@ -86,6 +86,7 @@ pub fn bells() -> Entries {
             ports: PortsEntry::Round { count: 42, diameter: mm(4.0), open_fraction: 0.3 },
             port_length: mm(25.0),
             count: 1,
+            chambers: 1,
             mixture_temperature: Temperature::from_celsius(90.0),
             mixing_tube_diameter: Some(mm(40.0)),
         }),
