@@ -94,7 +94,7 @@ class Cylinder(TypedDict, total=False):
     count: int
     """How many stand on one manifold, all open. Without it: 1."""
     left: str
-    """Gas left in each, by the scale. Without it: that of cylinder.holds."""
+    """Gas left in each, by the scale. Without it: that of cylinder.capacity."""
     temperature: str
     """Temperature of the air they stand in. Without it: that of site.air_temperature."""
 
@@ -156,7 +156,7 @@ class Jet(TypedDict, total=False):
 
 
 class Blower(TypedDict, total=False):
-    """The blower: points of its curve from the catalogue, or the two ends of it, or as much as its nameplate
+    """The blower: points of its curve from the catalog, or the two ends of it, or as much as its nameplate
     says."""
 
     points: list[BlowerPoints]
@@ -293,7 +293,7 @@ class Setting(TypedDict, total=False):
 
 
 class Uncertainty(TypedDict, total=False):
-    """How well each thing is known, 95 times in 100: half widths. Every line may be left out, and usual
+    """How well each thing is known, 95 times in 100: expanded uncertainties. Every line may be left out, and usual
     values count."""
 
     bore: str
@@ -339,7 +339,7 @@ class Layer(TypedDict, total=False):
     specific_heat: list[LayerSpecificHeat]
     material: Required[str]
     """Its material: insulating brick 23, insulating brick 26, insulating brick 28, dense fireclay brick,
-    high-duty fireclay brick, dense high-alumina brick, fibre blanket, insulating castable, dense castable,
+    high-duty fireclay brick, dense high-alumina brick, fiber blanket, insulating castable, dense castable,
     calcium silicate board, steel sheet; unknown light lining (hard to the nail, light as cork), unknown heavy
     lining (like stone), unknown soft lining (a blanket); or a name of your own with density, conductivity,
     specific_heat and limit."""
@@ -404,7 +404,7 @@ class Steel(TypedDict, total=False):
 class Work(TypedDict, total=False):
     """What is heated. The three lines of a crucible go together."""
 
-    substance: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminium", "silver", "glass", "stoneware", "clay graphite", "aluminum"]]
+    substance: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminum", "silver", "glass", "stoneware", "clay graphite", "aluminum"]]
     """What it is made of."""
     mass: Required[str]
     """Mass of the charge, or of one piece."""
@@ -425,7 +425,7 @@ class Room(TypedDict, total=False):
 
     leak: Required[str]
     """Gases of the furnace that leak into it."""
-    monoxide: Required[float | str]
+    carbon_monoxide: Required[float | str]
     """Carbon monoxide in them."""
     limit: Required[Literal["outdoor 8 h", "workplace 20 ppm", "workplace 25 ppm", "workplace 35 ppm", "workplace 50 ppm", "ceiling 200 ppm"]]
     """What it is kept under."""

@@ -183,9 +183,9 @@ fn burner(entries: &Entries, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
     let part = f64::from(head.chambers) / f64::from(head.count);
     let exhaust = match entries.chamber {
         Some(chamber) => Some(
-            Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss)
+            Exhaust::new(chamber.exhaust_opening, chamber.exhaust_loss)
                 .and_then(|whole| whole.part(part))
-                .map_err(Place::key("chamber", "exhaust_area").refusing())?,
+                .map_err(Place::key("chamber", "exhaust_opening").refusing())?,
         ),
         None => None,
     };

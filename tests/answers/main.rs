@@ -3,7 +3,7 @@
 #![cfg(feature = "cli")]
 
 mod asked;
-mod evening;
+mod run;
 mod furnace;
 mod keys;
 mod lighting;
