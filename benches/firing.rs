@@ -19,7 +19,7 @@ fn furnace<S: jetwright::Float>() -> Furnace<S> {
     let room = Temperature::from_kelvin(S::c(ROOM));
     let site = Site::at_station_pressure(pressure, room, S::c(0.4)).expect("a site");
     let layer = |key, meters| (Medium::lining(&Material::named(key).expect("a material")), S::c(meters));
-    let layers = [layer("insulating brick 26", 0.075), layer("fibre blanket", 0.05), layer("steel sheet", 0.0015)];
+    let layers = [layer("insulating brick 26", 0.075), layer("fiber blanket", 0.05), layer("steel sheet", 0.0015)];
     let (radius, length) = (S::c(0.15), S::c(0.5437));
     let body = Body::Round { inner_radius: Length::from_meters(radius), length: Length::from_meters(length) };
     let around = S::c(2.0 * core::f64::consts::PI) * length;

@@ -123,8 +123,8 @@ def furnaces():
     import scipy.optimize
     import scipy.sparse
 
-    brick, fibre = jw.Material("insulating brick 26"), jw.Material("fibre blanket")
-    layers, radius, length = [(brick, 0.075), (fibre, 0.05)], 0.15, 0.55
+    brick, fiber = jw.Material("insulating brick 26"), jw.Material("fiber blanket")
+    layers, radius, length = [(brick, 0.075), (fiber, 0.05)], 0.15, 0.55
     wall = {"layers": layers, "inner_radius": radius, "length": length, "height": 0.4}
     grid = np.linspace(250.0, 2300.0, 821)
     known = [one.conductivity(grid) for one, _ in layers], [one.specific_heat(grid) for one, _ in layers]
@@ -154,7 +154,7 @@ def furnaces():
     middles, first = (edges[:-1] + edges[1:]) / 2, np.arange(48) < 30
     inner = np.log(middles / edges[:-1]) / (2 * np.pi * length)
     outer = np.log(edges[1:] / middles) / (2 * np.pi * length)
-    mass = np.pi * length * np.diff(edges**2) * np.where(first, brick.density, fibre.density)
+    mass = np.pi * length * np.diff(edges**2) * np.where(first, brick.density, fiber.density)
 
     def slope(_, kelvin):
         conducts, heat = (np.where(first, *(np.interp(kelvin, grid, one) for one in pair)) for pair in known)
@@ -184,8 +184,8 @@ def firings():
     sys.path.insert(0, os.path.join(os.path.dirname(__file__), "..", "python", "tests"))
     import stiff_furnace
 
-    brick, fibre, steel = (790.0, 0.29, 1000.0), (130.0, 0.2, 1000.0), (7850.0, 30.0, 600.0)
-    lining = [{"rho_k_c": plain, "thickness": thick} for plain, thick in ((brick, 0.075), (fibre, 0.05), (steel, 0.0015))]
+    brick, fiber, steel = (790.0, 0.29, 1000.0), (130.0, 0.2, 1000.0), (7850.0, 30.0, 600.0)
+    lining = [{"rho_k_c": plain, "thickness": thick} for plain, thick in ((brick, 0.075), (fiber, 0.05), (steel, 0.0015))]
     furnace = {
         "gas": {"kind": "propane", "air_ratio": 1.05, "water_in_air": 0.0098},
         "radiation": "smith", "gas_zones": 2, "h_fired": 20.0, "h_air": 20.0, "h_off": 8.0,

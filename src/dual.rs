@@ -8,8 +8,8 @@ use crate::scalar::{Float, Scalar, sealed};
 /// A value with its partial derivatives by `N` inputs.
 ///
 /// Comparisons, range checks and what an error reports look at the value alone, so a computation takes the branch
-/// that the plain number takes and the derivatives are those of that branch. At a value of nought the root's slope
-/// is infinite; its derivatives are given as nought there.
+/// that the plain number takes and the derivatives are those of that branch. At a value of zero the root's slope
+/// is infinite; its derivatives are given as zero there.
 ///
 /// # Source
 ///
@@ -145,7 +145,7 @@ impl<F: Float, const N: usize> SubAssign for Dual<F, N> {
 impl<F: Float, const N: usize> sealed::Sealed for Dual<F, N> {}
 
 impl<F: Float, const N: usize> Scalar for Dual<F, N> {
-    const EPSILON: Self = Self { value: F::EPSILON, partials: [F::NOUGHT; N] };
+    const EPSILON: Self = Self { value: F::EPSILON, partials: [F::ZERO; N] };
     const CARRIES_DERIVATIVES: bool = true;
 
     #[inline]
@@ -261,7 +261,7 @@ mod tests {
     }
 
     #[test]
-    fn the_root_of_nought_has_no_infinite_derivative() {
+    fn the_root_of_zero_has_no_infinite_derivative() {
         let [x] = Dual::variables([0.0_f64]);
         assert_eq!((x.sqrt().partials, x.cbrt().partials), ([0.0], [0.0]));
     }

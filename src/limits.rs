@@ -105,7 +105,7 @@ inputs! {
     PipeDrop = "pressure drop of the pipe", "Pa", 0.0, 10_350.0;
     /// Length of a gas pipe or hose.
     PipeLength = "pipe length", "m", 0.0, 200.0;
-    /// Flow coefficient of a valve, cubic metres of water an hour at a bar.
+    /// Flow coefficient of a valve, cubic meters of water an hour at a bar.
     ValveCoefficient = "valve coefficient", "m3/h", 0.01, 1_000.0;
     /// Heat a hose takes from the air, per area and kelvin.
     HoseCoefficient = "hose coefficient", "W/(m2 K)", 0.0, 100.0;
@@ -145,10 +145,10 @@ inputs! {
     ProductTemperature = "temperature of the products", "K", 600.0, 2_900.0;
     /// Temperature of steel in a flame's gases: iron forms wustite above the lower end.
     ScaleTemperature = "temperature of the steel", "K", 850.0, 1_700.0;
-    /// Oxygen an analyser reads in the flue gas.
+    /// Oxygen an analyzer reads in the flue gas.
     OxygenReading = "oxygen in the flue gas", "", 0.0, 0.209;
-    /// Carbon monoxide an analyser reads in the flue gas.
-    MonoxideReading = "carbon monoxide in the flue gas", "", 0.0, 0.15;
+    /// Carbon monoxide an analyzer reads in the flue gas.
+    CarbonMonoxideReading = "carbon monoxide in the flue gas", "", 0.0, 0.15;
     /// Air ratio of a flame that burns to the end.
     LeanAirRatio = "air ratio of a lean flame", "", 1.0, 1_000.0;
     /// Flow of air.
@@ -245,7 +245,7 @@ inputs! {
     ChamberVolume = "volume of the chamber", "m3", 1.0e-6, 500.0;
     /// Heat a chamber that just glows loses.
     GlowLoss = "loss of the glowing chamber", "W", 0.0, 1.0e6;
-    /// Gradient at which a head's flames let go, over that of a plain port.
+    /// Gradient at which a head's flames blow off, over that of a plain port.
     HeadConstant = "head constant", "", 0.01, 100_000.0;
     /// Area that panels must close.
     PanelArea = "area of the panels that close the chamber", "m2", 0.0, 500.0;
@@ -253,8 +253,8 @@ inputs! {
     FlueExcess = "flue above chamber", "K", 0.0, 600.0;
     /// Share of a fire's net heat that stays in the chamber.
     AvailableHeat = "available heat", "", 0.0, 1.0;
-    /// Height that makes a draught.
-    DraughtHeight = "draught height", "m", 0.0, 20.0;
+    /// Height that makes a draft.
+    DraftHeight = "draft height", "m", 0.0, 20.0;
     /// Volume fraction of a gas in a room.
     RoomFraction = "share of the room's air", "", 1.0e-7, 0.1;
     /// Fresh air that a room needs over what it would need if it were stirred.
@@ -273,13 +273,13 @@ inputs! {
     Trend = "trend of the runs", "", -5.0, 5.0;
     /// Gas a meter counted.
     MeteredVolume = "volume metered", "m3", 1.0e-4, 10_000.0;
-    /// Half width of an uncertainty, as a share.
+    /// Expanded uncertainty of an uncertainty, as a share.
     UncertaintyShare = "uncertainty as a share", "", 0.0, 0.5;
-    /// Half width of an uncertainty of a pressure.
+    /// Expanded uncertainty of an uncertainty of a pressure.
     PressureUncertainty = "uncertainty of a pressure", "Pa", 0.0, 100_000.0;
-    /// Half width of an uncertainty of a temperature.
+    /// Expanded uncertainty of an uncertainty of a temperature.
     TemperatureUncertainty = "uncertainty of a temperature", "K", 0.0, 200.0;
-    /// Half width of an uncertainty of a length of the jet.
+    /// Expanded uncertainty of an uncertainty of a length of the jet.
     LengthUncertainty = "uncertainty of a length", "m", 0.0, 1.0e-3;
     /// Full scale of a gauge.
     GaugeSpan = "span of the gauge", "Pa", 1_000.0, 2_500_000.0;

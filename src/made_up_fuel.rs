@@ -76,7 +76,7 @@ fn every_question<S: Scalar>(species: Species) -> Vec<Asked> {
     ask("entropy", &[], gas.entropy(bar, room));
     ask("viscosity", &[], Ok(gas.viscosity(room)));
     ask("saturation", &[], Ok(mixture.saturation_ratio(bar, kelvin(250.0))));
-    ask("analyser", &[], expected_reading(&gas, &site, S::c(1.2)).map(|reading| reading.carbon_dioxide_dry));
+    ask("analyzer", &[], expected_reading(&gas, &site, S::c(1.2)).map(|reading| reading.carbon_dioxide_dry));
 
     let liquid = mixture.saturated(mild);
     ask("pressure of the cylinder", &[Liquid], liquid.map(|liquid| liquid.pressure.pascals()));
@@ -133,7 +133,7 @@ fn every_question<S: Scalar>(species: Species) -> Vec<Asked> {
     ask("constant of the head", ALL_OF_A_FIRE, constant);
     let running = burner.run(&conditions, gauge, S::one());
     let ports = running.and_then(|running| burner.port_state(&conditions, &running));
-    ask("ports", ALL_OF_A_FIRE, ports.map(|ports| ports.flame.map_or(S::zero(), |flame| flame.flash_back)));
+    ask("ports", ALL_OF_A_FIRE, ports.map(|ports| ports.flame.map_or(S::zero(), |flame| flame.flashback)));
     asked
 }
 

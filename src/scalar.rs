@@ -16,15 +16,15 @@ pub(crate) mod sealed {
 /// A plain number of the processor, which a [`Dual`](crate::Dual) is made of.
 pub trait Float: Scalar {
     /// Zero, where a constant is needed.
-    const NOUGHT: Self;
+    const ZERO: Self;
 }
 
 impl Float for f32 {
-    const NOUGHT: Self = 0.0;
+    const ZERO: Self = 0.0;
 }
 
 impl Float for f64 {
-    const NOUGHT: Self = 0.0;
+    const ZERO: Self = 0.0;
 }
 
 /// The next whole number, or the number itself if it is one.

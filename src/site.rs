@@ -196,7 +196,7 @@ fn temperature_fall<S: Scalar>(altitude: Length<S>) -> Result<S> {
     Ok(S::c(LAPSE_RATE / SEA_LEVEL_TEMPERATURE) * z / (S::one() + z / S::c(EARTH_RADIUS)))
 }
 
-/// Logarithm of the pressure in Pa at which water stands with its vapour.
+/// Logarithm of the pressure in Pa at which water stands with its vapor.
 ///
 /// # Source
 ///

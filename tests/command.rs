@@ -76,7 +76,7 @@ fn bad_options_are_named_with_what_was_given_and_what_is_accepted() {
         (&["--measured-coefficient", "2"], &["'2'", "from 0.2 to 1.1"]),
         (&["--units", "cubits"], &["'cubits'", "inch", "metric"]),
         (&["--format", "xml"], &["'xml'", "text", "json", "csv"]),
-        (&["--colour", "blue"], &[]),
+        (&["--color", "blue"], &[]),
         (&["--bore", "2 mm"], &[]),
     ];
     for (more, parts) in table {

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# What `all.sh` samples, in full: twenty times the burners, jets and evenings, drawn where `all.sh` does not look.
+# What `all.sh` samples, in full: twenty times the burners, jets and firings, drawn where `all.sh` does not look.
 # `bash tests/long.sh 7` draws by that seed, and again finds what it found by it. Runs all, and tells what failed.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -21,7 +21,7 @@ tell() {
 try "laws" cargo test --quiet --all-features --test main
 try "laws by the bare core's mathematics" cargo test --quiet --test main
 try "the card over sixty burners" bash tests/card.sh 60
-try "evenings of the controller" cargo test --quiet --all-features --test fault_campaign
+try "firings of the controller" cargo test --quiet --all-features --test fault_campaign
 try "deliberate faults of the controller are caught" bash tests/deliberate_faults.sh
 
 [ ${#failed[@]} = 0 ] || doing="$(printf '%s; ' "${failed[@]}")"

@@ -45,7 +45,7 @@ fn length(case: &JetCase, share: f64) -> Option<JetCase> {
     Some(JetCase { length, ..*case })
 }
 
-/// Every number of a jet is a finite one and none is below nought; only a liquid is refused.
+/// Every number of a jet is a finite one and none is below zero; only a liquid is refused.
 fn sound(case: &JetCase) -> Result<(), String> {
     match case.flow::<f64>() {
         Ok(flow) => match numbers(&flow).into_iter().find(|&(_, value)| !(value.is_finite() && value >= 0.0)) {

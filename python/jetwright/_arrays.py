@@ -37,13 +37,13 @@ NAMES: dict[str, str | tuple[str, ...]] = {
     "WorkTemperature": ("target", "start", "temperature"),
     "MaterialDensity": "dry_density",
     "Fraction": ("water", "margin"),
-    "DraughtHeight": "height",
+    "DraftHeight": "height",
     "ExhaustArea": "area",
     "RoomFraction": "limit",
     "ScaleTemperature": "chamber_temperature",
     "LeanAirRatio": "air_ratio",
     "OxygenReading": "oxygen",
-    "MonoxideReading": "carbon_monoxide",
+    "CarbonMonoxideReading": "carbon_monoxide",
     "CylinderHolds": "left",
     "CylinderDiameter": "diameter",
     "CylinderTare": "empty_mass",
@@ -190,15 +190,15 @@ def evaluate(
 def answer(
     native: Callable[..., Any], values: dict[str, Any], invalid: str, rows: int, signs: Mapping[str, bool | tuple[float, float]] = {}
 ) -> list[Any]:
-    """The rows of a native loop: floats for scalars, arrays for arrays, labelled where an argument is."""
+    """The rows of a native loop: floats for scalars, arrays for arrays, labeled where an argument is."""
     check_invalid(invalid)
 
     def compute(plain: dict[str, Any]) -> np.ndarray:
         return evaluate(native, plain, invalid, rows, signs)[0]
 
-    labelled = through_labels(compute, values, rows)
-    if labelled is not None:
-        return labelled[0]
+    labeled = through_labels(compute, values, rows)
+    if labeled is not None:
+        return labeled[0]
     columns = compute(values)
     return list(columns) if columns.ndim > 1 else list(columns.tolist())
 
@@ -208,7 +208,7 @@ def through_labels(
 ) -> tuple[list[Any], bool] | None:
     """Runs ``compute`` under the labels of pandas, xarray or Dask arguments; ``None`` when there are none.
 
-    ``compute`` gives ``(rows, *shape)`` for plain arguments. The answer is one labelled object a row.
+    ``compute`` gives ``(rows, *shape)`` for plain arguments. The answer is one labeled object a row.
     """
     loaded = sys.modules
     if "xarray" in loaded:
@@ -224,10 +224,10 @@ def through_labels(
     if "pandas" in loaded:
         import pandas as pd
 
-        labelled = [value for value in values.values() if isinstance(value, pd.Series)]
-        if labelled:
-            index = labelled[0].index
-            if any(not series.index.equals(index) for series in labelled):
+        labeled = [value for value in values.values() if isinstance(value, pd.Series)]
+        if labeled:
+            index = labeled[0].index
+            if any(not series.index.equals(index) for series in labeled):
                 raise ValueError("the Series have different indexes; align them first")
             plain = {
                 name: value.to_numpy() if isinstance(value, pd.Series) else value for name, value in values.items()

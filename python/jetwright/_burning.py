@@ -1,4 +1,4 @@
-"""Where a mixture burns and how fast, and what an analyser reads in the flue gas."""
+"""Where a mixture burns and how fast, and what an analyzer reads in the flue gas."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ class BurningRange(NamedTuple):
 
 
 class ExpectedReading(NamedTuple):
-    """What an analyser should read when all burns to the end, by volume; arrays like the arguments."""
+    """What an analyzer should read when all burns to the end, by volume; arrays like the arguments."""
 
     oxygen_dry: Any
     oxygen_wet: Any
@@ -130,7 +130,7 @@ def air_ratio_from_oxygen(
     site: Site | None = None,
     invalid: str = "raise",
 ) -> Any:
-    """The air ratio that an oxygen reading of the flue gas tells; 1 or less when it reads nought.
+    """The air ratio that an oxygen reading of the flue gas tells; 1 or less when it reads zero.
 
     Parameters
     ----------
@@ -159,7 +159,7 @@ def air_ratio_from_oxygen(
 def expected_reading(
     *, gas: Gas | str | Mapping[str, float], air_ratio: Any, site: Site | None = None, invalid: str = "raise"
 ) -> ExpectedReading:
-    """What an analyser should read at an air ratio from 1 on; richer fires are told by ``jw.flame``.
+    """What an analyzer should read at an air ratio from 1 on; richer fires are told by ``jw.flame``.
 
     Parameters
     ----------

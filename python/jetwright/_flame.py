@@ -45,7 +45,7 @@ class Flame(Warned, _Columns):
     _ask: Any = None
 
     def dry(self) -> dict[str, Any]:
-        """Products without the water, as an analyser reads."""
+        """Products without the water, as an analyzer reads."""
         rest = 1 - self.products["H2O"]
         return {symbol: share / rest for symbol, share in self.products.items() if symbol != "H2O"}
 

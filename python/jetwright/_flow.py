@@ -54,7 +54,7 @@ class FlowResult(Warned):
     jet, ``heat_gross`` and ``heat_net`` W, ``discharge_coefficient``, ``discharge_coefficient_uncertainty`` (two standard
     deviations, as a share), ``choked``, ``mass_flux`` (lossless, kg/(m2 s)), ``exit_speed`` m/s, ``thrust`` N,
     ``reynolds_number``, ``supply_density`` kg/m3, ``saturation_ratio`` (supply pressure over its dew-point pressure: above
-    one some of the gas would be liquid, and the numbers are those of a vapour that has not condensed yet).
+    one some of the gas would be liquid, and the numbers are those of a vapor that has not condensed yet).
     """
 
     __slots__ = ("_ask", "_columns")
@@ -214,7 +214,7 @@ def flow(
     gauge_pressure, back_pressure : array_like
         Before the jet, and where it blows, above the air around, Pa.
     bore, bore_length : array_like
-        Diameter and straight length, m; length 12 mm unless given, nought for a sharp edge.
+        Diameter and straight length, m; length 12 mm unless given, zero for a sharp edge.
     edge : str
         ``"sharp"``, ``"square"``, ``"chamfered"`` (with ``chamfer_depth`` m and full ``chamfer_angle`` rad) or
         ``"rounded"`` (with ``edge_radius`` m).
@@ -280,9 +280,9 @@ def flow(
         columns, _ = evaluate(lambda *args: _native.flow(native, code, *args), plain, invalid, len(FIELDS))
         return columns
 
-    labelled = through_labels(compute, values, len(FIELDS))
-    if labelled is not None:
-        return FlowResult(labelled[0], ask)
+    labeled = through_labels(compute, values, len(FIELDS))
+    if labeled is not None:
+        return FlowResult(labeled[0], ask)
     columns = compute(values)
     return FlowResult(columns if columns.ndim > 1 else columns.tolist(), ask)
 

@@ -16,8 +16,8 @@ from ._material import Material, as_material
 from ._results import Columns
 from ._site import Site, as_site
 
-#: Above this a chamber counts as relighting gas by itself, K: 1400 F (from memory of NFPA 86, bypass of supervision).
-RELIGHTS_ABOVE: float = _native.relights_above()
+#: Above this a chamber counts as re-igniting gas by itself, K: 1400 F (from memory of NFPA 86, bypass of supervision).
+REIGNITES_ABOVE: float = _native.reignites_above()
 _FACINGS = ("side", "up", "down")
 _LAYER_CAP = 6
 _OPENING_CAP = 6
@@ -34,10 +34,10 @@ class _Wall(NamedTuple):
 
 
 class Wall(Columns, _Wall):
-    """A wall that has been hot for long; arrays like the arguments.
+    """A wall that has been steady state; arrays like the arguments.
 
     ``heat`` W through it; ``heat_flux`` W/m2 of the hot face; ``faces`` K from the hot face over the interfaces to the
-    outside; ``shell`` K, the last of them; ``too_hot`` the first layer hotter on its inner face than its material bears,
+    outside; ``shell`` K, the last of them; ``too_hot`` the first layer hotter on its inner face than its material's limit,
     counted from 0, -1 for none; ``at_depth`` K at the depth asked for, else ``None``.
     """
 
@@ -84,10 +84,10 @@ class _Leg(NamedTuple):
 
 
 class Leg(Columns, _Leg):
-    """A part of an evening; arrays like the arguments.
+    """A part of a firing; arrays like the arguments.
 
     ``time`` s; ``fire`` J net of gas burnt, of which ``flue``, ``openings``, ``work`` took theirs, ``air`` was carried off by
-    air blown through, ``stored`` stays in the wall and ``shell`` left its outside, J; ``hot_face`` and ``outside`` K at its
+    air purged, ``stored`` stays in the wall and ``shell`` left its outside, J; ``hot_face`` and ``outside`` K at its
     end; ``mean_fire`` and ``last_fire`` W net.
     """
 
@@ -172,7 +172,7 @@ def wall(
     site: Site | None = None,
     invalid: str = "raise",
 ) -> Wall:
-    """Temperatures through a wall that has been hot for long, and the heat it loses.
+    """Temperatures through a wall that has been steady state, and the heat it loses.
 
     Heat by conduction, the integral of k dT over each layer's resistance (thickness/A, or ln(r2/r1)/(2 pi L)), equal to what
     the outside gives off: h (T - T_air) + emissivity sigma (T^4 - T_air^4).
@@ -249,7 +249,7 @@ def chamber(
     site: Site | None = None,
     invalid: str = "raise",
 ) -> Balance:
-    """The fire that keeps a temperature, or the temperature a fire keeps, when the walls have been hot for long.
+    """The fire that keeps a temperature, or the temperature a fire keeps, when the walls have been steady state.
 
     fire times available heat = work + walls + openings. Give ``chamber_temperature`` (K) or ``fire`` (W net).
 
@@ -382,7 +382,7 @@ def cool_down(
 ) -> Leg:
     """How long a chamber takes to cool with the gas off, after it was held at a temperature for a time.
 
-    Down to 1033 K (760 degC) it relights gas by itself; down to :func:`autoignition` it may.
+    Down to 1033 K (760 degC) it re-ignites gas by itself; down to :func:`autoignition` it may.
 
     Parameters
     ----------
@@ -417,7 +417,7 @@ def cool_down(
 
 
 class Step(NamedTuple):
-    """A step of an evening; make one with :meth:`warm_up`, :meth:`hold` or :meth:`cool_down`."""
+    """A step of a firing; make one with :meth:`warm_up`, :meth:`hold` or :meth:`cool_down`."""
 
     kind: str
     numbers: tuple[float, float, float]
@@ -439,8 +439,8 @@ class Step(NamedTuple):
         return Step("cool down", (float(down_to), float(air_flow), 0.0), None)
 
 
-class Evening:
-    """One chamber through the steps of an evening.
+class Firing:
+    """One chamber through the steps of a firing.
 
     Attributes
     ----------
@@ -475,7 +475,7 @@ class Evening:
         put(self, "profiles", tuple((np.array(depth), np.array(kelvin)) for _, depth, kelvin in stands))
 
     def __setattr__(self, name: str, value: Any) -> None:
-        raise AttributeError("an Evening does not change; make another")
+        raise AttributeError("an Firing does not change; make another")
 
     def to_pandas(self) -> Any:
         """A ``DataFrame`` with one row a step."""
@@ -489,7 +489,7 @@ class Evening:
             f"  {start / 60:6.1f} min  {step.kind:<9} {leg.time / 60:6.1f} min, {leg.fire / 1e6:6.2f} MJ net, to {leg.hot_face - 273.15:.0f} C"
             for step, start, leg in zip(self.steps, self.starts, self.legs)
         ]
-        return "Evening(\n" + "\n".join(rows) + "\n)"
+        return "Firing(\n" + "\n".join(rows) + "\n)"
 
     def _repr_html_(self) -> str:
         rows = "".join(
@@ -503,13 +503,13 @@ class Evening:
     def __reduce__(self) -> Any:
         stands = [(tuple(leg), depth, kelvin) for leg, (depth, kelvin) in zip(self.legs, self.profiles)]
         course = np.array([self.time, self.hot_face, self.outside, self.stored]).T
-        return (Evening, (self.steps, stands, course))
+        return (Firing, (self.steps, stands, course))
 
 
 _KINDS = ("warm up", "hold", "cool down")
 
 
-def evening(
+def firing(
     *,
     layers: _Layers,
     gas: Gas | str | Mapping[str, float],
@@ -524,7 +524,7 @@ def evening(
     emissivity: float = 0.9,
     facing: str = "side",
     site: Site | None = None,
-) -> Evening:
+) -> Firing:
     """One chamber, cold at first, through steps that follow each other; scalars only, arguments as in :func:`chamber`.
 
     Raises
@@ -539,7 +539,7 @@ def evening(
     >>> up = jw.Step.warm_up(fire=20e3, chamber_temperature=1500.0)
     >>> hold = jw.Step.hold(chamber_temperature=1500.0, time=40 * jw.minute, work=2000.0)
     >>> down = jw.Step.cool_down(down_to=1033.0)
-    >>> e = jw.evening(**furnace, steps=[up, hold, down])
+    >>> e = jw.firing(**furnace, steps=[up, hold, down])
     >>> [step.kind for step in e.steps], bool(e.time[-1] == sum(leg.time for leg in e.legs))
     (['warm up', 'hold', 'cool down'], True)
     """
@@ -561,7 +561,7 @@ def evening(
         if not np.isfinite(step.numbers).all() or min(step.numbers) < 0.0:
             raise ValueError(f"steps[{number}]: every number must be finite and not below zero, {step.numbers} was given")
         told.append((_KINDS.index(step.kind), step.numbers, inputs[-1] if step.air_ratio is None else float(step.air_ratio)))
-    return Evening(kept, *_native.evening(as_gas(gas)._native, materials, codes, inputs, told))
+    return Firing(kept, *_native.firing(as_gas(gas)._native, materials, codes, inputs, told))
 
 
 def opening(

@@ -32,7 +32,7 @@ def _plain(value: Any, path: str) -> Any:
 def furnace_case(case: Mapping[str, Any]) -> list[dict[str, Any]]:
     """Takes one furnace through its stages: the model's comparison interface for anyone with another solver.
 
-    Gas, walls, openings and contents are solved together through time: gas zones in series, radiation by a sum of grey
+    Gas, walls, openings and contents are solved together through time: gas zones in series, radiation by a sum of gray
     gases, conduction through every wall build and into every content, air drawn in through the openings. Everything
     begins at 293.15 K, which is the temperature of the room too. SI units, kelvin.
 
@@ -47,7 +47,7 @@ def furnace_case(case: Mapping[str, Any]) -> list[dict[str, Any]]:
             much), which counts where air that leaks in thins the gas; or ``{"kind": "propane", "air_ratio",
             "water_in_air"}`` with any named fuel or composition and the mole fraction of water in the air.
         ``radiation``
-            ``"smith"`` (if absent) or ``{"grey_kappa"}``, one grey gas (1/m) of weight 1; a linear gas needs this one.
+            ``"smith"`` (if absent) or ``{"gray_kappa"}``, one gray gas (1/m) of weight 1; a linear gas needs this one.
         ``gas_zones``, ``h_fired``, ``h_air``, ``h_off``, ``pressure``, ``volume``
             Zones, 1 to 3 (2 if absent); films of the gas, W/(m2 K), with a fire (15), with air alone (as with a fire)
             and with everything off (8); pressure of the room (101 325 Pa); empty volume of the chamber.

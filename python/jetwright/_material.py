@@ -87,7 +87,7 @@ class Material(_Matter):
     conductivity, specific_heat : float, mapping or pairs
         W/(m K) and J/(kg K): a number, or up to 8 temperatures (K, rising) with their values.
     limit : float
-        Hottest it bears, K.
+        Maximum service temperature, K.
 
     Examples
     --------
@@ -123,7 +123,7 @@ class Material(_Matter):
 
     @property
     def limit(self) -> float:
-        """Hottest it bears, K."""
+        """Maximum service temperature, K."""
         return float(self._native.limit)
 
     @property
@@ -137,7 +137,7 @@ class Material(_Matter):
 
     def _rows(self) -> list[tuple[str, str]]:
         scaled = [] if self._made[1] == 1.0 else [("conductivity times", f"{self._made[1]:g}")]
-        rows = [("bears", f"{self.limit - 273.15:.0f} C"), ("spread of conductivity", f"{self.spread:.0%}")]
+        rows = [("rated for", f"{self.limit - 273.15:.0f} C"), ("spread of conductivity", f"{self.spread:.0%}")]
         return super()._rows() + rows + scaled
 
     def __reduce__(self) -> Any:
@@ -246,7 +246,7 @@ def materials() -> dict[str, Material]:
     """Every class of lining material by its key: generic classes, no brands, each with its source and its spread.
 
     >>> import jetwright as jw
-    >>> "fibre blanket" in jw.materials()
+    >>> "fiber blanket" in jw.materials()
     True
     """
     return {key: Material(key) for key, _ in _native.materials()}

@@ -15,21 +15,21 @@ from ._site import Site
 
 #: Inputs of a jet that are known only so well, in the order of the shares.
 SOURCES = tuple(_native.uncertainty_sources())
-#: Half widths at k = 2 unless given, engineering judgement: a bore gauged with pins, a 0-15 psi gauge of class 3-2-3.
+#: Expanded uncertainties at k = 2 unless given, engineering judgement: a bore gauged with pins, a 0-15 psi gauge of class 3-2-3.
 _BORE = 0.01e-3
 _EDGE = 0.01
 _SPAN = 15 * 6894.757293168361
 _KELVIN = 8.0
 _COMPOSITION = 0.01
 _AMBIENT = 1500.0
-#: The model's own half width of the coefficient; the dial's of the gauge.
+#: The model's own expanded uncertainty of the coefficient; the dial's of the gauge.
 _OWN = float("inf")
 
 
 class FlowUncertainty(NamedTuple):
-    """A jet's flow with half widths at k = 2 (95 times in 100), each shaped like the broadcast arguments.
+    """A jet's flow with expanded uncertainties at k = 2 (95 times in 100), each shaped like the broadcast arguments.
 
-    ``straight`` is false where a limit or a bend lies within the spread, so that the half width is only the least it is.
+    ``straight`` is false where a limit or a bend lies within the spread, so that the expanded uncertainty is only the least it is.
     ``shares`` has the share of each input in the variance of the flow (and of the heat), by name.
     """
 
@@ -37,15 +37,15 @@ class FlowUncertainty(NamedTuple):
     heat_gross: Any
     heat_net: Any
     discharge_coefficient: Any
-    mass_flow_half_width: Any
-    heat_gross_half_width: Any
-    heat_net_half_width: Any
-    discharge_coefficient_half_width: Any
+    mass_flow_expanded: Any
+    heat_gross_expanded: Any
+    heat_net_expanded: Any
+    discharge_coefficient_expanded: Any
     straight: Any
     shares: dict[str, Any]
 
     @property
-    def least_sure(self) -> Any:
+    def largest_uncertainty(self) -> Any:
         """The name of the input with the largest share."""
         names = np.array(SOURCES)[np.argmax(np.stack([np.asarray(self.shares[name]) for name in SOURCES]), axis=0)]
         return str(names) if names.ndim == 0 else names
@@ -53,7 +53,7 @@ class FlowUncertainty(NamedTuple):
 
 @dataclass(frozen=True)
 class Weighing:
-    """A jet measured by the gas it passed; half widths are shares at k = 2.
+    """A jet measured by the gas it passed; expanded uncertainties are shares at k = 2.
 
     ``measured`` is gas passed over what the model says of the bore, ``factor`` the same joined with the model by inverse
     variance, ``weight`` that of the weighing in it; ``discharge_coefficient`` and ``effective_bore`` (m) follow.
@@ -62,11 +62,11 @@ class Weighing:
     """
 
     measured: float
-    measured_half_width: float
-    measured_half_width_without_gauge: float
+    measured_expanded: float
+    measured_expanded_without_gauge: float
     factor: float
-    half_width: float
-    half_width_without_gauge: float
+    expanded: float
+    expanded_without_gauge: float
     weight: float
     discharge_coefficient: float
     effective_bore: float
@@ -77,15 +77,15 @@ class Weighing:
     trend: tuple[float, float, float] | None
 
     def _tie(self, same_gauge: bool) -> list[float]:
-        weight, half_width = (self.weight, self.half_width_without_gauge) if same_gauge else (0.0, self.half_width)
-        return [*self.supply, self.factor, weight, half_width]
+        weight, expanded = (self.weight, self.expanded_without_gauge) if same_gauge else (0.0, self.expanded)
+        return [*self.supply, self.factor, weight, expanded]
 
 
 class Comparison(NamedTuple):
     """A weighing against an earlier one of the same jet."""
 
     change: float
-    half_width: float
+    expanded: float
     odds: float
     finding: str
 
@@ -96,12 +96,12 @@ class WeighingPlan(NamedTuple):
     least: float
     enough: float
     mass: float
-    half_width: float
+    expanded: float
 
 
 def _widths(
     bore: Any,
-    bore_half_width: Any,
+    bore_expanded: Any,
     edge_rounding: Any,
     coefficient: Any,
     gauge: Any,
@@ -111,14 +111,14 @@ def _widths(
     ambient: Any,
 ) -> dict[str, Any]:
     return {
-        "bore_half_width": bore_half_width,
+        "bore_expanded": bore_expanded,
         "edge_rounding": _EDGE * bore if edge_rounding is None else edge_rounding,
-        "coefficient_half_width": _OWN if coefficient is None else coefficient,
-        "gauge_half_width": _OWN if gauge is None else gauge,
+        "coefficient_expanded": _OWN if coefficient is None else coefficient,
+        "gauge_expanded": _OWN if gauge is None else gauge,
         "gauge_span": span,
-        "gas_temperature_half_width": kelvin,
-        "composition_half_width": composition,
-        "ambient_pressure_half_width": ambient,
+        "gas_temperature_expanded": kelvin,
+        "composition_expanded": composition,
+        "ambient_pressure_expanded": ambient,
     }
 
 
@@ -139,33 +139,33 @@ def flow_uncertainty(
     discharge_coefficient: Any = None,
     jets: Any = 1.0,
     site: Site | None = None,
-    bore_half_width: Any = _BORE,
+    bore_expanded: Any = _BORE,
     edge_rounding: Any = None,
-    coefficient_half_width: Any = None,
-    gauge_half_width: Any = None,
+    coefficient_expanded: Any = None,
+    gauge_expanded: Any = None,
     gauge_span: Any = _SPAN,
-    gas_temperature_half_width: Any = _KELVIN,
-    composition_half_width: Any = _COMPOSITION,
-    ambient_pressure_half_width: Any = _AMBIENT,
+    gas_temperature_expanded: Any = _KELVIN,
+    composition_expanded: Any = _COMPOSITION,
+    ambient_pressure_expanded: Any = _AMBIENT,
     weighing: Weighing | None = None,
     same_gauge: bool = True,
     invalid: str = "raise",
 ) -> FlowUncertainty:
-    """Gas flow and heat of a jet with half widths at k = 2, by exact derivatives; arguments as in :func:`flow`.
+    """Gas flow and heat of a jet with expanded uncertainties at k = 2, by exact derivatives; arguments as in :func:`flow`.
 
-    Every half width broadcasts too: ``bore_half_width`` and ``edge_rounding`` (m; a hundredth of the bore unless given),
-    ``coefficient_half_width`` (a share; the model's own unless given), ``gauge_half_width`` (Pa; that of a dial of class
-    3-2-3 and of ``gauge_span`` unless given), ``gas_temperature_half_width`` (K), ``composition_half_width`` (a share of
-    the flow), ``ambient_pressure_half_width`` (Pa). With a ``weighing`` of the jet its factor and its half width count, and
+    Every expanded uncertainty broadcasts too: ``bore_expanded`` and ``edge_rounding`` (m; a hundredth of the bore unless given),
+    ``coefficient_expanded`` (a share; the model's own unless given), ``gauge_expanded`` (Pa; that of a dial of class
+    3-2-3 and of ``gauge_span`` unless given), ``gas_temperature_expanded`` (K), ``composition_expanded`` (a share of
+    the flow), ``ambient_pressure_expanded`` (Pa). With a ``weighing`` of the jet its factor and its expanded uncertainty count, and
     an error of the gauge drops out as far as the ``same_gauge`` is read.
 
     Examples
     --------
     >>> import jetwright as jw
     >>> sure = jw.flow_uncertainty(gas="propane", bore=1.5 * jw.mm, bore_length=10 * jw.mm, gauge_pressure=[2 * jw.psi, 6 * jw.psi])
-    >>> (sure.heat_net_half_width / sure.heat_net).round(2).tolist()
+    >>> (sure.heat_net_expanded / sure.heat_net).round(2).tolist()
     [0.13, 0.06]
-    >>> sure.least_sure.tolist()
+    >>> sure.largest_uncertainty.tolist()
     ['gauge', 'hole']
     """
     code, measures, inputs = _inputs(
@@ -173,8 +173,8 @@ def flow_uncertainty(
         approach_diameter, discharge_coefficient, jets, gauge_pressure, back_pressure,
     )  # fmt: skip
     widths = _widths(
-        bore, bore_half_width, edge_rounding, coefficient_half_width, gauge_half_width, gauge_span,
-        gas_temperature_half_width, composition_half_width, ambient_pressure_half_width,
+        bore, bore_expanded, edge_rounding, coefficient_expanded, gauge_expanded, gauge_span,
+        gas_temperature_expanded, composition_expanded, ambient_pressure_expanded,
     )  # fmt: skip
     native = as_gas(gas)._native
     tie = None if weighing is None else weighing._tie(same_gauge)
@@ -215,14 +215,14 @@ def weigh(
     scale_step: float,
     bore: float,
     clock: float = 2.0,
-    bore_half_width: float = _BORE,
+    bore_expanded: float = _BORE,
     edge_rounding: float | None = None,
-    coefficient_half_width: float | None = None,
-    gauge_half_width: float | None = None,
+    coefficient_expanded: float | None = None,
+    gauge_expanded: float | None = None,
     gauge_span: float = _SPAN,
-    gas_temperature_half_width: float = _KELVIN,
-    composition_half_width: float = _COMPOSITION,
-    ambient_pressure_half_width: float = _AMBIENT,
+    gas_temperature_expanded: float = _KELVIN,
+    composition_expanded: float = _COMPOSITION,
+    ambient_pressure_expanded: float = _AMBIENT,
     **shape: Any,
 ) -> Weighing:
     """What one weighing of the cylinder, or several, say of a jet.
@@ -242,12 +242,12 @@ def weigh(
     >>> import jetwright as jw
     >>> jet = dict(gas="propane", bore=1.5 * jw.mm, bore_length=10 * jw.mm)
     >>> found = jw.weigh(mass_lost=[1.00, 1.01], duration=30 * jw.minute, gauge_pressure=6 * jw.psi, scale_step=0.01, **jet)
-    >>> found.trust, bool(found.half_width < 0.04)
+    >>> found.trust, bool(found.expanded < 0.04)
     ('agrees', True)
     """
     native, code, numbers, widths = _jet(
-        gas, bore, gauge_pressure, shape, bore_half_width, edge_rounding, coefficient_half_width, gauge_half_width,
-        gauge_span, gas_temperature_half_width, composition_half_width, ambient_pressure_half_width,
+        gas, bore, gauge_pressure, shape, bore_expanded, edge_rounding, coefficient_expanded, gauge_expanded,
+        gauge_span, gas_temperature_expanded, composition_expanded, ambient_pressure_expanded,
     )  # fmt: skip
     lost, time, gauge = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in (mass_lost, duration, gauge_pressure)))
     runs = list(zip(lost.tolist(), time.tolist(), gauge.tolist()))
@@ -264,14 +264,14 @@ def plan_weighing(
     scale_step: float,
     bore: float,
     clock: float = 2.0,
-    bore_half_width: float = _BORE,
+    bore_expanded: float = _BORE,
     edge_rounding: float | None = None,
-    coefficient_half_width: float | None = None,
-    gauge_half_width: float | None = None,
+    coefficient_expanded: float | None = None,
+    gauge_expanded: float | None = None,
     gauge_span: float = _SPAN,
-    gas_temperature_half_width: float = _KELVIN,
-    composition_half_width: float = _COMPOSITION,
-    ambient_pressure_half_width: float = _AMBIENT,
+    gas_temperature_expanded: float = _KELVIN,
+    composition_expanded: float = _COMPOSITION,
+    ambient_pressure_expanded: float = _AMBIENT,
     **shape: Any,
 ) -> WeighingPlan:
     """How long to weigh on a scale to learn something; arguments as in :func:`weigh`.
@@ -282,14 +282,14 @@ def plan_weighing(
     True
     """
     native, code, numbers, widths = _jet(
-        gas, bore, gauge_pressure, shape, bore_half_width, edge_rounding, coefficient_half_width, gauge_half_width,
-        gauge_span, gas_temperature_half_width, composition_half_width, ambient_pressure_half_width,
+        gas, bore, gauge_pressure, shape, bore_expanded, edge_rounding, coefficient_expanded, gauge_expanded,
+        gauge_span, gas_temperature_expanded, composition_expanded, ambient_pressure_expanded,
     )  # fmt: skip
     return WeighingPlan(*_native.plan_weighing(native, code, numbers, widths, float(scale_step), float(clock)))
 
 
 def _jet(
-    gas: Any, bore: float, gauge: Any, shape: dict[str, Any], *half_widths: Any
+    gas: Any, bore: float, gauge: Any, shape: dict[str, Any], *expanded: Any
 ) -> tuple[Any, int, list[float], list[float]]:
     """The compiled functions' arguments of one jet."""
     known = {
@@ -305,7 +305,7 @@ def _jet(
         shape.get("approach_diameter"), None, shape.get("jets", 1.0), float(np.mean(gauge)), shape.get("back_pressure", 0.0),
     )  # fmt: skip
     named = _named(measures, inputs)
-    widths = _widths(bore, *half_widths)
+    widths = _widths(bore, *expanded)
     return as_gas(gas)._native, code, _scalars(named, tuple(named)), _scalars(widths, tuple(widths))
 
 
@@ -319,6 +319,6 @@ def compare_weighings(earlier: Weighing, now: Weighing, *, same_gauge: bool = Tr
     """
 
     def of(found: Weighing) -> Any:
-        return found.measured, found.measured_half_width, found.measured_half_width_without_gauge, found.trend
+        return found.measured, found.measured_expanded, found.measured_expanded_without_gauge, found.trend
 
     return Comparison(*_native.compare(of(earlier), of(now), same_gauge))

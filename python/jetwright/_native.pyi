@@ -28,12 +28,12 @@ __all__ = [
     "cylinder",
     "cylinder_hazards",
     "damper_loss",
-    "draught",
+    "draft",
     "drills",
     "drying_steps",
     "duct_loss",
     "duty",
-    "evening",
+    "run",
     "expected_reading",
     "fire_character",
     "flame",
@@ -60,12 +60,12 @@ __all__ = [
     "lining",
     "low_pressure_line",
     "materials",
-    "monoxide_limits",
+    "carbon_monoxide_limits",
     "opening",
     "perfect_gas",
     "plan_weighing",
     "products",
-    "relights_above",
+    "reignites_above",
     "run_hazards",
     "sheet_of",
     "shell_loss",
@@ -157,7 +157,7 @@ def wall(
     materials: Sequence[Material], codes: _Codes, flags: tuple[bool, bool], operands: _Operands, shape: Sequence[int]
 ) -> _Answer: ...
 def furnace_case(text: str) -> str: ...
-def relights_above() -> float: ...
+def reignites_above() -> float: ...
 def shell_loss(codes: _Codes, operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def box_factor(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def chamber(
@@ -169,7 +169,7 @@ def warm_up(
 def cool_down(
     materials: Sequence[Material], codes: _Codes, operands: _Operands, shape: Sequence[int]
 ) -> _Answer: ...
-def evening(
+def firing(
     gas: Gas,
     materials: Sequence[Material],
     codes: _Codes,
@@ -188,9 +188,9 @@ def castable(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def anchor_count(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def sling_pull(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def drying_steps(thickness: float, room: float, work: float) -> list[tuple[float, float, float]]: ...
-def monoxide_limits() -> list[tuple[str, float, str]]: ...
+def carbon_monoxide_limits() -> list[tuple[str, float, str]]: ...
 def fresh_air(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
-def draught(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
+def draft(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 def opening(operands: _Operands, shape: Sequence[int]) -> _Answer: ...
 @final
 class Material:

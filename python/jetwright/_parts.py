@@ -39,12 +39,12 @@ def duct_loss(*, flow: Any, diameter: Any, loss_coefficient: Any = 1.0, density:
 
 
 class Duty(NamedTuple):
-    """What a blower is to do: W of the air and of the shaft, and what to read in a catalogue printed for 1.2 kg/m3."""
+    """What a blower is to do: W of the air and of the shaft, and what to read in a catalog printed for 1.2 kg/m3."""
 
     air_power: Any
     shaft_power: Any
-    catalogue_static_pressure: Any
-    catalogue_shaft_power: Any
+    catalog_static_pressure: Any
+    catalog_shaft_power: Any
 
 
 def duty(*, flow: Any, static_pressure: Any, density: Any = 1.2, efficiency: Any = 0.5, invalid: str = "raise") -> Duty:

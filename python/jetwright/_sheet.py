@@ -117,14 +117,14 @@ def sheet(source: str | os.PathLike[str] | Mapping[str, Any]) -> Sheet:
 
 
 _LIGHTS = ("cold", "glowing", "never")
-_GOES_OUT = ("lights", "too_lean", "too_rich", "lets_go", "no_flow")
+_GOES_OUT = ("lights", "too_lean", "too_rich", "blow_off", "no_flow")
 
 
 class _Lighting(NamedTuple):
     """What settings do; arrays like the arguments.
 
     ``lights`` is ``"cold"``, ``"glowing"`` (only in a glowing chamber) or ``"never"``, empty where there is no answer;
-    ``goes_out`` says why not cold; ``pull`` is the ports' wall gradient over what a plain port's flame bears;
+    ``goes_out`` says why not cold; ``pull`` is the ports' wall gradient over what a plain port's flame withstands;
     ``glow_needed`` (K) is how hot walls must be, NaN where the fire keeps none so hot.
     """
 

@@ -273,7 +273,7 @@ def _panels(panels: Sequence[Mapping[str, Any]]) -> tuple[list[int], dict[str, A
 
 
 class DryingStep(NamedTuple):
-    """A step of drying out: up to a temperature (K), at a rate (K an hour, nought where held), for a time (s)."""
+    """A step of drying out: up to a temperature (K), at a rate (K an hour, zero where held), for a time (s)."""
 
     up_to: float
     rate_per_hour: float
@@ -293,22 +293,22 @@ def drying_steps(*, thickness: float, work: float, room: float = 293.15) -> list
     return [DryingStep(*step) for step in _native.drying_steps(float(thickness), float(room), float(work))]
 
 
-def monoxide_limits() -> dict[str, float]:
+def carbon_monoxide_limits() -> dict[str, float]:
     """Published limits of carbon monoxide in air, as volume fractions, the strictest first."""
-    return {key: fraction for key, fraction, _ in _native.monoxide_limits()}
+    return {key: fraction for key, fraction, _ in _native.carbon_monoxide_limits()}
 
 
 def fresh_air(*, leak: Any, limit: Any = "workplace 25 ppm", outdoor: Any = 0.0, invalid: str = "raise") -> Any:
     """Fresh air (m3/s) that keeps a leak of carbon monoxide (m3/s of it) at a limit: leak / (limit - outdoor).
 
-    ``limit`` is a volume fraction or a key of :func:`monoxide_limits`. The room is taken as stirred.
+    ``limit`` is a volume fraction or a key of :func:`carbon_monoxide_limits`. The room is taken as stirred.
 
     >>> import jetwright as jw
     >>> round(jw.fresh_air(leak=1e-5, limit=25e-6), 6)  # 10 mL/s over 25 ppm
     0.4
     """
     if isinstance(limit, str):
-        known = monoxide_limits()
+        known = carbon_monoxide_limits()
         if limit not in known:
             raise ValueError(f"limit is {limit!r}, accepted are {', '.join(known)}, or a volume fraction")
         limit = known[limit]
@@ -316,14 +316,14 @@ def fresh_air(*, leak: Any, limit: Any = "workplace 25 ppm", outdoor: Any = 0.0,
     return answer(lambda *args: _native.fresh_air(*args), values, invalid, 1)[0]
 
 
-class Draught(NamedTuple):
-    """Draught of a hot chamber: Pa, and what it drives through an opening, kg/s."""
+class Draft(NamedTuple):
+    """Draft of a hot chamber: Pa, and what it drives through an opening, kg/s."""
 
     pressure: Any
     mass_flow: Any
 
 
-def draught(
+def draft(
     *,
     chamber_temperature: Any,
     height: Any,
@@ -331,14 +331,14 @@ def draught(
     passing_temperature: Any = None,
     site: Site | None = None,
     invalid: str = "raise",
-) -> Draught:
-    """Draught of a hot column, p g H / R (1/T_air - 1/T), and what it drives through an opening such as a stopped burner.
+) -> Draft:
+    """Draft of a hot column, p g H / R (1/T_air - 1/T), and what it drives through an opening such as a stopped burner.
 
     0.6 A sqrt(2 density dp), at the temperature of what passes (that of the chamber unless given).
 
     >>> import jetwright as jw
     >>> site = jw.Site(station_pressure=83500.0, air_temperature=293.15)
-    >>> round(jw.draught(chamber_temperature=1573.15, height=0.5, area=1e-3, site=site).pressure, 2)  # 4 Pa by hand
+    >>> round(jw.draft(chamber_temperature=1573.15, height=0.5, area=1e-3, site=site).pressure, 2)  # 4 Pa by hand
     3.96
     """
     site = as_site(site)
@@ -350,4 +350,4 @@ def draught(
         "area": area,
         "passing_temperature": chamber_temperature if passing_temperature is None else passing_temperature,
     }
-    return Draught(*answer(lambda *args: _native.draught(*args), values, invalid, 2))
+    return Draft(*answer(lambda *args: _native.draft(*args), values, invalid, 2))

@@ -85,16 +85,16 @@ class Gas(TypedDict, total=False):
 class Cylinder(TypedDict, total=False):
     """The cylinder, if the gas comes from one."""
 
-    holds: Required[str]
+    capacity: Required[str]
     """Gas that one cylinder holds when full."""
     diameter: Required[str]
     """Outside diameter of a cylinder."""
-    empty_mass: str
-    """Empty mass of one. Without it: three quarters of what it holds."""
+    tare: str
+    """Empty mass of one. Without it: three quarters of its capacity."""
     count: int
     """How many stand on one manifold, all open. Without it: 1."""
-    left: str
-    """Gas left in each, by the scale. Without it: that of cylinder.holds."""
+    contents: str
+    """Gas left in each, by the scale. Without it: that of cylinder.capacity."""
     temperature: str
     """Temperature of the air they stand in. Without it: that of site.air_temperature."""
 
@@ -103,7 +103,7 @@ class Regulator(TypedDict, total=False):
     """The regulator: what it needs before it, and what it was seen to hold at some flows."""
 
     points: list[RegulatorPoints]
-    needs: str
+    minimum_inlet_pressure: str
     """Gauge pressure it needs before it. Without it: half a bar over the gauge."""
 
 
@@ -156,7 +156,7 @@ class Jet(TypedDict, total=False):
 
 
 class Blower(TypedDict, total=False):
-    """The blower: points of its curve from the catalogue, or the two ends of it, or as much as its nameplate
+    """The blower: points of its curve from the catalog, or the two ends of it, or as much as its nameplate
     says."""
 
     points: list[BlowerPoints]
@@ -235,7 +235,7 @@ class Head(TypedDict, total=False):
 class Chamber(TypedDict, total=False):
     """The chamber."""
 
-    exhaust_area: Required[str]
+    exhaust_opening: Required[str]
     """The opening the burnt gas leaves by."""
     exhaust_loss: float | str
     """Loss coefficient of that opening. Without it: 1.5."""
@@ -290,8 +290,8 @@ class Setting(TypedDict, total=False):
 
 
 class Uncertainty(TypedDict, total=False):
-    """How well each thing is known, 95 times in 100: half widths. Every line may be left out, and usual
-    values count."""
+    """How well each thing is known, 95 times in 100: expanded uncertainties. Every line may be left out, and
+    usual values count."""
 
     bore: str
     """Of the bore. Without it: by how the size is known."""
@@ -336,7 +336,7 @@ class Layer(TypedDict, total=False):
     specific_heat: list[LayerSpecificHeat]
     material: Required[str]
     """Its material: insulating brick 23, insulating brick 26, insulating brick 28, dense fireclay brick,
-    high-duty fireclay brick, dense high-alumina brick, fibre blanket, insulating castable, dense castable,
+    high-duty fireclay brick, dense high-alumina brick, fiber blanket, insulating castable, dense castable,
     calcium silicate board, steel sheet; unknown light lining (hard to the nail, light as cork), unknown heavy
     lining (like stone), unknown soft lining (a blanket); or a name of your own with density, conductivity,
     specific_heat and limit."""
@@ -401,7 +401,7 @@ class Steel(TypedDict, total=False):
 class Work(TypedDict, total=False):
     """What is heated. The three lines of a crucible go together."""
 
-    substance: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminium", "silver", "glass", "stoneware", "clay graphite", "aluminum"]]
+    material: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminum", "silver", "glass", "stoneware", "clay graphite", "aluminium"]]
     """What it is made of."""
     mass: Required[str]
     """Mass of the charge, or of one piece."""
@@ -422,7 +422,7 @@ class Room(TypedDict, total=False):
 
     leak: Required[str]
     """Gases of the furnace that leak into it."""
-    monoxide: Required[float | str]
+    carbon_monoxide: Required[float | str]
     """Carbon monoxide in them."""
     limit: Required[Literal["outdoor 8 h", "workplace 20 ppm", "workplace 25 ppm", "workplace 35 ppm", "workplace 50 ppm", "ceiling 200 ppm"]]
     """What it is kept under."""

@@ -1,4 +1,4 @@
-"""Pictures with matplotlib (``pip install jetwright[plot]``): axes with units, lines told apart without colour.
+"""Pictures with matplotlib (``pip install jetwright[plot]``): axes with units, lines told apart without color.
 
 Every function draws into ``axes`` (a new figure's unless given) and returns it.
 """
@@ -13,7 +13,7 @@ from ._burning import autoignition, burning_range
 from ._flame import flame
 from ._flow import drills as drill_list
 from ._flow import flow
-from ._furnace import RELIGHTS_ABOVE, Evening
+from ._furnace import REIGNITES_ABOVE, Firing
 from ._furnace import chamber as chamber_of
 from ._furnace import wall as wall_of
 from ._gas import Gas
@@ -113,7 +113,7 @@ def products_against_air_ratio(
     site: Site | None = None,
     axes: Any = None,
 ) -> Any:
-    """What is in the flame, as an analyser would read it dry, against the air ratio."""
+    """What is in the flame, as an analyzer would read it dry, against the air ratio."""
     axes = _axes(axes)
     ratio = np.linspace(0.6, 2.0, 71) if air_ratio is None else np.asarray(air_ratio, dtype=float)
     dry = flame(gas=gas, air_ratio=ratio, site=site).dry()
@@ -230,12 +230,12 @@ def _cell(value: float | None, factor: float, digits: int) -> str:
 
 
 def wall_profile(
-    *, layers: Sequence[tuple[Material | str, float]], hot_face: float, evening: Evening | None = None, axes: Any = None, **wall: Any
+    *, layers: Sequence[tuple[Material | str, float]], hot_face: float, firing: Firing | None = None, axes: Any = None, **wall: Any
 ) -> Any:
-    """Temperature through a wall that has been hot for long; arguments as in ``jw.wall``, scalars.
+    """Temperature through a wall that has been steady state; arguments as in ``jw.wall``, scalars.
 
-    Every layer is shaded by turns and named, with what its material bears as a short line at its inner face. With an
-    ``evening`` (of the same wall) the profiles at the end of its steps stand beside it.
+    Every layer is shaded by turns and named, with its material's maximum service temperature as a short line at its inner face. With an
+    ``firing`` (of the same wall) the profiles at the end of its steps stand beside it.
     """
     axes = _axes(axes)
     thickness = [float(part) for _, part in layers]
@@ -250,12 +250,12 @@ def wall_profile(
             middle = (edges[number] + edges[number + 1]) / 2
             axes.text(middle, 0.985 * top, known.name or "own", ha="center", va="top", fontsize="small")
         reach = edges[number] + np.array([0.0, max(0.25 * (edges[number + 1] - edges[number]), 0.02 * edges[-1])])
-        axes.plot(reach, [known.limit - _ZERO] * 2, ":", color="black", label="what the layer bears" if number == 0 else None)
-    axes.plot(depth / mm, steady.at_depth - _ZERO, "-", color="black", linewidth=1.8, label="hot for long")
-    if evening is not None:
+        axes.plot(reach, [known.limit - _ZERO] * 2, ":", color="black", label="maximum service temperature" if number == 0 else None)
+    axes.plot(depth / mm, steady.at_depth - _ZERO, "-", color="black", linewidth=1.8, label="steady state")
+    if firing is not None:
         styles = (*_STYLES[1:], ((0, (6, 1, 1, 1, 1, 1)), "0.5"), ((0, (1, 4)), "black"))
-        minutes = np.cumsum([leg.time for leg in evening.legs]) / 60
-        for number, (step, (where, kelvin)) in enumerate(zip(evening.steps, evening.profiles)):
+        minutes = np.cumsum([leg.time for leg in firing.legs]) / 60
+        for number, (step, (where, kelvin)) in enumerate(zip(firing.steps, firing.profiles)):
             style, shade = styles[number % len(styles)]
             label = f"{step.kind}, at {minutes[number]:.0f} min"
             axes.plot(where / mm, kelvin - _ZERO, linestyle=style, color=shade, label=label)
@@ -265,26 +265,26 @@ def wall_profile(
     return axes
 
 
-def evening_course(*, evening: Evening, gas: Gas | str | Mapping[str, float] | None = None, axes: Any = None) -> Any:
-    """Hot face and shell through an evening, its steps marked, with 760 degC and the gas's autoignition as lines.
+def firing_course(*, firing: Firing, gas: Gas | str | Mapping[str, float] | None = None, axes: Any = None) -> Any:
+    """Hot face and shell through a firing, its steps marked, with 760 degC and the gas's autoignition as lines.
 
-    Above 760 degC a chamber relights gas by itself; above its autoignition temperature it may.
+    Above 760 degC a chamber re-ignites gas by itself; above its autoignition temperature it may.
     """
     axes = _axes(axes)
-    minutes = evening.time / 60
-    axes.plot(minutes, evening.hot_face - _ZERO, "-", color="black", linewidth=1.8, label="hot face")
-    axes.plot(minutes, evening.outside - _ZERO, "--", color="0.35", label="shell")
-    marks = [("relights gas by itself, 760 °C", RELIGHTS_ABOVE, ":")]
+    minutes = firing.time / 60
+    axes.plot(minutes, firing.hot_face - _ZERO, "-", color="black", linewidth=1.8, label="hot face")
+    axes.plot(minutes, firing.outside - _ZERO, "--", color="0.35", label="shell")
+    marks = [("re-ignites gas by itself, 760 °C", REIGNITES_ABOVE, ":")]
     lights = None if gas is None else autoignition(gas)
     if lights is not None:
         marks.append((f"may light gas, {lights - _ZERO:.0f} °C", lights, "-."))
     for name, kelvin, style in marks:
         axes.axhline(kelvin - _ZERO, linestyle=style, color="0.35", linewidth=1.0, label=name)
-    top = 1.15 * (float(evening.hot_face.max()) - _ZERO)
-    for number, (step, start, leg) in enumerate(zip(evening.steps, evening.starts, evening.legs)):
+    top = 1.15 * (float(firing.hot_face.max()) - _ZERO)
+    for number, (step, start, leg) in enumerate(zip(firing.steps, firing.starts, firing.legs)):
         if number:
             axes.axvline(start / 60, color="0.8", linewidth=0.8)
-        if leg.time > 0.05 * evening.time[-1]:
+        if leg.time > 0.05 * firing.time[-1]:
             label = f"{step.kind}\n{leg.time / 60:.0f} min"
             axes.text((start + leg.time / 2) / 60, 0.985 * top, label, ha="center", va="top", fontsize="small")
     axes.set(xlabel="time, minutes", ylabel="temperature, °C", xlim=(0, minutes[-1]), ylim=(0, top))

@@ -62,7 +62,7 @@ class Burnt:
             mixture.TPX = kelvin, pressure, what
             return mixture.enthalpy_mass
 
-        # Net heat: fuel and oxygen to carbon dioxide and water vapour, at 298.15 K.
+        # Net heat: fuel and oxygen to carbon dioxide and water vapor, at 298.15 K.
         carbon, hydrogen = mixture.n_atoms(fuel, "C"), mixture.n_atoms(fuel, "H")
         burnt = {"CO2": carbon, "H2O": hydrogen / 2}
         before, after = of(298.15, {fuel: 1.0, "O2": oxygen}), of(298.15, burnt)
@@ -179,7 +179,7 @@ class System:
             mix = lambda a, b: np.array(a) + share * (np.array(b) - np.array(a))  # noqa: E731
             self.kappas, self.weights, self.clear = amount * mix(k1, k2), mix(b1, b2), True
         else:
-            self.kappas, self.weights = np.array([radiation["grey_kappa"]]), np.array([[1.0, 0.0, 0.0, 0.0]])
+            self.kappas, self.weights = np.array([radiation["gray_kappa"]]), np.array([[1.0, 0.0, 0.0, 0.0]])
             self.clear = False
 
     def weight(self, kelvin):
@@ -188,12 +188,12 @@ class System:
         return self.weights @ powers
 
     def radiation(self, faces, thinned):
-        """Net heat of each surface less the gas's own, and its factor to what each grey gas gives off: rows of
-        bands' factors; also the grey gases' absorptances over the path."""
+        """Net heat of each surface less the gas's own, and its factor to what each gray gas gives off: rows of
+        bands' factors; also the gray gases' absorptances over the path."""
         count = len(self.walls)
         kelvin = np.concatenate([faces, np.full(len(self.openings), ROOM)])
         area = np.array(self.areas + [area_of(c) for c in self.stuff] + [o["area"] for o in self.openings])
-        grey = np.array(
+        gray = np.array(
             [w["emissivity"] for w in self.case["walls"]]
             + [c["emissivity"] for c in self.stuff]
             + [o["passage"] for o in self.openings]
@@ -216,11 +216,11 @@ class System:
         enclosure, inside = ~is_content, is_content
         whole, within = area[enclosure].sum(), area[inside].sum()
         x = within / whole
-        back_e = (area * (1 - grey))[enclosure].sum() / whole
-        back_c = (area * (1 - grey))[inside].sum() / within if within else 0.0
+        back_e = (area * (1 - gray))[enclosure].sum() / whole
+        back_c = (area * (1 - gray))[inside].sum() / within if within else 0.0
         without, factors = np.zeros(len(area)), []
         for band, (passed, weight) in enumerate(zip(passes, weights)):
-            gives = area * grey * weight * own
+            gives = area * gray * weight * own
             of_e, of_c = gives[enclosure].sum() / whole, gives[inside].sum() / within if within else 0.0
             # Received by enclosure and contents: two equations.
             matrix = np.array(
@@ -229,9 +229,9 @@ class System:
             right = np.array([[passed * ((1 - x) * of_e + x * of_c), 1.0], [passed * of_e, 1.0]])
             received = np.linalg.solve(matrix, right)
             of = np.where(inside, 1, 0)
-            without += area * grey * (received[of, 0] - weight * own)
+            without += area * gray * (received[of, 0] - weight * own)
             if band < len(kappas):
-                factors.append(area * grey * received[of, 1])
+                factors.append(area * gray * received[of, 1])
         return without, np.array(factors).reshape(len(kappas), len(area)), 1.0 - passes[: len(kappas)]
 
     def drawn(self, leaving, blown):

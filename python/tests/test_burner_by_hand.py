@@ -127,9 +127,9 @@ def test_every_cure_of_the_weak_blower_cures():
     assert jw.Burner(weak).run(gauge_pressure=lower, damper=1.0, chamber_temperature=293.15).air_ratio == pytest.approx(1.05, abs=1e-4)
 
 
-def test_the_evening_adds_up():
+def test_the_firing_adds_up():
     sheet = jw.sheet(FILE)
     timed = [row for row in sheet["settings"] if row["duration_s"] is not None]
     used = sum(row["mass_flow_kg_per_s"] * row["duration_s"] for row in timed)
-    assert sheet["evening"]["gas_used_kg"] == pytest.approx(used)
-    assert sheet["evening"]["cost"] == pytest.approx(2.40 * used)
+    assert sheet["run"]["gas_used_kg"] == pytest.approx(used)
+    assert sheet["run"]["cost"] == pytest.approx(2.40 * used)

@@ -32,7 +32,7 @@ def hold(kelvin, most, seconds):
 def simple(*stages, **changes):
     case = {
         "gas": {"kind": "linear", "flame_temperature": 2200.0, "air_cp": 1100.0},
-        "radiation": {"grey_kappa": 0.5},
+        "radiation": {"gray_kappa": 0.5},
         "gas_zones": 1,
         "h_fired": 20.0,
         "h_air": 20.0,
@@ -103,7 +103,7 @@ def until_core(kelvin, most=20e3, at=1473.15):
 
 
 def casting(*stages, leaks=()):
-    wall = layers(("insulating brick 26", 75), ("fibre blanket", 50), ("steel sheet", 1.5))
+    wall = layers(("insulating brick 26", 75), ("fiber blanket", 50), ("steel sheet", 1.5))
     return real(
         [{"radius": 0.15, "length": 0.5437, "layers": wall}],
         [{"area": 60e-4, "passage": 0.55, "z1": 0.4}],
@@ -134,7 +134,7 @@ def brick_forge(opening, set_kelvin, seconds):
 
 
 def castable_forge():
-    lining = layers(("dense castable", 50), ("fibre blanket", 25), ("steel sheet", 2))
+    lining = layers(("dense castable", 50), ("fiber blanket", 25), ("steel sheet", 2))
     return real(
         [{"radius": 0.1, "length": 0.35, "layers": lining}, {"area": 0.0528, "layers": lining}],
         [{"area": 100e-4, "passage": 0.68, "z1": 0.03, "z2": 0.13}],
@@ -148,7 +148,7 @@ def castable_forge():
 def kiln():
     return real(
         [
-            {"area": 2.27, "layers": layers(("insulating brick 26", 114), ("fibre blanket", 50), ("steel sheet", 1))},
+            {"area": 2.27, "layers": layers(("insulating brick 26", 114), ("fiber blanket", 50), ("steel sheet", 1))},
             {"area": 0.4225, "layers": layers(("dense fireclay brick", 64), ("insulating brick 26", 114))},
         ],
         [{"area": 144e-4, "passage": 0.52, "z1": 0.71}],

@@ -48,7 +48,7 @@ LIGHT, DENSE, FIBRE, COAT = (
     (2000.0, 1.2, 1000.0),
 )
 BASE = {"gas_zones": 1, "h_fired": 20.0, "h_air": 20.0, "h_off": 8.0, "volume": 0.028}
-GREY = {"gas": {"kind": "linear", "flame_temperature": 2200.0, "air_cp": 1100.0}, "radiation": {"grey_kappa": 0.5}}
+GRAY = {"gas": {"kind": "linear", "flame_temperature": 2200.0, "air_cp": 1100.0}, "radiation": {"gray_kappa": 0.5}}
 REAL = {"gas": {"kind": "propane", "air_ratio": 1.05, "water_in_air": 0.0098}, "radiation": "smith", "gas_zones": 2}
 CRUCIBLE = {
     "kind": "crucible",
@@ -75,7 +75,7 @@ def hold(kelvin, most, seconds):
 
 SIMPLE = (
     BASE
-    | GREY
+    | GRAY
     | {
         "walls": [wall(0.5, (LIGHT, 0.1))],
         "openings": [{"area": 0.006, "passage": 0.6}],
@@ -153,7 +153,7 @@ def drawn(seed):
         openings.append(opening)
     case = {
         "gas": {"kind": "linear", "flame_temperature": uniform(2000.0, 2400.0), "air_cp": uniform(1000.0, 1200.0)},
-        "radiation": {"grey_kappa": uniform(0.1, 2.0)},
+        "radiation": {"gray_kappa": uniform(0.1, 2.0)},
         "gas_zones": int(draw.integers(1, 4)),
         "h_fired": uniform(8.0, 40.0),
         "h_air": uniform(8.0, 40.0),

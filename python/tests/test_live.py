@@ -79,9 +79,9 @@ def test_saturation():
 
 
 def test_standard_atmosphere():
-    metres = np.linspace(-400.0, 4000.0, COUNT)
-    theirs = np.array([fluids.ATMOSPHERE_1976(height).P for height in metres])
-    assert np.max(np.abs(jw.Site(altitude=metres).ambient_pressure / theirs - 1)) < 1e-4
+    meters = np.linspace(-400.0, 4000.0, COUNT)
+    theirs = np.array([fluids.ATMOSPHERE_1976(height).P for height in meters])
+    assert np.max(np.abs(jw.Site(altitude=meters).ambient_pressure / theirs - 1)) < 1e-4
 
 
 def test_moist_air():

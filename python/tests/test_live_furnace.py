@@ -225,9 +225,9 @@ def graded(layers, radius, length, first=5e-5, growth=1.06):
 
 @pytest.mark.parametrize("fire", [18e3, 26e3, 45e3])
 @pytest.mark.parametrize("brick", [("insulating brick 26", 0.075), ("dense castable", 0.05)], ids=["light", "dense"])
-def test_an_evening_by_a_stiff_solver(fire, brick):
+def test_an_firing_by_a_stiff_solver(fire, brick):
     """Warming up and cooling down by scipy's BDF on a finer grid: over 500 temperatures of the hot face."""
-    layers, radius, length, hole = [brick, ("fibre blanket", 0.05)], 0.15, 0.55, 0.006
+    layers, radius, length, hole = [brick, ("fiber blanket", 0.05)], 0.15, 0.55, 0.006
     edges, volume, inner, outer, number = graded(layers, radius, length)
     grid, faces = np.linspace(250.0, 2300.0, 821), np.linspace(293.15, 1900.0, 400)
     known = [jw.Material(name) for name, _ in layers]
@@ -261,7 +261,7 @@ def test_an_evening_by_a_stiff_solver(fire, brick):
         flow = np.concatenate([[into(hot_face(kelvin, burning), burning)], between, [np.interp(outside, faces, shell)]])
         return (flow[:-1] - flow[1:]) / (mass * at(c, kelvin))
 
-    ours = jw.evening(
+    ours = jw.firing(
         **furnace, gas="propane", steps=[jw.Step.warm_up(fire=fire, chamber_temperature=1450.0), jw.Step.cool_down(down_to=1000.0)]
     )
     near = scipy.sparse.diags([1.0, 1.0, 1.0], [-1, 0, 1], shape=(len(mass), len(mass)))
@@ -284,7 +284,7 @@ def test_a_deep_wall_behind_a_film():
     met = 0
     for seconds in np.geomspace(600, 7200, 20):
         hold = jw.Step.hold(chamber_temperature=1300.0, time=seconds)
-        deep = jw.evening(layers=[(brick, 0.4)], area=1.0, gas="propane", site=jw.Site(air_temperature=300.0), steps=[hold])
+        deep = jw.firing(layers=[(brick, 0.4)], area=1.0, gas="propane", site=jw.Site(air_temperature=300.0), steps=[hold])
         depth, kelvin = deep.profiles[0]
         reach = np.sqrt(diffusivity * seconds)
         x = depth / (2 * reach)

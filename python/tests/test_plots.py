@@ -21,7 +21,7 @@ def _close():
     plt.close("all")
 
 
-def test_flow_with_neighbouring_drills():
+def test_flow_with_neighboring_drills():
     axes = plots.flow_against_gauge(gas="propane", bore=1.6e-3, bore_length=10e-3)
     labels = [line.get_label() for line in axes.get_lines()]
     assert len(labels) == 3 and labels[1].startswith("number 53") and labels[2].startswith("number 52")
@@ -86,40 +86,40 @@ def test_the_lighting_range_against_the_damper():
     assert len(axes.get_lines()) == 2 and "limits only" in axes.get_title()
 
 
-LAYERS = [("insulating brick 26", 0.075), ("fibre blanket", 0.05), ("steel sheet", 1.5e-3)]
+LAYERS = [("insulating brick 26", 0.075), ("fiber blanket", 0.05), ("steel sheet", 1.5e-3)]
 WALL = {"layers": LAYERS, "inner_radius": 0.15, "length": 0.55}
 FURNACE = WALL | {"gas": "propane", "openings": [0.006]}
 
 
-def evening():
+def firing():
     steps = [
         jw.Step.warm_up(fire=23e3, chamber_temperature=1500.0),
         jw.Step.hold(chamber_temperature=1500.0, time=2400.0, work=5e3),
         jw.Step.cool_down(down_to=600.0),
     ]
-    return jw.evening(**FURNACE, steps=steps)
+    return jw.firing(**FURNACE, steps=steps)
 
 
 def test_the_wall_profile_passes_the_faces():
-    axes = plots.wall_profile(**WALL, hot_face=1500.0, evening=evening())
+    axes = plots.wall_profile(**WALL, hot_face=1500.0, firing=firing())
     lines = {line.get_label(): line for line in axes.get_lines()}
     faces = jw.wall(**WALL, hot_face=1500.0).faces
-    steady = lines["hot for long"]
+    steady = lines["steady state"]
     for depth, face in zip((0.0, 75.0, 125.0, 126.5), faces):
         assert np.interp(depth, steady.get_xdata(), steady.get_ydata()) == pytest.approx(face - 273.15, abs=5.0)
     kinds = {label.split(",")[0]: line for label, line in lines.items()}
-    assert {"warm up", "hold", "cool down", "what the layer bears"} <= set(kinds)
+    assert {"warm up", "hold", "cool down", "maximum service temperature"} <= set(kinds)
     # A wall that was hot for less than long is colder behind its face.
     held = kinds["hold"]
     assert (held.get_ydata()[5:40] < np.interp(held.get_xdata()[5:40], steady.get_xdata(), steady.get_ydata())).all()
     assert "mm" in axes.get_xlabel() and "°C" in axes.get_ylabel()
 
 
-def test_the_evening_has_its_marks():
-    course = evening()
-    axes = plots.evening_course(evening=course, gas="propane")
+def test_the_firing_has_its_marks():
+    course = firing()
+    axes = plots.firing_course(firing=course, gas="propane")
     lines = {line.get_label(): line for line in axes.get_lines()}
-    assert {"relights gas by itself, 760 °C", "may light gas, 450 °C"} <= set(lines)
+    assert {"re-ignites gas by itself, 760 °C", "may light gas, 450 °C"} <= set(lines)
     assert lines["hot face"].get_ydata()[-1] == pytest.approx(course.legs[-1].hot_face - 273.15)
     assert "minutes" in axes.get_xlabel() and "°C" in axes.get_ylabel()
     named = " ".join(text.get_text() for text in axes.texts)

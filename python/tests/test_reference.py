@@ -172,8 +172,8 @@ def test_flue_gas():
             continue
         gas = gas_of(inputs["composition"])
         if quantity == "air_ratio_from_oxygen_dry":
-            monoxide = float(inputs.get("carbon_monoxide", 0.0))
-            within(jw.air_ratio_from_oxygen(gas=gas, oxygen=float(inputs["oxygen"]), carbon_monoxide=monoxide), row)
+            carbon monoxide = float(inputs.get("carbon_monoxide", 0.0))
+            within(jw.air_ratio_from_oxygen(gas=gas, oxygen=float(inputs["oxygen"]), carbon_monoxide=carbon monoxide), row)
         elif quantity in ("oxygen_dry", "carbon_dioxide_dry"):
             within(getattr(jw.expected_reading(gas=gas, air_ratio=float(inputs["air_ratio"])), quantity), row)
         else:
@@ -293,7 +293,7 @@ FURNACE = {
     "wall_heat_w_per_m2": lambda x: between(x).heat_flux,
     "wall_face_k": lambda x: between(x).faces[int(x["face"])],
     "fibre_wall_heat_w_per_m2": lambda x: jw.wall(
-        layers=[("fibre blanket", x["thickness_m"])], area=1.0, hot_face=x["hot_k"], cold_face=x["cold_k"]
+        layers=[("fiber blanket", x["thickness_m"])], area=1.0, hot_face=x["hot_k"], cold_face=x["cold_k"]
     ).heat,
     "round_wall_heat_w": lambda x: jw.wall(
         layers=[(constant(x["conductivity"]), x["thickness_m"])], inner_radius=x["radius_m"], length=x["length_m"],

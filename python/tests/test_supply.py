@@ -20,7 +20,7 @@ GIVEN = {"gas": "propane", "capacity": 45.0, "diameter": 0.375, "needs": 1 * jw.
 YARD = jw.Site(altitude=1600, air_temperature=283.15)
 
 
-def test_vapour_pressure_and_liquid():
+def test_vapor_pressure_and_liquid():
     kelvin = np.linspace(238.15, 323.15, 200)
     ours = jw.Gas("propane").saturated(temperature=kelvin)
     at = lambda what, quality: coolprop.PropsSI(what, "T", kelvin, "Q", quality, "n-Propane")  # noqa: E731
@@ -128,5 +128,5 @@ def test_the_blank_has_a_cylinder_that_the_sheet_reads():
     whole = tomllib.loads(subprocess.run([os.environ["JETWRIGHT_COMMAND"], "blank"], check=True, capture_output=True, text=True).stdout)
     block = jw.sheet(whole)["cylinder"]
     names = [setting["name"] for setting in whole["setting"]]
-    assert block["cylinder_evening"]["lasts_evening"]
+    assert block["cylinder_run"]["lasts_run"]
     assert [draw["setting"] for draw in block["draws"]] == [*names, "the work"]

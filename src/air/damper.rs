@@ -10,7 +10,7 @@ use crate::scalar::Scalar;
 use crate::solve;
 use crate::words::{Words, words};
 
-/// Half width (k = 2) of a loss, as a share of it, by kind. Gate: two measured gates lie within 15 % of each other. Disc:
+/// Expanded uncertainty (k = 2) of a loss, as a share of it, by kind. Gate: two measured gates lie within 15 % of each other. Disc:
 /// four published tables lie within 17 % of the formula with the gap of each. Gate valve: three handbooks and a fit to
 /// Miller, which has half their loss a quarter open. Ball valve: Weisbach's plug cock loses three times as much half open.
 const SPREAD: [f64; 4] = [0.15, 0.17, 0.7, 0.5];
@@ -18,7 +18,7 @@ const SPREAD: [f64; 4] = [0.15, 0.17, 0.7, 0.5];
 const SHAPE: f64 = 0.1;
 /// Gap round a shut disc, as a share of the duct, where nobody measured it: published tables have 0 to 4 %.
 pub const USUAL_GAP: f64 = 0.02;
-/// Half width of the gap where nobody measured it, and where it was.
+/// Expanded uncertainty of the gap where nobody measured it, and where it was.
 pub const GAP_SPREAD: (f64, f64) = (0.02, 0.005);
 /// Below this opening a disc's loss is not known until its gap is measured.
 pub const DISC_KNOWN_FROM: f64 = 0.3;
@@ -68,7 +68,7 @@ impl Words for DamperKind {
 /// A damper in a round duct.
 ///
 /// The logarithm of its loss is a [`Curve`] over the opening: a measured table for the gate and the valves, for the disc
-/// K = (1 / (c a) - 1)^2 + blade, c = 0.63 + 0.37 a^3, a = 1 - sin(angle) + gap, the blade 0.2 to 0.4. A gap of nought
+/// K = (1 / (c a) - 1)^2 + blade, c = 0.63 + 0.37 a^3, a = 1 - sin(angle) + gap, the blade 0.2 to 0.4. A gap of zero
 /// is Weisbach's disc, 0 to 1.3 % the table of SMACNA, 3 to 4 % that of ASHRAE, all within 17 %: what published discs
 /// differ by is what they leave open. A disc loose by 4 % passes twice the air of a tight one at 18 % open.
 ///
@@ -171,8 +171,8 @@ impl<S: Scalar> Damper<S> {
         self.corrected(seen / expected)
     }
 
-    /// Half width (k = 2) of the loss coefficient as a logarithm, near enough a share of it: what published dampers of a
-    /// kind differ by; for a disc also what its gap's half width does, which rules where it is nearly shut.
+    /// Expanded uncertainty (k = 2) of the loss coefficient as a logarithm, near enough a share of it: what published dampers of a
+    /// kind differ by; for a disc also what its gap's expanded uncertainty does, which rules where it is nearly shut.
     ///
     /// # Errors
     ///
@@ -201,7 +201,7 @@ impl<S: Scalar> Damper<S> {
         Ok((own.squared() + by_gap.squared()).sqrt())
     }
 
-    /// The same after it was [`calibrated`](Damper::calibrated) by a loss known to a half width, as a share.
+    /// The same after it was [`calibrated`](Damper::calibrated) by a loss known to a expanded uncertainty, as a share.
     #[must_use]
     pub fn calibrated_spread(seen: S) -> S {
         (seen.squared() + S::c(SHAPE * SHAPE)).sqrt()
@@ -297,7 +297,7 @@ fn log_curve<S: Scalar, const N: usize>(rows: &[(f64, f64); N]) -> Result<Curve<
     Curve::new(Input::DamperOpening, &rows.map(|(opening, loss)| (S::c(opening), S::c(loss).ln())))
 }
 
-/// The gap round a disc that has a loss coefficient at an opening, as a share of the duct's area; an opening of nought is
+/// The gap round a disc that has a loss coefficient at an opening, as a share of the duct's area; an opening of zero is
 /// the disc shut.
 ///
 /// # Errors

@@ -1,4 +1,4 @@
-//! What a blower does at one flow, and what to look for in a catalogue.
+//! What a blower does at one flow, and what to look for in a catalog.
 
 use super::blower::Blower;
 use crate::error::{Error, Result};
@@ -6,7 +6,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{ActualVolumeFlow, Density, Power, PressureDifference};
 use crate::scalar::Scalar;
 
-/// Density catalogues of fans are printed for, in kg/m3.
+/// Density catalogs of fans are printed for, in kg/m3.
 ///
 /// ISO 5801 and the European trade; the American 0.075 lb/ft3 is 1.2014.
 pub const STANDARD_AIR_DENSITY: f64 = 1.2;
@@ -22,11 +22,11 @@ pub struct Duty<S = f64> {
     pub air_power: Power<S>,
     /// Power at the shaft: from the blower's points, else from the efficiency given, else unknown.
     pub shaft_power: Option<Power<S>>,
-    /// The same duty as a catalogue prints it.
+    /// The same duty as a catalog prints it.
     pub as_standard_air: StandardAirDuty<S>,
 }
 
-/// What to read in a catalogue printed for air of 1.2 kg/m3 to find a blower for a duty.
+/// What to read in a catalog printed for air of 1.2 kg/m3 to find a blower for a duty.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StandardAirDuty<S = f64> {
     /// The flow: the same.
@@ -165,7 +165,7 @@ mod tests {
     }
 
     #[test]
-    fn at_1600_m_a_catalogue_is_read_above_what_is_wanted() {
+    fn at_1600_m_a_catalog_is_read_above_what_is_wanted() {
         // ISO 2533: the density at 1 600 m is 0.8553 of that at sea level, 1.2250 kg/m3.
         let here = 1.2250 * 0.8553;
         let blower = invented::<f64>().scaled(density(here), 1.0, 1.0).unwrap();
@@ -188,7 +188,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn a_catalogue_duty_scaled_to_our_air_is_our_duty(
+        fn a_catalog_duty_scaled_to_our_air_is_our_duty(
             points in any_points(), thin in 0.6..1.6_f64, share in 0.0..1.0_f64, efficiency in 0.05..0.9_f64,
         ) {
             let blower = of::<f64>(&points).scaled(Density::from_kilograms_per_cubic_meter(thin), 1.0, 1.0).unwrap();

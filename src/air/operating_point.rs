@@ -1,4 +1,4 @@
-//! Where a blower and the system it blows through agree.
+//! Where a blower and the system it purges agree.
 
 use super::blower::Blower;
 use crate::error::{Error, Result};

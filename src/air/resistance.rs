@@ -21,7 +21,7 @@ use crate::scalar::Scalar;
 pub struct Resistance<S = f64>(S);
 
 impl<S: Scalar> Resistance<S> {
-    /// From `k` in pascals per square of cubic metres per second; a negative one counts as zero.
+    /// From `k` in pascals per square of cubic meters per second; a negative one counts as zero.
     #[must_use]
     pub fn from_pascals_per_square_flow(k: S) -> Self {
         Self(k.larger(S::zero()))
@@ -59,7 +59,7 @@ impl<S: Scalar> Resistance<S> {
         Self::from_pascals_per_square_flow(loss_coefficient * half_density / area / area)
     }
 
-    /// `k` in pascals per square of cubic metres per second.
+    /// `k` in pascals per square of cubic meters per second.
     #[must_use]
     pub const fn pascals_per_square_flow(self) -> S {
         self.0

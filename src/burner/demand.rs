@@ -45,7 +45,7 @@ pub struct DamperSeen<S = f64> {
     pub damper: Damper<S>,
     /// Its loss coefficient there.
     pub loss: S,
-    /// Half width (k = 2) of the loss at any mark, as a share.
+    /// Expanded uncertainty (k = 2) of the loss at any mark, as a share.
     pub spread: S,
 }
 
@@ -135,14 +135,14 @@ impl<S: Scalar> Burner<S> {
         conditions: &Conditions<S>,
         gauge: GaugePressure<S>,
         opening: S,
-        (air_ratio, half_width): (S, S),
+        (air_ratio, expanded): (S, S),
     ) -> Result<DamperSeen<S>> {
         let loss = self.damper_loss_for(conditions, gauge, air_ratio)?;
         let damper =
             self.path.damper().ok_or(crate::Error::NoSolution { input: Input::DamperOpening, nearest: 1.0 })?;
         let damper = damper.calibrated(opening, loss)?;
-        let leaner = self.damper_loss_for(conditions, gauge, air_ratio + half_width).unwrap_or(S::zero());
-        let richer = self.damper_loss_for(conditions, gauge, (air_ratio - half_width).larger(S::c(0.05)))?;
+        let leaner = self.damper_loss_for(conditions, gauge, air_ratio + expanded).unwrap_or(S::zero());
+        let richer = self.damper_loss_for(conditions, gauge, (air_ratio - expanded).larger(S::c(0.05)))?;
         let floor = S::c(1e-3);
         let seen = S::c(0.5) * (richer.larger(floor) / leaner.larger(floor)).ln();
         Ok(DamperSeen { damper, loss, spread: Damper::calibrated_spread(seen.smaller(S::one())) })
@@ -186,7 +186,7 @@ impl<S: Scalar> Burner<S> {
         Ok(GaugePressure::from_pascals(root.x))
     }
 
-    /// A demand as a blower's duty: powers at an efficiency, and what to read in a sea-level catalogue.
+    /// A demand as a blower's duty: powers at an efficiency, and what to read in a sea-level catalog.
     ///
     /// # Errors
     ///

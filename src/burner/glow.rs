@@ -151,7 +151,7 @@ pub(super) fn lights_at<S: Scalar>(
 }
 
 /// What is left of a fire, as a share of it, after its gases leave as hot as the walls and those lose their heat; below
-/// nought the chamber goes dark.
+/// zero the chamber goes dark.
 ///
 /// Between the air and the glow and beyond it the loss goes with the difference to the air. Richer or leaner than a
 /// flame is worked out for, the nearest that is stands in: leaner none keeps a glow.

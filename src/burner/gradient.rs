@@ -1,4 +1,4 @@
-//! What a flame bears at the rim of a port: where it runs back, where it lets go, what hole it does not pass.
+//! What a flame withstands at the rim of a port: where it flashes back, where it blows off, what hole it does not pass.
 //!
 //! Published values are scattered, so all of this is indicative.
 
@@ -14,28 +14,28 @@ use crate::scalar::Scalar;
 const BLOW_OFF: f64 = 0.23;
 /// Power of the equivalence ratio by which fresh air around a flame thins or feeds its rim.
 const FRESH_AIR: f64 = 6.4;
-/// g_F = 0.055 S^2 / diffusivity, drawn through the highest published flash-back gradients at a bar: methane 400 1/s,
+/// g_F = 0.055 S^2 / diffusivity, drawn through the highest published flashback gradients at a bar: methane 400 1/s,
 /// propane 500 to 600 1/s (Lewis and von Elbe, from memory).
-const FLASH_BACK: f64 = 0.055;
+const FLASHBACK: f64 = 0.055;
 /// Quenching distance of parallel plates, times S / diffusivity: through propane 2.0 mm and methane 2.5 mm at the ratio
 /// that just burns (Lewis and von Elbe, NACA report 1300, from memory).
 const QUENCHING: f64 = 44.0;
 
-/// How many times their flash-back gradient real ports have been seen to run back at: a turbulent stream at about three
-/// times that of a laminar one (from memory). Above it a flame is sure not to run back.
-pub const FLASH_BACK_SCATTER: f64 = 3.0;
+/// How many times their flashback gradient real ports have been seen to flash back at: a turbulent stream at about three
+/// times that of a laminar one (from memory). Above it a flame is sure not to flash back.
+pub const FLASHBACK_SCATTER: f64 = 3.0;
 /// How far published blow-off gradients of plain ports lie apart, as a factor either way (methane 1500 to 2500 1/s,
 /// propane 2000 to 3000 1/s, from memory).
 pub const BLOW_OFF_SCATTER: f64 = 1.5;
 
-/// The gradients a flame of a mixture bears at a plain port, 1/s, and the hole it does not pass.
+/// The gradients a flame of a mixture limit at a plain port, 1/s, and the hole it does not pass.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FlameGradients<S = f64> {
-    /// Below this wall gradient it runs back into the port.
-    pub flash_back: S,
-    /// Above this it lets go where the chamber is full of burnt gases.
+    /// Below this wall gradient it flashes back into the port.
+    pub flashback: S,
+    /// Above this it blows off where the chamber is full of burnt gases.
     pub blow_off: S,
-    /// Above this it lets go where the chamber is full of fresh air.
+    /// Above this it blows off where the chamber is full of fresh air.
     pub blow_off_in_air: S,
     /// Width of a slot it does not pass cold; a round hole stops it up to some half wider. Endless where nothing burns.
     pub quenching_distance: Length<S>,
@@ -76,7 +76,7 @@ impl<S: Scalar> FlameGradients<S> {
     ///
     /// g_B = 0.23 S^2/a, in fresh air times r^6.4; g_F = 0.055 S^2/a; quenching distance 44 a/S: S burning velocity, a
     /// thermal diffusivity, r equivalence ratio. S is the low end of [`burning_velocity_band`] for blow-off, the high one
-    /// for flash-back and quenching.
+    /// for flashback and quenching.
     ///
     /// # Range
     ///
@@ -90,7 +90,7 @@ impl<S: Scalar> FlameGradients<S> {
     /// # Source
     ///
     /// Reed, "Flame stretch: a connecting principle for blow-off data", Combustion and Flame 11 (1967) 177 (from
-    /// memory); flash-back and quenching anchored as said at their constants.
+    /// memory); flashback and quenching anchored as said at their constants.
     ///
     /// # Examples
     ///
@@ -107,7 +107,7 @@ impl<S: Scalar> FlameGradients<S> {
     /// let flame = FlameGradients::new(&conditions, 1.0, cold).unwrap();
     /// // 0.434 m/s squared over 2.07e-5 m2/s is 9090 1/s; 44 times 2.07e-5 over 0.434.
     /// assert!((flame.blow_off - 0.23 * 9090.0).abs() < 30.0);
-    /// assert!((flame.flash_back - 0.055 * 9090.0).abs() < 8.0);
+    /// assert!((flame.flashback - 0.055 * 9090.0).abs() < 8.0);
     /// assert!((flame.quenching_distance.millimeters() - 2.10).abs() < 0.03);
     /// ```
     pub fn new(conditions: &Conditions<S>, air_ratio: S, temperature: Temperature<S>) -> Result<Self> {
@@ -119,7 +119,7 @@ impl<S: Scalar> FlameGradients<S> {
         let fed = if burns { (S::c(-FRESH_AIR) * air_ratio.ln()).exp() } else { S::zero() };
         let distance = if burns { S::c(QUENCHING) * diffusivity / fastest } else { S::c(1e3) };
         Ok(Self {
-            flash_back: S::c(FLASH_BACK) * fastest.squared() / diffusivity,
+            flashback: S::c(FLASHBACK) * fastest.squared() / diffusivity,
             blow_off,
             blow_off_in_air: blow_off * fed,
             quenching_distance: Length::from_meters(distance),

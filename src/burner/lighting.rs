@@ -1,13 +1,13 @@
 //! The lighting range: at which gauge settings a burner lights in a cold chamber, at which only in a glowing one.
 //!
 //! A cold flame needs a mixture within the limits of burning, and ports it can stand on: their wall gradient must stay
-//! below what the flame bears in the chamber's fresh air. A plain port bears far less than a real head, so the head has
+//! below what the flame withstands in the chamber's fresh air. A plain port withstands far less than a real head, so the head has
 //! a constant, from one lighting setting that was seen; without it only the limits are claimed. In a glowing chamber
 //! the walls light whatever stays long enough, if the fire keeps them glowing.
 
 use super::demand::AirSetting;
 use super::glow::{Glow, lights_at, spare};
-use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
+use super::gradient::{FLASHBACK_SCATTER, FlameGradients};
 use super::rig::{Burner, Conditions, Feed, too_weak};
 use crate::combustion::{BurningRange, LimitStandard, burning_range, flames_measured};
 use crate::error::{Error, Result};
@@ -40,8 +40,8 @@ pub enum GoesOut {
     TooLean,
     /// Richer than burns.
     TooRich,
-    /// The mixture burns, but too slowly for its speed in the ports: the flame lets go.
-    LetsGo,
+    /// The mixture burns, but too slowly for its speed in the ports: the flame blows off.
+    BlowOff,
     /// The mixture blows back into the blower, the blower is too weak for the air asked, or no gas flows.
     NoFlow,
 }
@@ -55,8 +55,8 @@ pub struct Lighting<S = f64> {
     pub goes_out: Option<GoesOut>,
     /// Air ratio in a cold burner; none where no gas flows.
     pub air_ratio: Option<S>,
-    /// Wall gradient of the ports of a cold burner over what the flame bears in fresh air at a plain port; none outside
-    /// the limits and for gases whose flames are not measured. Above the head's constant the flame lets go.
+    /// Wall gradient of the ports of a cold burner over what the flame withstands in fresh air at a plain port; none outside
+    /// the limits and for gases whose flames are not measured. Above the head's constant the flame blows off.
     pub pull: Option<S>,
     /// How hot the walls must be to light it; none where no wall does.
     pub walls: Option<Temperature<S>>,
@@ -125,11 +125,11 @@ impl<S: Scalar> Burner<S> {
         })
     }
 
-    /// Wall gradient of cold ports over what the flame bears in fresh air; none where it does not burn.
+    /// Wall gradient of cold ports over what the flame withstands in fresh air; none where it does not burn.
     fn pull(cold: &Conditions<S>, work: &AtWork<S>) -> Option<S> {
         let temperature = cold.mixture_temperature;
-        let bears = FlameGradients::new(cold, work.air_ratio, temperature).ok()?.blow_off_in_air;
-        (bears > S::zero()).then(|| work.gradient / bears)
+        let limit = FlameGradients::new(cold, work.air_ratio, temperature).ok()?.blow_off_in_air;
+        (limit > S::zero()).then(|| work.gradient / limit)
     }
 
     /// The constant of a head: how many times the gradient of a plain port its flames bear, from any setting at which
@@ -151,7 +151,7 @@ impl<S: Scalar> Burner<S> {
         check(Input::HeadConstant, pull).map_err(|_| outside)
     }
 
-    /// How much more a cold flame bears than the ports pull, as a share; below nought where it does not burn.
+    /// How much more a cold flame withstands than the ports pull, as a share; below zero where it does not burn.
     fn stands(&self, cold: &Conditions<S>, gauge: GaugePressure<S>, air: AirSetting<S>, constant: Option<S>) -> S {
         let Ok((_, limits)) = cold_limits(cold) else { return -S::one() };
         match self.at_work(cold, gauge, air) {
@@ -194,7 +194,7 @@ impl<S: Scalar> Burner<S> {
             None => Some(GoesOut::NoFlow),
             Some(work) if work.air_ratio > limits.leanest_air_ratio => Some(GoesOut::TooLean),
             Some(work) if work.air_ratio < limits.richest_air_ratio => Some(GoesOut::TooRich),
-            Some(work) if holds(constant, pull) < S::zero() => Some(GoesOut::LetsGo),
+            Some(work) if holds(constant, pull) < S::zero() => Some(GoesOut::BlowOff),
             Some(_) => None,
         };
         let walls =
@@ -264,16 +264,16 @@ impl<S: Scalar> Burner<S> {
 }
 
 impl<S: Scalar> Burner<S> {
-    /// The gauge below which the flame may run back into the ports, the head at the conditions' mixture temperature:
-    /// where the wall gradient falls under the flash-back gradient with its scatter, or under which nothing can be run.
+    /// The gauge below which flashback into the ports is possible, the head at the conditions' mixture temperature:
+    /// where the wall gradient falls under the flashback gradient with its scatter, or under which nothing can be run.
     ///
     /// None when it never may: every gradient is steeper, or the holes are narrower than a flame passes.
     ///
     /// # Errors
     ///
     /// An input out of range; [`Error::NotMeasured`] for a gas whose flames are not measured: then nothing is known of
-    /// it, and such gases run back far more easily.
-    pub fn runs_back_below(&self, conditions: &Conditions<S>, air: AirSetting<S>) -> Result<Option<GaugePressure<S>>> {
+    /// it, and such gases flash back far more easily.
+    pub fn flashback_below(&self, conditions: &Conditions<S>, air: AirSetting<S>) -> Result<Option<GaugePressure<S>>> {
         let low = S::c(LOWEST);
         self.checked(conditions, GaugePressure::from_pascals(low))?;
         flames_measured(&conditions.gas)?;
@@ -284,10 +284,10 @@ impl<S: Scalar> Burner<S> {
                 // So rich or so lean that it does not burn.
                 return S::one();
             };
-            if flame.flash_back <= S::zero() || self.head.narrowest() <= flame.quenching_distance {
+            if flame.flashback <= S::zero() || self.head.narrowest() <= flame.quenching_distance {
                 return S::one();
             }
-            S::one() - flame.flash_back * S::c(FLASH_BACK_SCATTER) / work.gradient
+            S::one() - flame.flashback * S::c(FLASHBACK_SCATTER) / work.gradient
         };
         Ok(span(low, high, margin)?.filter(|span| span.low_ends).map(|span| span.low))
     }
@@ -307,14 +307,14 @@ fn cold_limits<S: Scalar>(conditions: &Conditions<S>) -> Result<(Conditions<S>, 
     Ok((cold, limits))
 }
 
-/// How far inside the limits an air ratio lies, as a share of the nearer; below nought outside.
+/// How far inside the limits an air ratio lies, as a share of the nearer; below zero outside.
 fn within<S: Scalar>(limits: &BurningRange<S>, air_ratio: S) -> S {
     let lean = S::one() - air_ratio / limits.leanest_air_ratio;
     let rich = S::one() - limits.richest_air_ratio / air_ratio;
     lean.smaller(rich)
 }
 
-/// How much more the flame bears than the ports pull, as a share; without a constant of the head or a measured flame it
+/// How much more the flame withstands than the ports pull, as a share; without a constant of the head or a measured flame it
 /// is taken to hold where the limits let it.
 fn holds<S: Scalar>(constant: Option<S>, pull: Option<S>) -> S {
     match (constant, pull) {
@@ -325,7 +325,7 @@ fn holds<S: Scalar>(constant: Option<S>, pull: Option<S>) -> S {
     }
 }
 
-/// The lowest stretch of gauge settings in which a function is not below nought.
+/// The lowest stretch of gauge settings in which a function is not below zero.
 fn span<S: Scalar>(low: S, high: S, mut function: impl FnMut(GaugePressure<S>) -> S) -> Result<Option<Span<S>>> {
     let mut function = |pascals: S| function(GaugePressure::from_pascals(pascals));
     let factor = ((high / low).ln() / S::c((STEPS - 1) as f64)).exp();

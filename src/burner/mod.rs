@@ -17,7 +17,7 @@ mod unlit;
 pub use chamber::Exhaust;
 pub use demand::{AirSetting, DamperSeen, Demand};
 pub use glow::{GLOW_CELSIUS, Glow, ignition_delay, residence};
-pub use gradient::{BLOW_OFF_SCATTER, FLASH_BACK_SCATTER, FlameGradients, thermal_diffusivity};
+pub use gradient::{BLOW_OFF_SCATTER, FLASHBACK_SCATTER, FlameGradients, thermal_diffusivity};
 pub use head::{Head, HeadFlow};
 pub use lighting::{GoesOut, Lighting, LightingRange, Lights, Span};
 pub use ports::PortState;

@@ -1,6 +1,6 @@
 //! What passes one port, and how the flame stands on it.
 
-use super::gradient::{FLASH_BACK_SCATTER, FlameGradients};
+use super::gradient::{FLASHBACK_SCATTER, FlameGradients};
 use super::rig::{Burner, Conditions, Feed};
 use super::running::Running;
 use crate::error::Result;
@@ -25,17 +25,17 @@ pub struct PortState<S = f64> {
     pub pressure: PressureDifference<S>,
     /// Pressure it takes of the same flow while it is as cold as the air.
     pub pressure_cold: PressureDifference<S>,
-    /// What a flame bears there; none outside the range of air ratios or for a gas whose flames are not measured.
+    /// What a flame withstands there; none outside the range of air ratios or for a gas whose flames are not measured.
     pub flame: Option<FlameGradients<S>>,
 }
 
 impl<S: Scalar> PortState<S> {
-    /// Whether the flame may run back: the gradient is below the flash-back gradient with its scatter, and the hole, of
+    /// Whether flashback is possible: the gradient is below the flashback gradient with its scatter, and the hole, of
     /// this narrowest width, m, is wider than what stops a flame cold. None where it is not known.
     #[must_use]
     pub fn may_run_back(&self, narrowest: S) -> Option<bool> {
         self.flame.map(|flame| {
-            self.gradient < flame.flash_back * S::c(FLASH_BACK_SCATTER) && narrowest > flame.quenching_distance.meters()
+            self.gradient < flame.flashback * S::c(FLASHBACK_SCATTER) && narrowest > flame.quenching_distance.meters()
         })
     }
 }

@@ -50,7 +50,7 @@ pub struct Prepared<B, S = f64> {
     blower: Blower<S>,
     jets: JetGuesses<S>,
     system: SystemGuess<S>,
-    /// Area of the jets over that of the mixing tube; nought without one.
+    /// Area of the jets over that of the mixing tube; zero without one.
     jet_share: S,
 }
 

@@ -1,4 +1,4 @@
-//! Unlit gas: how soon it makes the chamber a bomb, and how long air must blow it out again.
+//! Unlit gas: how soon it makes the chamber an explosive mixture, and how long air must purge it again.
 
 use super::rig::{Burner, Conditions};
 use crate::combustion::{LimitStandard, burning_range, explosive_range};
@@ -48,11 +48,11 @@ pub fn fills_after<S: Scalar>(
     Ok(Some(Duration::from_seconds(-(volume / flow) * (-limit / share).ln_1p())))
 }
 
-/// Changes of air that thin a stirred chamber from one share of gas to another: n = ln(from/to), none below nought.
+/// Changes of air that thin a stirred chamber from one share of gas to another: n = ln(from/to), none below zero.
 ///
 /// # Errors
 ///
-/// A share out of range, or an end of nought, which no number of changes reaches.
+/// A share out of range, or an end of zero, which no number of changes reaches.
 ///
 /// # Examples
 ///
@@ -83,7 +83,7 @@ pub struct Unlit<S = f64> {
     /// Changes of air that make the chamber safe again, whatever it was filled with: at least [`LEAST_CHANGES`].
     pub changes: S,
     /// How long that takes with the gas off and the damper where it is; none when no air flows.
-    pub blow_through: Option<Duration<S>>,
+    pub purge: Option<Duration<S>>,
 }
 
 /// A chamber that unlit gas flows into.
@@ -220,7 +220,7 @@ impl<S: Scalar> Burner<S> {
         // With the gas off the same damper gives a little more air, or a little less without the jets' push.
         let alone = self.run(&cold, GaugePressure::from_pascals(S::zero()), opening)?;
         let through = volume(alone.air.kilograms_per_second(), cold.site.air_molar_mass()) / self.head_count;
-        let blow_through = (through > S::zero())
+        let purge = (through > S::zero())
             .then(|| Duration::from_seconds(changes * chamber.cubic_meters() / through))
             .filter(|time| time.seconds().is_finite());
         Ok(Unlit {
@@ -228,7 +228,7 @@ impl<S: Scalar> Burner<S> {
             burnable_after: fills_after(chamber, flow(both), gas_share, limit)?,
             burnable_without_air: fills_after(chamber, flow(gas_alone), S::one(), limit)?,
             changes,
-            blow_through,
+            purge,
         })
     }
 }

@@ -79,7 +79,7 @@ pub struct JetwrightReadingSpreads {
     pub blower_curve: f32,
 }
 
-/// How sure an estimate is: half widths at two standard deviations, as shares of its numbers.
+/// How sure an estimate is: expanded uncertainties at two standard deviations, as shares of its numbers.
 #[derive(Clone, Copy, Debug, Default)]
 #[repr(C)]
 pub struct JetwrightEstimateSpread {
@@ -237,7 +237,7 @@ pub extern "C" fn jetwright_burner_air_flow(
     })
 }
 
-/// The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+/// The estimate with its ±. Costs seven estimates: ask it now and then, not each tick.
 ///
 /// Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
 /// number or out of range is refused too.

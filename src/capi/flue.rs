@@ -13,7 +13,7 @@ use crate::site::Site;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[repr(u32)]
 pub enum JetwrightBasis {
-    /// Of gas drawn off and cooled, its water condensed: most analysers.
+    /// Of gas drawn off and cooled, its water condensed: most analyzers.
     Dry = 0,
     /// Of the gas as it is: a hot probe in the flue.
     Wet = 1,
@@ -31,7 +31,7 @@ pub struct JetwrightSite {
     pub humidity: f32,
 }
 
-/// What an analyser reads in the flue gas, by volume, 0 to 1.
+/// What an analyzer reads in the flue gas, by volume, 0 to 1.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct JetwrightFlueReading {
@@ -43,7 +43,7 @@ pub struct JetwrightFlueReading {
     pub basis: u32,
 }
 
-/// What an analyser should read when all burns to the end, by volume, 0 to 1.
+/// What an analyzer should read when all burns to the end, by volume, 0 to 1.
 #[derive(Clone, Copy, Debug, Default)]
 #[repr(C)]
 pub struct JetwrightExpectedReading {
@@ -105,7 +105,7 @@ pub extern "C" fn jetwright_air_ratio_from_oxygen(
     })
 }
 
-/// What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+/// What an analyzer should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
 #[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_expected_reading(

@@ -27,10 +27,10 @@ pub enum JetwrightHazardKind {
     UnlitGas = 5,
     /// The gauge is no higher than the pressure it blows into.
     NoGas = 6,
-    /// Gradient at the ports over the flash-back gradient, and where flash-back is excluded.
-    FlashBack = 7,
+    /// Gradient at the ports over the flashback gradient, and where flashback is excluded.
+    Flashback = 7,
     /// Nothing is known of where the flame of this gas flashes back.
-    FlashBackUnknown = 8,
+    FlashbackUnknown = 8,
     /// Gas heavier than air: its relative density.
     HeavyGas = 9,
     /// The charge boils off zinc.
@@ -182,7 +182,7 @@ pub extern "C" fn jetwright_jet_hazards(
 }
 
 /// What a fire of this air ratio warns of: carbon monoxide, a mixture too lean to burn cold, a heavy gas, a flame of
-/// which flash-back is not known. Carbon monoxide is that of the hottest of the chamber and a glow.
+/// which flashback is not known. Carbon monoxide is that of the hottest of the chamber and a glow.
 #[must_use]
 #[unsafe(no_mangle)]
 pub extern "C" fn jetwright_flame_hazards(
@@ -217,8 +217,8 @@ mod tests {
             JetwrightHazardKind::CarbonMonoxide,
             JetwrightHazardKind::UnlitGas,
             JetwrightHazardKind::NoGas,
-            JetwrightHazardKind::FlashBack,
-            JetwrightHazardKind::FlashBackUnknown,
+            JetwrightHazardKind::Flashback,
+            JetwrightHazardKind::FlashbackUnknown,
             JetwrightHazardKind::HeavyGas,
             JetwrightHazardKind::ZincFume,
             JetwrightHazardKind::ReIgnites,

@@ -63,7 +63,7 @@ impl<S: Scalar> BurningRange<S> {
 /// # Range
 ///
 /// Temperature of [`Input::ChamberTemperature`]. Measured for hydrocarbons up to some 400 degC; hydrogen and carbon
-/// monoxide follow less closely, and limits by Le Chatelier less closely on the rich side. Limits of a tube: a draught
+/// carbon monoxide follow less closely, and limits by Le Chatelier less closely on the rich side. Limits of a tube: a draft
 /// or a cold port narrows them.
 ///
 /// # Errors

@@ -127,7 +127,7 @@ impl<S: Scalar> Parts<S> {
 /// # Errors
 ///
 /// [`Error::NotMeasured`] when more than 15 % of what burns is ethylene, propylene, hydrogen or carbon monoxide. Such
-/// flames are faster, hydrogen's by far, and flash back the more easily. [`Error::MissingProperty`] for a fuel whose kind of
+/// flames are faster, hydrogen's by far, and flashback the more easily. [`Error::MissingProperty`] for a fuel whose kind of
 /// flame is not known.
 pub fn flames_measured<S: Scalar>(gas: &Gas<S>) -> Result<()> {
     Parts::of(gas)?.measured()
@@ -143,7 +143,7 @@ pub fn burning_velocity_bias_holds<S: Scalar>(gas: &Gas<S>, air_ratio: S) -> boo
     is_near && parts.measured().is_ok() && parts.inert <= S::c(THINNED)
 }
 
-/// Laminar burning velocity of a gas in the site's air; nought outside the limits of burning.
+/// Laminar burning velocity of a gas in the site's air; zero outside the limits of burning.
 ///
 /// S = w r^eta exp(-xi (r - 1.075)^2) (T/300 K)^alpha (p/1 atm)^beta (1 - 2.3 f) c(r), r the equivalence ratio 1 / air
 /// ratio, c what rich flames are slower by (0.86 of methane and 0.93 of propane at 1.2), f the share of the mixture that is inert: carbon dioxide, nitrogen and water of the gas, water of the air.
@@ -190,7 +190,7 @@ pub fn burning_velocity<S: Scalar>(
 /// [`burning_velocity`], and the fastest flame of the same mixture that anyone publishes: Guelder's own rich and hot
 /// methane, and up to a quarter more on the lean side.
 ///
-/// The first is for what a flame holds to, the second for what it runs back through.
+/// The first is for what a flame holds to, the second for what it flashes back through.
 ///
 /// # Errors
 ///

@@ -72,7 +72,7 @@ impl<S: Scalar> Products<S> {
         self.wet[product as usize]
     }
 
-    /// Mole fraction with the water condensed and gone, as an analyser reads; nought for water.
+    /// Mole fraction with the water condensed and gone, as an analyzer reads; zero for water.
     #[must_use]
     pub fn dry(&self, product: Product) -> S {
         if product == Product::Water {

@@ -21,7 +21,7 @@ pub struct FlueLoss<S = f64> {
     pub sensible: S,
     /// Heat of what left unburnt: carbon monoxide, hydrogen, and what came apart.
     pub unburnt: S,
-    /// Warmth the mixture brought over 25 degC; below nought for a colder one.
+    /// Warmth the mixture brought over 25 degC; below zero for a colder one.
     pub preheat: S,
 }
 
@@ -85,7 +85,7 @@ fn unburnt<S: Scalar>(balance: &Balance<S>) -> S {
     let formation = |product: Product| product.fit().enthalpy(reference);
     let (dioxide, water) = (formation(Product::CarbonDioxide), formation(Product::Water));
     let half = S::c(0.5);
-    // Those of the elements are all but nought; with them the balance closes to the last digit.
+    // Those of the elements are all but zero; with them the balance closes to the last digit.
     let (oxygen, nitrogen) = (half * formation(Product::Oxygen), half * formation(Product::Nitrogen));
     let half_water = half * (water - oxygen);
     let sum = [
@@ -102,12 +102,12 @@ fn unburnt<S: Scalar>(balance: &Balance<S>) -> S {
 }
 
 impl<S: Scalar> Products<S> {
-    /// The temperature at which the first water falls out: where water's vapour pressure is the share of water times
+    /// The temperature at which the first water falls out: where water's vapor pressure is the share of water times
     /// the pressure. None for gas so dry that it would be under -60 degC.
     ///
     /// # Source
     ///
-    /// Vapour pressure of CIPM-2007.
+    /// Vapor pressure of CIPM-2007.
     ///
     /// # Examples
     ///
@@ -119,7 +119,7 @@ impl<S: Scalar> Products<S> {
     /// let site = Site::at_altitude(Length::from_meters(0.0), cold, 0.0).unwrap();
     /// let reactants = Reactants::new(&Gas::from(Species::Propane), &site, 1.0, cold).unwrap();
     /// let flue = reactants.products_at(Temperature::from_kelvin(800.0)).unwrap();
-    /// // 15.5 % water, 15.7 kPa of it at sea level; water's vapour has that at 54.9 degC.
+    /// // 15.5 % water, 15.7 kPa of it at sea level; water's vapor has that at 54.9 degC.
     /// assert!((flue.dew_point(site.ambient_pressure()).unwrap().celsius() - 54.9).abs() < 0.1);
     /// ```
     #[must_use]

@@ -13,24 +13,24 @@ const DIOXIDE_IN_DRY_AIR: f64 = 0.000_36;
 /// Whether a reading counts the water.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Basis {
-    /// Of gas drawn off and cooled, its water condensed: most analysers.
+    /// Of gas drawn off and cooled, its water condensed: most analyzers.
     Dry,
     /// Of the gas as it is: a hot probe in the flue.
     Wet,
 }
 
-/// What an analyser reads in the flue gas, by volume.
+/// What an analyzer reads in the flue gas, by volume.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FlueReading<S = f64> {
     /// Oxygen.
     pub oxygen: S,
-    /// Carbon monoxide, if it is read; else nought.
+    /// Carbon monoxide, if it is read; else zero.
     pub carbon_monoxide: S,
     /// Whether the two count the water.
     pub basis: Basis,
 }
 
-/// What an analyser should read when all burns to the end, by volume.
+/// What an analyzer should read when all burns to the end, by volume.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExpectedReading<S = f64> {
     /// Oxygen, water condensed.
@@ -48,7 +48,7 @@ pub struct ExpectedReading<S = f64> {
 ///
 /// # Range
 ///
-/// Oxygen 0 to 20.9 %, carbon monoxide 0 to 15 %. Nought oxygen tells 1 or less, and the answer is 1: a rich fire is
+/// Oxygen 0 to 20.9 %, carbon monoxide 0 to 15 %. Zero oxygen tells 1 or less, and the answer is 1: a rich fire is
 /// told by its carbon monoxide, and reads too high, since its hydrogen is not read.
 /// False air drawn in before the probe reads as air ratio.
 ///
@@ -74,7 +74,7 @@ pub struct ExpectedReading<S = f64> {
 /// ```
 pub fn air_ratio_from_oxygen<S: Scalar>(gas: &Gas<S>, site: &Site<S>, reading: FlueReading<S>) -> Result<S> {
     let oxygen = check(Input::OxygenReading, reading.oxygen)?;
-    let half = S::c(0.5) * check(Input::MonoxideReading, reading.carbon_monoxide)?;
+    let half = S::c(0.5) * check(Input::CarbonMonoxideReading, reading.carbon_monoxide)?;
     let moles = Moles::of(gas, site)?;
     let (fixed, by_ratio) = match reading.basis {
         Basis::Dry => (moles.dry, moles.dry_by_ratio),
@@ -89,7 +89,7 @@ pub fn air_ratio_from_oxygen<S: Scalar>(gas: &Gas<S>, site: &Site<S>, reading: F
     Ok((moles.needed + share * fixed) / left)
 }
 
-/// What an analyser should read at an air ratio from 1 on, when all burns to the end.
+/// What an analyzer should read at an air ratio from 1 on, when all burns to the end.
 ///
 /// # Errors
 ///

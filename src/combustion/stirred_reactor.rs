@@ -65,7 +65,7 @@ pub struct Reactor<S = f64> {
     /// Carbon monoxide in the dry gas, mole fraction; 1e-6 is a ppm. Where the reactor does not burn, what it makes
     /// as soon as it does.
     pub carbon_monoxide_dry: S,
-    /// Whether a reactor that burns keeps burning; else it blows out, and nearly all the gas leaves unburnt.
+    /// Whether a reactor that burns keeps burning; else it purges, and nearly all the gas leaves unburnt.
     pub burns: bool,
 }
 

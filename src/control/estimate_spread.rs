@@ -24,7 +24,7 @@ pub struct ReadingSpreads<S = f64> {
     pub blower_curve: S,
 }
 
-/// Half widths of an [`Estimate`] at two standard deviations, as shares of its numbers.
+/// Expanded uncertainties of an [`Estimate`] at two standard deviations, as shares of its numbers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EstimateSpread<S = f64> {
     /// Of gas and heat.

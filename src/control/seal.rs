@@ -315,7 +315,7 @@ mod tests {
 
     #[test]
     fn the_checksum_is_the_standard_one() {
-        // The check value of CRC-32 (ISO-HDLC, IEEE 802.3) in the catalogues: that of the nine digits (from memory).
+        // The check value of CRC-32 (ISO-HDLC, IEEE 802.3) in the catalogs: that of the nine digits (from memory).
         assert_eq!(Checksum::of([b"12345", b"6789"]).value(), 0xCBF4_3926);
     }
 

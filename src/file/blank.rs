@@ -19,7 +19,7 @@ const SHORT: &[(&str, &[&str])] = &[
     ("jet", &["drill", "edge"]),
     ("blower", &["shut_off", "free_delivery"]),
     ("head", &["ports", "port_diameter", "open_fraction", "port_length"]),
-    ("chamber", &["exhaust_area", "temperature"]),
+    ("chamber", &["exhaust_opening", "temperature"]),
     ("setting", &["name", "gauge"]),
 ];
 /// What stands before the first key: cautions, and how to write a value.

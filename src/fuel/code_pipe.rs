@@ -6,7 +6,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, ActualVolumeFlow, Length, MassFlow, PressureDifference, Temperature};
 use crate::scalar::Scalar;
 
-/// Cubic metres an hour in a cubic foot an hour.
+/// Cubic meters an hour in a cubic foot an hour.
 const CUBIC_FOOT: f64 = 0.028_316_846_592;
 /// Absolute temperature the code takes, degrees Rankine.
 const RANKINE: f64 = 520.0;
@@ -29,7 +29,7 @@ const SLOPE_POWER: f64 = 0.206;
 ///
 /// # Errors
 ///
-/// Diameter, length (nought among them) or drop out of range.
+/// Diameter, length (zero among them) or drop out of range.
 ///
 /// # Source
 ///
@@ -110,7 +110,7 @@ pub fn low_pressure_pipe_mass_flow<S: Scalar>(gas: &Gas<S>, flow: ActualVolumeFl
     Ok(MassFlow::from_kilograms_per_second(flow.cubic_meters_per_second() * density))
 }
 
-/// dH / (Cr L), or nought where no pressure is lost.
+/// dH / (Cr L), or zero where no pressure is lost.
 fn slope<S: Scalar>(length: Length<S>, drop: PressureDifference<S>, relative_density: S, viscosity: S) -> Result<S> {
     if check(Input::PipeLength, length.meters())? <= S::zero() {
         // A pipe without length would pass any flow.

@@ -9,9 +9,9 @@ use crate::quantity::{AbsolutePressure, GaugePressure, Length, MassFlow, Pressur
 use crate::scalar::Scalar;
 use crate::solve;
 
-/// Above this share of the reading lost on the way, the gauge lies: the fire is some 2.5 % smaller than it tells, as much
+/// Above this share of the reading lost on the way, the gauge reads high: the fire is some 2.5 % smaller than it tells, as much
 /// as a shop gauge is off by itself.
-pub const GAUGE_LIES: f64 = 0.05;
+pub const GAUGE_READS_HIGH: f64 = 0.05;
 /// Most times the outlet pressure sought as inlet pressure.
 const STEEPEST: f64 = 60.0;
 
@@ -46,7 +46,7 @@ pub fn isothermal_inlet<S: Scalar>(outlet: S, flux: S, work: S, losses: S) -> Re
     if number >= S::one() || !number.is_finite() {
         return Err(beyond);
     }
-    // With y = ln(p1/p2): exp(2y) - 1 = number (losses + 2 y), which has one root above nought.
+    // With y = ln(p1/p2): exp(2y) - 1 = number (losses + 2 y), which has one root above zero.
     let most = S::c(STEEPEST).ln();
     let excess = |y: S| (S::c(2.0) * y).exp_m1() - number * (losses + S::c(2.0) * y);
     if excess(most) < S::zero() {
@@ -76,8 +76,8 @@ pub struct LineFlow<S = f64> {
     pub loss: PressureDifference<S>,
     /// The loss over the reading.
     pub share: S,
-    /// Whether the gauge lies: the share is above [`GAUGE_LIES`].
-    pub gauge_lies: bool,
+    /// Whether the gauge reads high: the share is above [`GAUGE_READS_HIGH`].
+    pub gauge_reads_high: bool,
 }
 
 impl<S: Scalar> Line<S> {
@@ -237,7 +237,7 @@ impl<S: Scalar> Line<S> {
     /// let flow = hose.unwrap().feed(&jet, &Gas::from(Species::Propane), &supply).unwrap();
     /// // By hand: 0.52 g/s in 6 mm is 8 m/s; 72 Pa of dynamic head times 0.029 * 500 + 5 is 1.4 kPa of 41.4,
     /// // within the fifteenth that the flow is rounded by, squared.
-    /// assert!((flow.share / 0.034 - 1.0).abs() < 0.14 && !flow.gauge_lies);
+    /// assert!((flow.share / 0.034 - 1.0).abs() < 0.14 && !flow.gauge_reads_high);
     /// ```
     pub fn feed(&self, jet: &Jet<S>, gas: &Gas<S>, supply: &Supply<S>) -> Result<LineFlow<S>> {
         let fed = |gauge: GaugePressure<S>| jet.flow(gas, &Supply { gauge, ..*supply });
@@ -250,7 +250,7 @@ impl<S: Scalar> Line<S> {
             at_jet,
             loss: PressureDifference::from_pascals(loss),
             share,
-            gauge_lies: share > S::c(GAUGE_LIES),
+            gauge_reads_high: share > S::c(GAUGE_READS_HIGH),
         })
     }
 }

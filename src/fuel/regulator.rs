@@ -14,7 +14,7 @@ pub struct Regulator<S = f64> {
 }
 
 impl<S: Scalar> Regulator<S> {
-    /// From points of flow and outlet gauge pressure, the flow rising from nought.
+    /// From points of flow and outlet gauge pressure, the flow rising from zero.
     ///
     /// # Range
     ///
@@ -22,7 +22,7 @@ impl<S: Scalar> Regulator<S> {
     ///
     /// # Errors
     ///
-    /// A pressure out of range; [`Error::Points`] when the flow does not rise from nought or a pressure rises with it.
+    /// A pressure out of range; [`Error::Points`] when the flow does not rise from zero or a pressure rises with it.
     pub fn new(points: &[(MassFlow<S>, GaugePressure<S>)]) -> Result<Self> {
         let refused = Error::Points { input: Input::GasDraw };
         let mut plain = heapless::Vec::<(S, S), POINT_CAP>::new();

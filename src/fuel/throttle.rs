@@ -16,7 +16,7 @@ const COLDEST: f64 = 180.0;
 ///
 /// # Units
 ///
-/// Both pressures absolute; before it the vapour stands over its liquid, or is any gas.
+/// Both pressures absolute; before it the vapor stands over its liquid, or is any gas.
 ///
 /// # Errors
 ///

@@ -95,7 +95,7 @@ impl<S: Scalar> Chamber<S> {
         Power::from_watts(sum)
     }
 
-    /// Heat through all walls when they have been hot for long.
+    /// Heat through all walls when they have been steady state.
     ///
     /// # Errors
     ///

@@ -199,7 +199,7 @@ fn add<S: Scalar>(panel: &Panel<S>, sum: &mut TakeOff<S>) -> Result<()> {
 /// A castable by its maker's sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Castable<S = f64> {
-    /// Dry material for a cubic metre of lining.
+    /// Dry material for a cubic meter of lining.
     pub dry_density: Density<S>,
     /// Mass of a bag.
     pub bag: Mass<S>,
@@ -294,7 +294,7 @@ impl<S: Scalar> Sling<S> {
 pub struct DryingStep<S = f64> {
     /// Up to this temperature.
     pub to: Temperature<S>,
-    /// While rising, at this rate, K an hour; nought where it is held.
+    /// While rising, at this rate, K an hour; zero where it is held.
     pub rate_per_hour: S,
     /// How long the step takes.
     pub time: Duration<S>,

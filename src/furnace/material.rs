@@ -18,7 +18,7 @@ pub struct MaterialData {
     pub conductivity: &'static [(f64, f64)],
     /// Specific heat, J/(kg K), by temperature.
     pub specific_heat: &'static [(f64, f64)],
-    /// Hottest the class bears, by its classification.
+    /// Maximum service temperature of the class, by its classification.
     pub limit_celsius: f64,
     /// How far the conductivity of one maker's product lies from this, as a share (k = 2).
     pub spread: f64,
@@ -117,7 +117,7 @@ pub const MATERIALS: &[MaterialData] = &[
         source: VDI,
     },
     MaterialData {
-        key: "fibre blanket",
+        key: "fiber blanket",
         density: 128.0,
         conductivity: &[(20.0, 0.040), (200.0, 0.055), (400.0, 0.09), (600.0, 0.14), (800.0, 0.20), (1000.0, 0.285)],
         specific_heat: &[(20.0, 800.0), (400.0, 1010.0), (1090.0, 1130.0)],
@@ -215,7 +215,7 @@ impl<S: Scalar> Material<S> {
     /// class.
     #[must_use]
     pub fn named(key: &str) -> Option<Self> {
-        let key = if key == "fiber blanket" { "fibre blanket" } else { key };
+        let key = if key == "fiber blanket" { "fiber blanket" } else { key };
         let data = MATERIALS.iter().find(|data| data.key == key)?;
         Some(Self {
             density: S::c(data.density),
@@ -278,7 +278,7 @@ impl<S: Scalar> Material<S> {
     pub fn density(&self) -> Density<S> {
         Density::from_kilograms_per_cubic_meter(self.density)
     }
-    /// Hottest it bears.
+    /// Maximum service temperature.
     #[must_use]
     pub fn limit(&self) -> Temperature<S> {
         self.limit
@@ -346,6 +346,6 @@ mod tests {
             assert!(Material::<f32>::named(data.key).is_some());
         }
         assert!(Material::<f64>::named("cheese").is_none());
-        assert_eq!(Material::<f64>::named("fiber blanket"), Material::named("fibre blanket"));
+        assert_eq!(Material::<f64>::named("fiber blanket"), Material::named("fiber blanket"));
     }
 }

@@ -31,7 +31,7 @@ pub use lining::{Castable, DryingStep, Lining, Mix, PANEL_CAP, Panel, Sling, Tak
 pub use material::{MATERIALS, Material, MaterialData, STEELS, SteelGrade};
 pub use opening::{Opening, passed_share};
 pub use soak::{HeatingTime, Method, Piece, Shape, Soak, heating_time};
-pub use stopping::{draught_flow, draught_pressure};
+pub use stopping::{draft_flow, draft_pressure};
 pub use substance::{SUBSTANCES, Substance, SubstanceData};
 pub use surface::{Facing, Surroundings};
 pub use wall::{Layer, SteadyWall, Wall, box_shape_factor};

@@ -17,7 +17,7 @@ pub struct AirLimit {
 }
 
 /// Limits of carbon monoxide, the strictest first.
-pub const MONOXIDE_LIMITS: &[AirLimit] = &[
+pub const CARBON_MONOXIDE_LIMITS: &[AirLimit] = &[
     AirLimit { key: "outdoor 8 h", fraction: 9e-6, source: "U.S. ambient air standard, 8 h" },
     AirLimit { key: "workplace 20 ppm", fraction: 20e-6, source: "Directive (EU) 2017/164, 8 h" },
     AirLimit { key: "workplace 25 ppm", fraction: 25e-6, source: "ACGIH threshold limit value, 8 h" },
@@ -52,10 +52,10 @@ pub const USUAL_MIXING_FACTOR: f64 = 3.0;
 /// // 10 mL/s over 25 ppm: 0.4 m3/s.
 /// assert!((fresh_air(leak, 25e-6, 0.0).unwrap().cubic_meters_per_second() - 0.4).abs() < 1e-12);
 /// ```
-pub fn fresh_air<S: Scalar>(monoxide: ActualVolumeFlow<S>, limit: S, outdoor: S) -> Result<ActualVolumeFlow<S>> {
-    check(Input::AirFlow, monoxide.cubic_meters_per_second())?;
+pub fn fresh_air<S: Scalar>(carbon_monoxide: ActualVolumeFlow<S>, limit: S, outdoor: S) -> Result<ActualVolumeFlow<S>> {
+    check(Input::AirFlow, carbon_monoxide.cubic_meters_per_second())?;
     check(Input::RoomFraction, limit - outdoor)?;
-    Ok(ActualVolumeFlow::from_cubic_meters_per_second(monoxide.cubic_meters_per_second() / (limit - outdoor)))
+    Ok(ActualVolumeFlow::from_cubic_meters_per_second(carbon_monoxide.cubic_meters_per_second() / (limit - outdoor)))
 }
 
 /// Fresh air that keeps what a fire lets into a room at a limit: Q = K G / (C - outdoor), K the mixing factor.
@@ -99,7 +99,7 @@ pub fn dilution_flow<S: Scalar>(
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dilution<S = f64> {
     /// For its carbon monoxide.
-    pub monoxide: ActualVolumeFlow<S>,
+    pub carbon_monoxide: ActualVolumeFlow<S>,
     /// For its carbon dioxide.
     pub dioxide: ActualVolumeFlow<S>,
 }
@@ -115,26 +115,31 @@ impl<S: Scalar> Dilution<S> {
     /// # Examples
     ///
     /// ```
-    /// use jetwright::furnace::room::{DIOXIDE_LIMITS, Dilution, MONOXIDE_LIMITS};
+    /// use jetwright::furnace::room::{DIOXIDE_LIMITS, Dilution, CARBON_MONOXIDE_LIMITS};
     /// use jetwright::quantity::ActualVolumeFlow;
     /// let flue = ActualVolumeFlow::from_liters_per_second(10.0_f64);
-    /// // 0.1 % of monoxide: 10 mL/s, 1.5 m3/s for 20 ppm; 11.45 % of dioxide: 3 x 1.145 L/s over 4 580 ppm, 0.75 m3/s.
-    /// let found = Dilution::of_flue(flue, 1e-3, 0.1145, &MONOXIDE_LIMITS[1], &DIOXIDE_LIMITS[0], 3.0).unwrap();
-    /// assert!((found.monoxide.cubic_meters_per_second() - 1.5).abs() < 1e-9);
+    /// // 0.1 % of carbon monoxide: 10 mL/s, 1.5 m3/s for 20 ppm; 11.45 % of dioxide: 3 x 1.145 L/s over 4 580 ppm, 0.75 m3/s.
+    /// let found = Dilution::of_flue(flue, 1e-3, 0.1145, &CARBON_MONOXIDE_LIMITS[1], &DIOXIDE_LIMITS[0], 3.0).unwrap();
+    /// assert!((found.carbon_monoxide.cubic_meters_per_second() - 1.5).abs() < 1e-9);
     /// assert!((found.dioxide.cubic_meters_per_second() - 0.75).abs() < 1e-9);
-    /// assert_eq!(found.needed(), found.monoxide);
+    /// assert_eq!(found.needed(), found.carbon_monoxide);
     /// ```
     pub fn of_flue(
         flue: ActualVolumeFlow<S>,
-        monoxide: S,
+        carbon_monoxide: S,
         dioxide: S,
-        monoxide_limit: &AirLimit,
+        carbon_monoxide_limit: &AirLimit,
         dioxide_limit: &AirLimit,
         mixing_factor: S,
     ) -> Result<Self> {
-        let (monoxide, dioxide) = (check(Input::Fraction, monoxide)?, check(Input::Fraction, dioxide)?);
+        let (carbon_monoxide, dioxide) = (check(Input::Fraction, carbon_monoxide)?, check(Input::Fraction, dioxide)?);
         Ok(Self {
-            monoxide: dilution_flow(flue * monoxide, S::c(monoxide_limit.fraction), S::zero(), mixing_factor)?,
+            carbon_monoxide: dilution_flow(
+                flue * carbon_monoxide,
+                S::c(carbon_monoxide_limit.fraction),
+                S::zero(),
+                mixing_factor,
+            )?,
             dioxide: dilution_flow(flue * dioxide, S::c(dioxide_limit.fraction), S::c(OUTDOOR_DIOXIDE), mixing_factor)?,
         })
     }
@@ -142,7 +147,7 @@ impl<S: Scalar> Dilution<S> {
     /// The larger of the two, which keeps both.
     #[must_use]
     pub fn needed(&self) -> ActualVolumeFlow<S> {
-        if self.monoxide < self.dioxide { self.dioxide } else { self.monoxide }
+        if self.carbon_monoxide < self.dioxide { self.dioxide } else { self.carbon_monoxide }
     }
 }
 
@@ -151,18 +156,18 @@ impl<S: Scalar> Dilution<S> {
 /// # Errors
 ///
 /// A volume, a flow or a time out of range.
-pub fn monoxide_after<S: Scalar>(
-    monoxide: ActualVolumeFlow<S>,
+pub fn carbon_monoxide_after<S: Scalar>(
+    carbon_monoxide: ActualVolumeFlow<S>,
     fresh: ActualVolumeFlow<S>,
     room_volume: S,
     time: Duration<S>,
 ) -> Result<S> {
-    check(Input::AirFlow, monoxide.cubic_meters_per_second())?;
+    check(Input::AirFlow, carbon_monoxide.cubic_meters_per_second())?;
     check(Input::AirFlow, fresh.cubic_meters_per_second())?;
     check(Input::ChamberVolume, room_volume)?;
     check(Input::Duration, time.seconds())?;
     let changes = fresh.cubic_meters_per_second() * time.seconds() / room_volume;
-    let still = monoxide.cubic_meters_per_second() * time.seconds() / room_volume;
+    let still = carbon_monoxide.cubic_meters_per_second() * time.seconds() / room_volume;
     // (1 - e^-x) / x, which is one where nothing is exchanged.
     let kept = if changes < S::c(1e-6) { S::one() } else { -(-changes).exp_m1() / changes };
     Ok(still * kept)
@@ -171,7 +176,8 @@ pub fn monoxide_after<S: Scalar>(
 #[cfg(test)]
 mod tests {
     use super::{
-        DIOXIDE_LIMITS, Dilution, MONOXIDE_LIMITS, USUAL_MIXING_FACTOR, dilution_flow, fresh_air, monoxide_after,
+        CARBON_MONOXIDE_LIMITS, DIOXIDE_LIMITS, Dilution, USUAL_MIXING_FACTOR, carbon_monoxide_after, dilution_flow,
+        fresh_air,
     };
     use crate::error::Error;
     use crate::limits::Input;
@@ -181,7 +187,7 @@ mod tests {
     fn after_long_the_room_stands_at_the_limit() {
         let leak = ActualVolumeFlow::from_liters_per_second(0.02_f64);
         let fresh = fresh_air(leak, 35e-6, 0.0).unwrap();
-        let after = |hours| monoxide_after(leak, fresh, 60.0, Duration::from_hours(hours)).unwrap();
+        let after = |hours| carbon_monoxide_after(leak, fresh, 60.0, Duration::from_hours(hours)).unwrap();
         assert!((after(10.0) - 35e-6).abs() < 1e-9);
         // One change of air takes 105 s; after it 63.2 % of the way.
         assert!((after(60.0 / (0.02e-3 / 35e-6) / 3600.0) / 35e-6 - 0.632).abs() < 1e-3);
@@ -191,11 +197,11 @@ mod tests {
 
     #[test]
     fn the_lists_rise_and_hold_the_european_limit() {
-        for list in [MONOXIDE_LIMITS, DIOXIDE_LIMITS] {
+        for list in [CARBON_MONOXIDE_LIMITS, DIOXIDE_LIMITS] {
             assert!(list.windows(2).all(|pair| pair[0].fraction < pair[1].fraction));
         }
         // Directive (EU) 2017/164: 20 ppm, which is 23 mg/m3 of 28.01 g/mol at 24.06 L/mol.
-        let european = MONOXIDE_LIMITS.iter().find(|limit| limit.source.contains("2017/164")).unwrap();
+        let european = CARBON_MONOXIDE_LIMITS.iter().find(|limit| limit.source.contains("2017/164")).unwrap();
         assert!((european.fraction * 28.01 / 24.06e-6 / 1e3 / 23e-3 - 1.0).abs() < 0.02);
     }
 
@@ -213,11 +219,13 @@ mod tests {
     #[test]
     fn a_clean_fire_is_ruled_by_its_dioxide() {
         let flue = ActualVolumeFlow::from_liters_per_second(12.0_f32);
-        let by = |monoxide| Dilution::of_flue(flue, monoxide, 0.11, &MONOXIDE_LIMITS[1], &DIOXIDE_LIMITS[0], 3.0);
+        let by = |carbon_monoxide| {
+            Dilution::of_flue(flue, carbon_monoxide, 0.11, &CARBON_MONOXIDE_LIMITS[1], &DIOXIDE_LIMITS[0], 3.0)
+        };
         let (clean, rich) = (by(10e-6).unwrap(), by(0.02).unwrap());
         // 3 x 1.32 L/s over 4 580 ppm.
         assert!((clean.needed().cubic_meters_per_second() - 0.8646).abs() < 1e-3);
-        assert_eq!(rich.needed(), rich.monoxide);
+        assert_eq!(rich.needed(), rich.carbon_monoxide);
         assert_eq!(clean.dioxide, rich.dioxide);
     }
 }

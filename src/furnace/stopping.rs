@@ -1,4 +1,4 @@
-//! The draught of a hot chamber through what stands open, such as a stopped burner.
+//! The draft of a hot chamber through what stands open, such as a stopped burner.
 
 use super::surface::{AIR_GAS_CONSTANT, GRAVITY};
 use crate::error::Result;
@@ -6,7 +6,7 @@ use crate::limits::{Input, check};
 use crate::quantity::{AbsolutePressure, Area, Length, MassFlow, PressureDifference, Temperature};
 use crate::scalar::Scalar;
 
-/// Draught of a hot column: p g H / R (1/T_room - 1/T_hot).
+/// Draft of a hot column: p g H / R (1/T_room - 1/T_hot).
 ///
 /// # Errors
 ///
@@ -15,18 +15,18 @@ use crate::scalar::Scalar;
 /// # Examples
 ///
 /// ```
-/// use jetwright::furnace::draught_pressure;
+/// use jetwright::furnace::draft_pressure;
 /// use jetwright::quantity::{AbsolutePressure, Length, Temperature};
-/// let draught = draught_pressure(
+/// let draft = draft_pressure(
 ///     AbsolutePressure::from_hectopascals(835.0_f64),
 ///     Temperature::from_celsius(20.0),
 ///     Temperature::from_celsius(1300.0),
 ///     Length::from_meters(0.5),
 /// );
-/// // Air 0.992 against 0.185 kg/m3 over half a metre: 4 Pa.
-/// assert!((draught.unwrap().pascals() - 3.96).abs() < 0.02);
+/// // Air 0.992 against 0.185 kg/m3 over half a meter: 4 Pa.
+/// assert!((draft.unwrap().pascals() - 3.96).abs() < 0.02);
 /// ```
-pub fn draught_pressure<S: Scalar>(
+pub fn draft_pressure<S: Scalar>(
     ambient: AbsolutePressure<S>,
     room: Temperature<S>,
     hot: Temperature<S>,
@@ -35,13 +35,13 @@ pub fn draught_pressure<S: Scalar>(
     check(Input::StationPressure, ambient.pascals())?;
     check(Input::AirTemperature, room.kelvin())?;
     check(Input::ChamberTemperature, hot.kelvin())?;
-    check(Input::DraughtHeight, height.meters())?;
+    check(Input::DraftHeight, height.meters())?;
     let lighter = (hot.kelvin() - room.kelvin()) / (room.kelvin() * hot.kelvin());
     let column = ambient.pascals() * S::c(GRAVITY / AIR_GAS_CONSTANT) * height.meters();
     Ok(PressureDifference::from_pascals(column * lighter))
 }
 
-/// What a draught drives through an opening: 0.6 A sqrt(2 density dp), at the temperature of what passes.
+/// What a draft drives through an opening: 0.6 A sqrt(2 density dp), at the temperature of what passes.
 ///
 /// # Source
 ///
@@ -50,8 +50,8 @@ pub fn draught_pressure<S: Scalar>(
 /// # Errors
 ///
 /// An input out of range.
-pub fn draught_flow<S: Scalar>(
-    draught: PressureDifference<S>,
+pub fn draft_flow<S: Scalar>(
+    draft: PressureDifference<S>,
     opening: Area<S>,
     ambient: AbsolutePressure<S>,
     passing: Temperature<S>,
@@ -60,6 +60,6 @@ pub fn draught_flow<S: Scalar>(
     check(Input::StationPressure, ambient.pascals())?;
     check(Input::ChamberTemperature, passing.kelvin())?;
     let density = ambient.pascals() / (S::c(AIR_GAS_CONSTANT) * passing.kelvin());
-    let drop = draught.pascals().larger(S::zero());
+    let drop = draft.pascals().larger(S::zero());
     Ok(MassFlow::from_kilograms_per_second(S::c(0.6) * opening.square_meters() * (S::c(2.0) * density * drop).sqrt()))
 }

@@ -95,7 +95,7 @@ pub const SUBSTANCES: &[SubstanceData] = &[
         source: ALLOY,
     },
     SubstanceData {
-        key: "aluminium",
+        key: "aluminum",
         density: 2700.0,
         conductivity: &[(20.0, 237.0), (527.0, 218.0)],
         solid_heat: &[(25.0, 897.0), (127.0, 951.0), (327.0, 1036.0), (527.0, 1154.0), (627.0, 1210.0)],
@@ -167,11 +167,11 @@ pub struct Substance<S = f64> {
 }
 
 impl<S: Scalar> Substance<S> {
-    /// A substance of [`SUBSTANCES`] by its key, "aluminum" being the other spelling of one; none when there is no such
+    /// A substance of [`SUBSTANCES`] by its key, "aluminium" being the other spelling of one; none when there is no such
     /// substance.
     #[must_use]
     pub fn named(key: &str) -> Option<Self> {
-        let key = if key == "aluminum" { "aluminium" } else { key };
+        let key = if key == "aluminium" { "aluminum" } else { key };
         let data = SUBSTANCES.iter().find(|data| data.key == key)?;
         Some(Self {
             is_steel: key == "steel",

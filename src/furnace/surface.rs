@@ -34,7 +34,7 @@ pub struct Surroundings<S = f64> {
     pub pressure: AbsolutePressure<S>,
     /// Height of a wall; of a lid or a floor its area over its rim.
     pub height: Length<S>,
-    /// Emissivity of the face: 0.9 painted or rusty steel, 0.3 new aluminium paint.
+    /// Emissivity of the face: 0.9 painted or rusty steel, 0.3 new aluminum paint.
     pub emissivity: S,
     /// Which way the face looks.
     pub facing: Facing,
@@ -62,7 +62,7 @@ pub(super) fn air_specific_heat<S: Scalar>(kelvin: S) -> S {
 }
 
 impl<S: Scalar> Surroundings<S> {
-    /// A steel shell one metre high: rusty or painted, emissivity 0.9.
+    /// A steel shell one meter high: rusty or painted, emissivity 0.9.
     #[must_use]
     pub fn shell(air: Temperature<S>, pressure: AbsolutePressure<S>, height: Length<S>) -> Self {
         Self { air, pressure, height, emissivity: S::c(0.9), facing: Facing::Side }
@@ -143,7 +143,7 @@ mod tests {
     use crate::quantity::{AbsolutePressure, Length, Temperature};
 
     #[test]
-    fn the_loss_rises_with_the_face_and_is_nought_at_the_room() {
+    fn the_loss_rises_with_the_face_and_is_zero_at_the_room() {
         for facing in [Facing::Side, Facing::Up, Facing::Down] {
             let mut room = Surroundings::shell(
                 Temperature::from_celsius(20.0_f64),

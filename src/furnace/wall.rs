@@ -27,14 +27,14 @@ pub struct Wall<S = f64> {
     body: Body<S>,
 }
 
-/// A wall that has been hot for long.
+/// A wall that has been steady state.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SteadyWall<S = f64> {
     /// Heat through it.
     pub heat: Power<S>,
     /// Temperatures from the hot face over the interfaces to the outside.
     pub faces: Vec<Temperature<S>, 7>,
-    /// The first layer that is hotter on its inner face than its material bears, counted from 0.
+    /// The first layer that is hotter on its inner face than its material's limit, counted from 0.
     pub too_hot: Option<usize>,
 }
 

@@ -21,9 +21,9 @@ const CELL_GROWTH: f64 = 1.08;
 /// Most steps of one leg: more than two days of the longest.
 const STEP_CAP: usize = 3000;
 /// A chamber above this counts as lit by itself: NFPA 86, bypass of flame supervision at 1400 F (from memory).
-pub const RELIGHTS_ABOVE_CELSIUS: f64 = 760.0;
+pub const REIGNITES_ABOVE_CELSIUS: f64 = 760.0;
 
-/// A part of an evening.
+/// A part of a firing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Leg<S = f64> {
     /// How long it took.

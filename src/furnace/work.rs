@@ -81,7 +81,7 @@ impl<S: Scalar> Charge<S> {
     /// use jetwright::furnace::{Substance, work::Charge};
     /// use jetwright::quantity::{Mass, Temperature};
     /// let charge: Charge = Charge {
-    ///     substance: Substance::named("aluminium").unwrap(),
+    ///     substance: Substance::named("aluminum").unwrap(),
     ///     mass: Mass::from_kilograms(1.0),
     ///     crucible: None,
     /// };

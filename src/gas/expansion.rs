@@ -67,7 +67,7 @@ impl<S: Scalar> Gas<S> {
     ///
     /// # Range
     ///
-    /// Supply up to 6 bar absolute, 238 to 328 K; the drop from nought to the whole pressure.
+    /// Supply up to 6 bar absolute, 238 to 328 K; the drop from zero to the whole pressure.
     ///
     /// # Errors
     ///

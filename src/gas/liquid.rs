@@ -1,6 +1,6 @@
 //! The liquid in a cylinder: its pressure, and what it takes to boil it.
 //!
-//! The composition of the gas is taken for that of the liquid. The first vapour of a blend is richer in what boils
+//! The composition of the gas is taken for that of the liquid. The first vapor of a blend is richer in what boils
 //! easily, and the last poorer; a pure gas has neither.
 
 use super::mixture::Mixture;
@@ -25,7 +25,7 @@ const CAPACITY_EXPONENT: f64 = 0.29;
 const COLDEST: f64 = 150.0;
 const WARMEST: f64 = 328.15;
 
-/// A liquid and its vapour at one temperature.
+/// A liquid and its vapor at one temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Saturated<S = f64> {
     /// Pressure at which the liquid boils.
@@ -41,7 +41,7 @@ pub struct Saturated<S = f64> {
 impl<S: Scalar> Mixture<S> {
     /// The liquid of this composition at a temperature, with the pressure in its cylinder.
     ///
-    /// p = sum of fraction * vapour pressure; latent heat and heat capacity by mass, volumes added.
+    /// p = sum of fraction * vapor pressure; latent heat and heat capacity by mass, volumes added.
     ///
     /// # Range
     ///
@@ -54,7 +54,7 @@ impl<S: Scalar> Mixture<S> {
     ///
     /// # Source
     ///
-    /// Raoult's law with the vapour pressures of McGarry (1983): propane within 0.5 % of the reference equation from
+    /// Raoult's law with the vapor pressures of McGarry (1983): propane within 0.5 % of the reference equation from
     /// -40 to 50 degC; latent heat within 1 %, density within 0.5 %, heat capacity within 3 %.
     ///
     /// # Examples
@@ -130,7 +130,7 @@ impl<S: Scalar> Mixture<S> {
     }
 }
 
-/// Vapour pressure, carried beyond 0.98 of the critical temperature along the slope it has there, so that a little
+/// Vapor pressure, carried beyond 0.98 of the critical temperature along the slope it has there, so that a little
 /// ethane in warm propane counts.
 fn extended<S: Scalar>(data: &SpeciesRow, kelvin: S) -> S {
     let last = S::c(0.98 * data.vapor_pressure.reduced_by[0]);

@@ -9,7 +9,7 @@ use crate::scalar::Scalar;
 
 /// Joules in a kilowatt-hour.
 const KILOWATT_HOUR: f64 = 3.6e6;
-/// Cubic metres in a U.S. gallon, 231 cubic inches.
+/// Cubic meters in a U.S. gallon, 231 cubic inches.
 const GALLON: f64 = 231.0 * 0.0254 * 0.0254 * 0.0254;
 /// Celsius a liquid is sold at: ISO 5024 and the trade's meters that correct to it.
 const LIQUID_SOLD_AT: f64 = 15.0;
@@ -19,13 +19,13 @@ const LIQUID_SOLD_AT: f64 = 15.0;
 pub enum GasPrice<S = f64> {
     /// By mass.
     Mass(PricePerMass<S>),
-    /// Money per cubic metre of liquid at 15 degC.
+    /// Money per cubic meter of liquid at 15 degC.
     Liquid(S),
     /// Money per joule of gross heat.
     GrossHeat(S),
     /// Money per joule of net heat.
     NetHeat(S),
-    /// Money per cubic metre of gas, counted at a state.
+    /// Money per cubic meter of gas, counted at a state.
     Volume(S, ReferenceState),
 }
 
@@ -40,7 +40,7 @@ impl<S: Scalar> GasPrice<S> {
     pub fn per_gallon(money: S) -> Self {
         Self::Liquid(money / S::c(GALLON))
     }
-    /// Money per litre of liquid at 15 degC.
+    /// Money per liter of liquid at 15 degC.
     #[must_use]
     pub fn per_liter(money: S) -> Self {
         Self::Liquid(money * S::c(1e3))
@@ -60,7 +60,7 @@ impl<S: Scalar> GasPrice<S> {
     pub fn per_net_kilowatt_hour(money: S) -> Self {
         Self::NetHeat(money / S::c(KILOWATT_HOUR))
     }
-    /// Money per cubic metre of gas, counted at a state.
+    /// Money per cubic meter of gas, counted at a state.
     #[must_use]
     pub fn per_cubic_meter(money: S, counted_at: ReferenceState) -> Self {
         Self::Volume(money, counted_at)

@@ -14,14 +14,14 @@ pub(super) const SCALE: f64 = 300.0;
 pub const NEAR_CONDENSING: f64 = 0.85;
 
 impl<S: Scalar> Mixture<S> {
-    /// Pressure over the dew-point pressure at this temperature: sum of fraction * p / vapour pressure.
+    /// Pressure over the dew-point pressure at this temperature: sum of fraction * p / vapor pressure.
     ///
     /// Below [`NEAR_CONDENSING`] the gas is dry; above one some of it would be liquid. A species above its
     /// critical temperature does not condense.
     ///
     /// # Source
     ///
-    /// Raoult's law with the vapour pressures of McGarry (1983); propane within 0.5 % of the reference equation.
+    /// Raoult's law with the vapor pressures of McGarry (1983); propane within 0.5 % of the reference equation.
     ///
     /// # Examples
     ///
@@ -85,7 +85,7 @@ impl<S: Scalar> DewPoint<S> {
     }
 }
 
-/// Vapour pressure of a pure species below its critical temperature, Pa.
+/// Vapor pressure of a pure species below its critical temperature, Pa.
 pub(super) fn vapor_pressure<S: Scalar>(data: &SpeciesRow, kelvin: S) -> S {
     let [critical_temperature, critical_pressure] = data.vapor_pressure.reduced_by;
     let reduced = kelvin / S::c(critical_temperature);

@@ -4,7 +4,7 @@ use crate::dual::Dual;
 use crate::error::Result;
 use crate::scalar::{Float, Scalar};
 
-/// What coverage factor the half widths of this room have.
+/// What coverage factor the expanded uncertainties of this room have.
 const COVERAGE: f64 = 2.0;
 /// A first-order spread is believed when the second order moves it by no more than this share.
 const STRAIGHT: f64 = 0.1;
@@ -82,9 +82,9 @@ impl<F: Float, const N: usize> Budget<F, N> {
             && self.shift.abs() <= F::c(COVERAGE * STRAIGHT) * standard
     }
 
-    /// Half width at k = 2: to first order where that holds, else the larger of both orders.
+    /// Expanded uncertainty at k = 2: to first order where that holds, else the larger of both orders.
     #[must_use]
-    pub fn half_width(&self) -> F {
+    pub fn expanded(&self) -> F {
         let standard = self.standard();
         F::c(COVERAGE) * if self.is_straight() { standard } else { standard.larger(self.second_order) }
     }
@@ -122,7 +122,7 @@ impl<F: Float, const N: usize> Budget<F, N> {
 ///     }
 /// }
 /// let [budget] = budgets(&Product, [0.1_f64, 0.1]).unwrap();
-/// assert!((budget.standard() - 0.5).abs() < 1e-12 && (budget.half_width() - 1.0).abs() < 1e-12);
+/// assert!((budget.standard() - 0.5).abs() < 1e-12 && (budget.expanded() - 1.0).abs() < 1e-12);
 /// assert!((budget.share(0) - 0.64).abs() < 1e-12 && budget.largest() == Some(0));
 /// ```
 pub fn budgets<F: Float, const N: usize, const M: usize>(

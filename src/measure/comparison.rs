@@ -43,7 +43,7 @@ impl<S: Scalar> From<&Measured<S>> for Compared<S> {
 /// Two measurements compared.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Comparison<S = f64> {
-    /// What the jet passes more now, as a share; below nought when it passes less.
+    /// What the jet passes more now, as a share; below zero when it passes less.
     pub change: S,
     /// Standard uncertainty of that.
     pub standard: S,

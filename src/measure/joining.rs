@@ -109,6 +109,6 @@ impl<F: Float> Joined<F> {
     pub fn tie(&self, measured: &Measured<F>, is_same_gauge: bool) -> Tie<F> {
         let (gauge_weight, standard) =
             if is_same_gauge { (self.weight, self.without_gauge) } else { (F::zero(), self.standard) };
-        Tie { supply: measured.supply, gauge_weight, half_width: F::c(2.0) * standard }
+        Tie { supply: measured.supply, gauge_weight, expanded: F::c(2.0) * standard }
     }
 }

@@ -28,8 +28,8 @@ pub struct Tie<S = f64> {
     /// How far an error of the gauge went into the coefficient, and so drops out where the same gauge is read again:
     /// 0 for another gauge, else the weighing's weight beside the model.
     pub gauge_weight: S,
-    /// Half width (k = 2) of the coefficient, as a share, without the gauge where its error drops out.
-    pub half_width: S,
+    /// Expanded uncertainty (k = 2) of the coefficient, as a share, without the gauge where its error drops out.
+    pub expanded: S,
 }
 
 /// How sure the results of a setting are; the inputs of each budget are those of [`Source`], in its order.
@@ -69,15 +69,15 @@ impl<F: Float> Hole<F> {
 
     /// Standard uncertainties of a jet's inputs where it flows so.
     fn standard(&self, spreads: &Spreads<F>, gauge: GaugePressure<F>, flow: &JetFlow<F>) -> Result<[F; ALL]> {
-        let mut half_widths = Source::ALL.map(|source| spreads.fixed(source));
+        let mut expanded = Source::ALL.map(|source| spreads.fixed(source));
         let is_measured = !matches!(self.jet.coefficient, Coefficient::Model | Coefficient::Corrected { .. });
-        half_widths[Source::Gauge as usize] = spreads.dial.half_width(gauge).pascals();
-        half_widths[Source::Hole as usize] = spreads.hole.unwrap_or(flow.coefficient_uncertainty);
-        half_widths[Source::Edge as usize] = spreads.mouth(&self.shape, self.jet.bore.diameter())?;
+        expanded[Source::Gauge as usize] = spreads.dial.expanded(gauge).pascals();
+        expanded[Source::Hole as usize] = spreads.hole.unwrap_or(flow.coefficient_uncertainty);
+        expanded[Source::Edge as usize] = spreads.mouth(&self.shape, self.jet.bore.diameter())?;
         if is_measured {
             // A measured coefficient holds for the bore it was measured in, whatever its true size and edge.
-            half_widths[Source::Bore as usize] = F::zero();
-            half_widths[Source::Edge as usize] = F::zero();
+            expanded[Source::Bore as usize] = F::zero();
+            expanded[Source::Edge as usize] = F::zero();
         }
         if let Some((tie, there, _)) = self.tie {
             let here = match self.jet.coefficient {
@@ -85,10 +85,10 @@ impl<F: Float> Hole<F> {
                 _ => flow.discharge_coefficient,
             };
             let change = if here > F::zero() { (here / there - F::one()).abs() } else { F::zero() };
-            half_widths[Source::PressureDependence as usize] = F::c(DEPENDENCE) * change;
-            half_widths[Source::Weighing as usize] = tie.half_width;
+            expanded[Source::PressureDependence as usize] = F::c(DEPENDENCE) * change;
+            expanded[Source::Weighing as usize] = tie.expanded;
         }
-        Ok(half_widths.map(|half_width| half_width * F::c(0.5)))
+        Ok(expanded.map(|expanded| expanded * F::c(0.5)))
     }
 
     /// The jet where its inputs depart by so much.
@@ -148,7 +148,7 @@ pub struct UncertainJet<F = f64> {
 }
 
 impl<F: Float> UncertainJet<F> {
-    /// A jet of a shape at a supply, tied to a weighing or not, with the half widths of its inputs.
+    /// A jet of a shape at a supply, tied to a weighing or not, with the expanded uncertainties of its inputs.
     ///
     /// # Errors
     ///
@@ -199,7 +199,7 @@ impl<F: Float> UncertainJet<F> {
     /// let flow = sure.answers().unwrap().gas;
     /// // A 0-15 psi gauge of class 3-2-3 is 0.45 of 2 psi off at worst, half of which is 11 % of the flow: most of it.
     /// assert_eq!(flow.largest(), Some(Source::Gauge as usize));
-    /// assert!((flow.half_width() / flow.value - 0.13).abs() < 0.01);
+    /// assert!((flow.expanded() / flow.value - 0.13).abs() < 0.01);
     /// ```
     pub fn answers(&self) -> Result<Answers<F, JET>> {
         let [gas, coefficient] = budgets(self, self.standard)?;

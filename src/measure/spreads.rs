@@ -1,4 +1,4 @@
-//! Starting values: how well a shop knows each input. All are half widths at k = 2.
+//! Starting values: how well a shop knows each input. All are expanded uncertainties at k = 2.
 
 use super::source::Source;
 use crate::air::GAP_SPREAD;
@@ -9,7 +9,7 @@ use crate::scalar::Scalar;
 
 /// How well a bore is known by how its size is known (engineering judgement): pins gauge it to a hundredth.
 const PINNED: f64 = 0.01e-3;
-/// A nominal drill cuts +0.10/-0.05 mm around 1.5 mm; the half width with the same mean square, and as a share.
+/// A nominal drill cuts +0.10/-0.05 mm around 1.5 mm; the expanded uncertainty with the same mean square, and as a share.
 const DRILLED: f64 = 0.08e-3;
 const DRILLED_SHARE: f64 = DRILLED / 1.5e-3;
 
@@ -67,7 +67,7 @@ impl<S: Scalar> Dial<S> {
         Dial::Class { span, class: DialClass::USUAL }
     }
 
-    /// Half width of the error at a reading.
+    /// Expanded uncertainty of the error at a reading.
     ///
     /// # Examples
     ///
@@ -76,11 +76,11 @@ impl<S: Scalar> Dial<S> {
     /// use jetwright::quantity::GaugePressure;
     /// let dial = Dial::Class { span: GaugePressure::from_psi(15.0_f64), class: DialClass::USUAL };
     /// // Class 3-2-3: two hundredths of 15 psi in the middle half, three in the first quarter.
-    /// assert!((dial.half_width(GaugePressure::from_psi(6.0)).psi() - 0.30).abs() < 1e-12);
-    /// assert!((dial.half_width(GaugePressure::from_psi(2.0)).psi() - 0.45).abs() < 1e-12);
+    /// assert!((dial.expanded(GaugePressure::from_psi(6.0)).psi() - 0.30).abs() < 1e-12);
+    /// assert!((dial.expanded(GaugePressure::from_psi(2.0)).psi() - 0.45).abs() < 1e-12);
     /// ```
     #[must_use]
-    pub fn half_width(&self, reading: GaugePressure<S>) -> GaugePressure<S> {
+    pub fn expanded(&self, reading: GaugePressure<S>) -> GaugePressure<S> {
         match *self {
             Dial::Error(error) => error,
             Dial::Class { span, class } => {
@@ -102,7 +102,7 @@ pub enum Sizing {
     MarkedTip,
 }
 
-/// Half width of a bore of this size; none for a tip nobody has measured, of which nothing can be said.
+/// Expanded uncertainty of a bore of this size; none for a tip nobody has measured, of which nothing can be said.
 ///
 /// # Source
 ///
@@ -128,7 +128,7 @@ pub fn starting_bore<S: Scalar>(diameter: Length<S>, sizing: Sizing) -> Option<L
     }
 }
 
-/// How well each input is known: half widths at k = 2.
+/// How well each input is known: expanded uncertainties at k = 2.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spreads<S = f64> {
     /// Of the bore's diameter.
@@ -204,7 +204,7 @@ impl<S: Scalar> Spreads<S> {
         Ok((S::one() - broken.entry_loss(diameter)? / shape.edge.entry_loss(diameter)?).abs().smaller(S::c(0.9)))
     }
 
-    /// The half width of a source that is the same at every setting; nought for those that follow from the setting.
+    /// The expanded uncertainty of a source that is the same at every setting; zero for those that follow from the setting.
     #[must_use]
     pub fn fixed(&self, source: Source) -> S {
         match source {

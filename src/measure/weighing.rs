@@ -31,7 +31,7 @@ pub struct Run<S = f64> {
     pub held: Option<Mass<S>>,
 }
 
-/// How well a run is read: half widths at k = 2.
+/// How well a run is read: expanded uncertainties at k = 2.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading<S = f64> {
     /// Of the mass lost.
@@ -60,7 +60,7 @@ impl<S: Scalar> Reading<S> {
 pub enum WeighingError {
     /// No run was given.
     NoRuns,
-    /// The model refuses the supply of a run, counted from nought.
+    /// The model refuses the supply of a run, counted from zero.
     Refused {
         /// Which run.
         run: usize,

@@ -23,12 +23,12 @@ const LETTER: [f64; 26] = [
 /// Sixty-fourths of an inch up to one half.
 const FRACTIONS: usize = 32;
 
-/// Metric drills in hundredths of a millimetre: 0.05 mm steps to 3 mm, 0.1 mm steps to 10 mm (preferred sizes of
+/// Metric drills in hundredths of a millimeter: 0.05 mm steps to 3 mm, 0.1 mm steps to 10 mm (preferred sizes of
 /// ISO 235, from memory).
 const METRIC_FINE: usize = 55;
 const METRIC_COARSE: usize = 70;
 
-/// Contact tips by the wire they are sold for, millimetres; inches in brackets as marked (common practice, no source).
+/// Contact tips by the wire they are sold for, millimeters; inches in brackets as marked (common practice, no source).
 /// A new tip is bored some 0.1 to 0.25 mm wider, and wears.
 const TIPS: [(f64, &str); 8] = [
     (0.6, "0.6 mm (.023 in)"),

@@ -66,12 +66,12 @@ pub enum Edge<S = f64> {
 
 impl<S: Scalar> Words for Edge<S> {
     fn write(&self, put: &mut impl FnMut(f32)) {
-        let nought = S::zero();
+        let zero = S::zero();
         let (kind, first, second) = match *self {
-            Edge::Sharp => (0.0, nought, nought),
-            Edge::Square => (1.0, nought, nought),
+            Edge::Sharp => (0.0, zero, zero),
+            Edge::Square => (1.0, zero, zero),
             Edge::Chamfered { depth, angle } => (2.0, depth.meters(), angle.radians()),
-            Edge::Rounded { radius } => (3.0, radius.meters(), nought),
+            Edge::Rounded { radius } => (3.0, radius.meters(), zero),
         };
         put(kind);
         [first, second].write(put);

@@ -20,7 +20,7 @@ pub struct Supply<S = f64> {
     pub ambient: AbsolutePressure<S>,
     /// What the gauge before the jet reads.
     pub gauge: GaugePressure<S>,
-    /// Static pressure of the air stream the jet stands in; nought in the open.
+    /// Static pressure of the air stream the jet stands in; zero in the open.
     pub back: GaugePressure<S>,
     /// Temperature of the gas before the jet.
     pub temperature: Temperature<S>,
@@ -174,32 +174,32 @@ impl<S: Scalar> Jet<S> {
     /// ```
     pub fn flow(&self, gas: &Gas<S>, supply: &Supply<S>) -> Result<JetFlow<S>> {
         check(Input::JetCount, self.count)?;
-        let modelled = Modelled::new(&self.bore, gas, supply)?;
+        let modeled = Modeled::new(&self.bore, gas, supply)?;
         let (coefficient, uncertainty) = match self.coefficient {
-            Coefficient::Model => (modelled.discharge.coefficient, modelled.discharge.uncertainty),
+            Coefficient::Model => (modeled.discharge.coefficient, modeled.discharge.uncertainty),
             Coefficient::Corrected { factor, uncertainty } => {
-                (modelled.discharge.coefficient * check(Input::CoefficientFactor, factor)?, uncertainty)
+                (modeled.discharge.coefficient * check(Input::CoefficientFactor, factor)?, uncertainty)
             }
             Coefficient::Measured(value) => (check(Input::DischargeCoefficient, value)?, S::c(0.02)),
             Coefficient::MeasuredAt { value, supply } => {
-                let there = Modelled::new(&self.bore, gas, &supply)?.discharge.coefficient;
+                let there = Modeled::new(&self.bore, gas, &supply)?.discharge.coefficient;
                 let value = check(Input::DischargeCoefficient, value)?;
-                (modelled.discharge.coefficient * value / there, S::c(0.02))
+                (modeled.discharge.coefficient * value / there, S::c(0.02))
             }
         };
-        Ok(modelled.with_coefficient(self, gas, supply, coefficient, uncertainty))
+        Ok(modeled.with_coefficient(self, gas, supply, coefficient, uncertainty))
     }
 }
 
 /// The model's answer for one bore.
-struct Modelled<S> {
+struct Modeled<S> {
     discharge: super::discharge::Discharge<S>,
     mass_flux: S,
     supply_density: S,
     choked: bool,
 }
 
-impl<S: Scalar> Modelled<S> {
+impl<S: Scalar> Modeled<S> {
     fn new(bore: &Bore<S>, gas: &Gas<S>, supply: &Supply<S>) -> Result<Self> {
         let gauge = check(Input::GaugePressure, supply.gauge.pascals())?;
         let back = check(Input::BackPressure, supply.back.pascals())?;

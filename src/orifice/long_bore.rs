@@ -29,7 +29,7 @@ fn close_enough<S: Scalar>(least: f64) -> S {
 pub struct BoreFlow<S = f64> {
     /// Flow over lossless flow.
     pub coefficient: S,
-    /// Pressure at the end of the bore above the pressure ahead, over the supply's; nought unless choked.
+    /// Pressure at the end of the bore above the pressure ahead, over the supply's; zero unless choked.
     pub exit_excess: S,
     /// Speed at the end over sqrt(p0 / rho0).
     pub exit_speed: S,

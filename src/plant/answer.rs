@@ -29,19 +29,19 @@ impl Number {
         Self { value, low: None, high: None }
     }
 
-    /// A number with a half width at k = 2.
+    /// A number with a expanded uncertainty at k = 2.
     #[must_use]
-    pub const fn within(value: f64, half_width: f64) -> Self {
-        Self { value, low: Some(value - half_width), high: Some(value + half_width) }
+    pub const fn within(value: f64, expanded: f64) -> Self {
+        Self { value, low: Some(value - expanded), high: Some(value + expanded) }
     }
 
     /// Half the distance of its ends, where both are known.
     #[must_use]
-    pub fn half_width(&self) -> Option<f64> {
+    pub fn expanded(&self) -> Option<f64> {
         Some(0.5 * (self.high? - self.low?))
     }
 
-    /// A number with a half width given as a share of it, where one is known.
+    /// A number with a expanded uncertainty given as a share of it, where one is known.
     #[must_use]
     pub fn relative(value: f64, share: Option<f64>) -> Self {
         share.map_or(Self::alone(value), |share| Self::within(value, share * value))

@@ -177,8 +177,8 @@ fn burner(entries: &Entries, jet: Jet, blower: &BlowerEntry, head: &HeadEntry) -
     };
     let exhaust = match entries.chamber {
         Some(chamber) => Some(
-            Exhaust::new(chamber.exhaust_area, chamber.exhaust_loss)
-                .map_err(Place::key("chamber", "exhaust_area").refusing())?,
+            Exhaust::new(chamber.exhaust_opening, chamber.exhaust_loss)
+                .map_err(Place::key("chamber", "exhaust_opening").refusing())?,
         ),
         None => None,
     };

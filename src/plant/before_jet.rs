@@ -17,7 +17,7 @@ pub struct BeforeJet {
     pub regulator: Option<Regulator>,
     /// The cylinders.
     pub cylinder: Option<Cylinder>,
-    /// Vapour in the cylinder before anything is drawn; none when the file states the gas's temperature.
+    /// Vapor in the cylinder before anything is drawn; none when the file states the gas's temperature.
     pub vapor: Option<(AbsolutePressure, Temperature)>,
 }
 
@@ -38,8 +38,8 @@ impl BeforeJet {
             made.regulator = Some(regulator);
         }
         if let Some(entry) = entries.supply.cylinder {
-            let cylinder = Cylinder::new(entry.diameter, entry.holds, entry.empty_mass, f64::from(entry.count));
-            made.cylinder = Some(cylinder.map_err(Place::key("cylinder", "holds").refusing())?);
+            let cylinder = Cylinder::new(entry.diameter, entry.capacity, entry.tare, f64::from(entry.count));
+            made.cylinder = Some(cylinder.map_err(Place::key("cylinder", "capacity").refusing())?);
             let liquid = gas.mixture().saturated(entry.temperature);
             let liquid = liquid.map_err(Place::key("gas", "kind").refusing())?;
             made.vapor = (!entries.gas.temperature_is_given).then_some((liquid.pressure, entry.temperature));

@@ -9,7 +9,7 @@ use crate::quantity::Temperature;
 use crate::site::Site;
 
 /// Above this share of carbon monoxide in the dry products a fire is dangerous: what NIOSH lets no one breathe.
-pub(crate) const MONOXIDE: f64 = 200e-6;
+pub(crate) const CARBON_MONOXIDE: f64 = 200e-6;
 /// Below this air ratio a fire makes carbon monoxide in earnest, where no flame is worked out for it.
 const RICH: f64 = 0.98;
 
@@ -29,12 +29,12 @@ pub(crate) fn at_hottest<S: Scalar>(
 }
 
 /// The same at the setting's chamber and the chamber at work.
-pub(crate) fn monoxide(plant: &Plant, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
+pub(crate) fn carbon_monoxide(plant: &Plant, conditions: &Conditions, air_ratio: f64) -> Option<f64> {
     let chambers = [conditions.chamber_temperature, plant.conditions.chamber_temperature];
     at_hottest(&conditions.gas, &conditions.site, conditions.mixture_temperature, &chambers, air_ratio)
 }
 
 /// Whether a fire makes so much carbon monoxide that it is cautioned of.
-pub(crate) fn poisons<S: Scalar>(air_ratio: S, monoxide: Option<S>) -> bool {
-    monoxide.map_or(air_ratio < S::c(RICH), |share| share > S::c(MONOXIDE))
+pub(crate) fn poisons<S: Scalar>(air_ratio: S, carbon_monoxide: Option<S>) -> bool {
+    carbon_monoxide.map_or(air_ratio < S::c(RICH), |share| share > S::c(CARBON_MONOXIDE))
 }

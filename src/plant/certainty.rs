@@ -15,8 +15,8 @@ use crate::quantity::GaugePressure;
 pub struct Sure {
     /// The number, SI.
     pub value: f64,
-    /// Half width at k = 2, SI.
-    pub half_width: f64,
+    /// Expanded uncertainty at k = 2, SI.
+    pub expanded: f64,
     /// Whether the first order tells it.
     pub is_straight: bool,
     /// Share of each source, in the order of [`Source`].
@@ -27,21 +27,21 @@ impl Sure {
     fn of<const N: usize>(budget: &Budget<f64, N>) -> Self {
         Self {
             value: budget.value,
-            half_width: budget.half_width(),
+            expanded: budget.expanded(),
             is_straight: budget.is_straight(),
             shares: core::array::from_fn(|input| budget.share(input)),
         }
     }
 
-    /// The half width as a share of the number.
+    /// The expanded uncertainty as a share of the number.
     #[must_use]
     pub fn relative(&self) -> f64 {
-        self.half_width / self.value
+        self.expanded / self.value
     }
 
     /// The source with the largest share.
     #[must_use]
-    pub fn least_sure(&self) -> Source {
+    pub fn largest_uncertainty(&self) -> Source {
         let most =
             (0..Source::COUNT).fold(0, |most, next| if self.shares[next] > self.shares[most] { next } else { most });
         Source::ALL[most]

@@ -104,7 +104,7 @@ pub struct Course {
     pub warm_up_heats: [f64; 4],
     /// The fire that keeps the empty chamber, some time after warming up, W net.
     pub kept: Number,
-    /// The same hot through.
+    /// The same at steady state.
     pub kept_long: Number,
     /// Where that heat goes.
     pub kept_parts: Settled,
@@ -414,7 +414,7 @@ impl Model {
         scaled(value, found)
     }
 
-    /// The fire that keeps the empty chamber at a temperature, K, hot through.
+    /// The fire that keeps the empty chamber at a temperature, K, at steady state.
     pub(crate) fn keeps(&self, kelvin: f64) -> CheckedResult<Settled> {
         keeps(&self.asked, kelvin, self.allowed)
     }
@@ -427,7 +427,7 @@ impl Model {
     }
 }
 
-/// The fire that keeps an empty chamber at a temperature, K, hot through.
+/// The fire that keeps an empty chamber at a temperature, K, at steady state.
 pub(crate) fn keeps(furnace: &Furnace, kelvin: f64, allowed: f64) -> CheckedResult<Settled> {
     Firing::cold(furnace).within(allowed).settled(&Drive::Keep { chamber: kelvin, fire: (0.0, SOME_FIRE * 200.0) })
 }

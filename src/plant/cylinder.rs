@@ -1,4 +1,4 @@
-//! The cylinder's block of the sheet: can it keep up, and does it last the evening.
+//! The cylinder's block of the sheet: can it keep up, and does it last the firing.
 
 use heapless::Vec;
 
@@ -37,8 +37,8 @@ pub struct CylinderBlock {
     pub work: Option<CylinderRow>,
     /// Money for a full one.
     pub cost: Option<f64>,
-    /// The whole evening; none without a plan or timed settings.
-    pub evening: Option<CylinderEvening>,
+    /// The whole firing; none without a plan or timed settings.
+    pub run: Option<CylinderRun>,
 }
 
 /// The cylinders at one setting.
@@ -63,8 +63,8 @@ pub struct CylinderRow {
     pub cylinders_needed: Option<u32>,
 }
 
-/// The cylinders over an evening.
-pub struct CylinderEvening {
+/// The cylinders over a firing.
+pub struct CylinderRun {
     /// Whether it is the furnace's plan; else the settings' own times.
     pub by_plan: bool,
     /// Gas it asks for.
@@ -79,8 +79,8 @@ pub struct CylinderEvening {
     pub empty_after: Option<Duration>,
 }
 
-impl CylinderEvening {
-    /// Whether they last the evening and keep up with it.
+impl CylinderRun {
+    /// Whether they last the firing and keep up with it.
     #[must_use]
     pub fn lasts(&self) -> bool {
         self.too_cold_after.is_none() && self.empty_after.is_none()
@@ -160,7 +160,7 @@ pub(crate) fn cylinder(
         return Ok(None);
     };
     let refuse = |error: crate::Error| Place::section("cylinder").refused(error);
-    let left = entry.left * f64::from(entry.count);
+    let left = entry.contents * f64::from(entry.count);
     let charge = Charge { mass: left, temperature: entry.temperature };
     let (ambient, air) = (plant.site.ambient_pressure(), entry.temperature);
     let store = Store { gas: &plant.gas, ambient, cylinder, count: entry.count, charge, air };
@@ -186,27 +186,27 @@ pub(crate) fn cylinder(
         pressure: store.pressure().map_err(refuse)?,
         rows,
         work: work_row,
-        cost: plant.entries.gas.price.map(|price| price.per_kilogram() * entry.holds.kilograms()),
-        evening: evening(plant, store, settings, work, firing).map_err(refuse)?,
+        cost: plant.entries.gas.price.map(|price| price.per_kilogram() * entry.capacity.kilograms()),
+        run: run(plant, store, settings, work, firing).map_err(refuse)?,
     }))
 }
 
 /// What the regulator needs before it for a reading; no less than the reading itself.
 fn needs(plant: &Plant, gauge: GaugePressure) -> GaugePressure {
-    match plant.entries.supply.regulator.as_ref().and_then(|regulator| regulator.needs) {
+    match plant.entries.supply.regulator.as_ref().and_then(|regulator| regulator.minimum_inlet_pressure) {
         Some(needs) if needs > gauge => needs,
         Some(_) => gauge,
         None => GaugePressure::from_pascals(gauge.pascals() + OVER_READING),
     }
 }
 
-fn evening(
+fn run(
     plant: &Plant,
     mut store: Store<'_>,
     settings: &[Setting],
     work: Option<&Setting>,
     firing: &Firing,
-) -> CheckedResult<Option<CylinderEvening>> {
+) -> CheckedResult<Option<CylinderRun>> {
     if firing.stages.is_empty() {
         return Ok(None);
     }
@@ -225,5 +225,5 @@ fn evening(
         at = at + time;
     }
     let Charge { mass: left, temperature: liquid } = store.charge;
-    Ok(Some(CylinderEvening { by_plan: firing.by_furnace, gas, left, liquid, too_cold_after, empty_after }))
+    Ok(Some(CylinderRun { by_plan: firing.by_furnace, gas, left, liquid, too_cold_after, empty_after }))
 }

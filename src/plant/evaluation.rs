@@ -11,7 +11,7 @@ use crate::plant::furnace::{FurnaceBlock, furnace};
 use crate::plant::hazards::{Evaluated, Hazards, of_sheet};
 use crate::plant::installation::Plant;
 use crate::plant::lighting::{LightingBlock, lighting};
-use crate::plant::purge::{BlowThrough, blow_through};
+use crate::plant::purge::{Purge, purge};
 use crate::plant::refusal::{Place, Refusal};
 use crate::plant::setting::{Fired, Setting, largest, place_of, set};
 use crate::plant::spreads::least_read;
@@ -35,9 +35,9 @@ pub struct Sheet {
     pub furnace: Option<FurnaceBlock>,
     /// What lights cold and what burns only in a glowing chamber; none without blower and head.
     pub lighting: Option<LightingBlock>,
-    /// How long air blows through the chamber before gas.
-    pub blow_through: BlowThrough,
-    /// What is done from the blower's start to the last valve closed.
+    /// How long air purges the chamber before gas.
+    pub purge: Purge,
+    /// What is done from the blower's start to its stop.
     pub firing: Firing,
     /// The cylinder; none unless described.
     pub cylinder: Option<CylinderBlock>,
@@ -115,8 +115,8 @@ impl Plant {
         let air = air_block(&plant, judged, largest).map_err(Place::section("blower").refusing())?;
         let sure = sure_settings(&plant, &settings);
         let lighting = lighting(&plant, &settings, &sure, largest, furnace.as_ref())?;
-        let blow_through = blow_through(&settings, furnace.as_ref(), lighting.as_ref());
-        let firing = firing(&plant, &settings, furnace.as_ref(), lighting.as_ref(), blow_through);
+        let purge = purge(&settings, furnace.as_ref(), lighting.as_ref());
+        let firing = firing(&plant, &settings, furnace.as_ref(), lighting.as_ref(), purge);
         let work = furnace.as_ref().and_then(|block| block.work.as_ref()).and_then(|work| work.fire());
         let cylinder = cylinder(&plant, &settings, work, &firing)?;
         let hazards = of_sheet(&Evaluated {
@@ -127,6 +127,6 @@ impl Plant {
             cylinder: cylinder.as_ref(),
             lighting: lighting.as_ref(),
         });
-        Ok(Sheet { plant, settings, rungs, air, furnace, cylinder, lighting, blow_through, firing, sure, hazards })
+        Ok(Sheet { plant, settings, rungs, air, furnace, cylinder, lighting, purge, firing, sure, hazards })
     }
 }

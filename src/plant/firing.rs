@@ -1,4 +1,4 @@
-//! The firing as one list of stages, from the blower's start to the last valve closed.
+//! The firing as one list of stages, from the blower's start to its stop.
 
 use heapless::Vec;
 
@@ -7,7 +7,7 @@ use crate::plant::entries::MOST_SETTINGS;
 use crate::plant::furnace::FurnaceBlock;
 use crate::plant::installation::Plant;
 use crate::plant::lighting::LightingBlock;
-use crate::plant::purge::BlowThrough;
+use crate::plant::purge::Purge;
 use crate::plant::setting::{Fired, Setting};
 use crate::plant::verdict::Verdict;
 use crate::plant::work::OutOfReach;
@@ -29,7 +29,7 @@ pub enum StageKind {
     Hold,
     /// Gas off, air still on.
     AirOn,
-    /// Air off, the last valve closed.
+    /// Air off.
     AirOff,
 }
 
@@ -149,7 +149,7 @@ pub(crate) fn firing(
     settings: &[Setting],
     furnace: Option<&FurnaceBlock>,
     lighting: Option<&LightingBlock>,
-    blow_through: BlowThrough,
+    purge: Purge,
 ) -> Firing {
     let no_plan = furnace.and_then(|block| {
         let work = block.work.as_ref().and_then(|work| work.fire());
@@ -158,7 +158,7 @@ pub(crate) fn firing(
     });
     let none = Mass::from_kilograms(0.0);
     let mut clock = Clock { stages: Vec::new(), at: Some(Duration::from_seconds(0.0)) };
-    clock.push(StageKind::Purge, Some(blow_through.time), None, none);
+    clock.push(StageKind::Purge, Some(purge.time), None, none);
     let by_furnace = furnace.filter(|_| no_plan.is_none()).and_then(|block| Some((block, block.course.warm_up?)));
     match by_furnace {
         Some((block, warm_up)) => {

@@ -1,4 +1,4 @@
-//! The furnace's block of the sheet: the fire needed first, then the evening around it.
+//! The furnace's block of the sheet: the fire needed first, then the firing around it.
 
 use heapless::Vec;
 
@@ -7,7 +7,7 @@ use crate::combustion::autoignition;
 use crate::furnace::coupled::{Settled, Stream};
 use crate::furnace::room::fresh_air;
 use crate::furnace::{
-    Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draught_flow, draught_pressure, drying, drying_heat,
+    Chamber, DryingStep, Lining, Mix, Sling, SteadyWall, anchors, draft_flow, draft_pressure, drying, drying_heat,
 };
 use crate::plant::answer::Number;
 use crate::plant::certainty::sure_settings;
@@ -41,15 +41,15 @@ pub struct FurnaceBlock {
     pub chamber: Chamber,
     /// Its lining.
     pub lining: Lining,
-    /// Its wall when it has been hot for long.
+    /// Its wall when it has been steady state.
     pub wall: SteadyWall,
-    /// Temperature of steel in the wall, and what it bears.
+    /// Temperature of steel in the wall, and its limit.
     pub steel: Option<(Temperature, Temperature)>,
     /// The furnace from cold to its last glow.
     pub course: Course,
-    /// The gauge that keeps it, straight after warming up and hot through, at the file's air ratio.
+    /// The gauge that keeps it, straight after warming up and at steady state, at the file's air ratio.
     pub keep_gauges: [KeepGauge; 2],
-    /// The fire that keeps it hot through with the hot layer twice as thick, W net; none where that is no wall.
+    /// The fire that keeps it at steady state with the hot layer twice as thick, W net; none where that is no wall.
     pub kept_thicker: Option<f64>,
     /// The setting with the most gas.
     pub largest: usize,
@@ -59,14 +59,14 @@ pub struct FurnaceBlock {
     pub work: Option<WorkBlock>,
     /// Where the gas lights by itself.
     pub lights: Temperature,
-    /// Draught of the hot chamber over its height.
-    pub draught: PressureDifference,
-    /// What that draught drives back through a stopped head; none without one.
+    /// Draft of the hot chamber over its height.
+    pub draft: PressureDifference,
+    /// What that draft drives back through a stopped head; none without one.
     pub back_through_head: Option<MassFlow>,
     /// Air that the largest fire takes from the room, a setting's or the work's.
     pub fire_air: ActualVolumeFlow,
     /// Fresh air that keeps carbon monoxide at its limit; none unless a leak is stated.
-    pub monoxide_air: Option<ActualVolumeFlow>,
+    pub carbon_monoxide_air: Option<ActualVolumeFlow>,
     /// The castable.
     pub castable: Option<CastableBlock>,
 }
@@ -145,19 +145,19 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         None => None,
     };
     let ambient = plant.site.ambient_pressure();
-    let draught = draught_pressure(ambient, chamber.room(), temperature, room.height)
+    let draft = draft_pressure(ambient, chamber.room(), temperature, room.height)
         .map_err(Place::section("panel").refusing())?;
     let back_through_head = plant
         .burner
         .as_ref()
-        .and_then(|burner| draught_flow(draught, burner.head.area() * burner.head_count, ambient, temperature).ok());
+        .and_then(|burner| draft_flow(draft, burner.head.area() * burner.head_count, ambient, temperature).ok());
     let air_of = |fire: &Setting| plant.air_need.mass_ratio * ratio_of(plant, fire) * fire.gas.kilograms_per_second();
     let work_fire = work.as_ref().and_then(WorkBlock::fire);
     let most_air = settings.iter().chain(work_fire).map(air_of).fold(0.0, f64::max);
     let fire_air = MassFlow::from_kilograms_per_second(most_air);
-    let monoxide_air = match entry.room {
+    let carbon_monoxide_air = match entry.room {
         Some(room) => {
-            let fresh = fresh_air(room.leak * room.monoxide, room.limit.fraction, 0.0);
+            let fresh = fresh_air(room.leak * room.carbon_monoxide, room.limit.fraction, 0.0);
             Some(fresh.map_err(Place::key("room", "leak").refusing())?)
         }
         None => None,
@@ -172,10 +172,10 @@ pub(crate) fn furnace(plant: &Plant, settings: &[Setting], largest: usize) -> Re
         ends,
         work,
         lights,
-        draught,
+        draft,
         back_through_head,
         fire_air: fire_air.at(plant.site.air_density()),
-        monoxide_air,
+        carbon_monoxide_air,
         castable: castable(plant, entry, &lining, settings, &available)?,
         wall: steady,
         lining,
@@ -209,7 +209,7 @@ fn models(
     let fire = &settings[largest];
     let (ratio, asked) = (ratio_of(plant, fire), plant.entries.air_ratio);
     let known = sure_settings(plant, core::slice::from_ref(fire)).first().copied().flatten();
-    let known = known.and_then(|sure| sure.air_ratio).map(|sure| sure.half_width);
+    let known = known.and_then(|sure| sure.air_ratio).map(|sure| sure.expanded);
     let stream = |ratio, place: Place| coupled_furnace::stream(plant, ratio).map_err(place.refusing());
     let streams = [stream(ratio, Place::key("gas", "kind"))?, stream(asked, Place::key("fire", "air_ratio"))?];
     let unsure = [ratio, asked].map(|ratio| unsure(plant, entry, ratio, known));

@@ -37,10 +37,10 @@ pub struct LightingBlock {
     /// The range with the air turned down with the gas, at the file's air ratio, up to what the blower feeds a hot head;
     /// empty without a damper.
     pub turned: LightingRange,
-    /// With the air turned down with the gas, the gauge below which the flame may run back.
-    pub runs_back_below: Option<GaugePressure>,
+    /// With the air turned down with the gas, the gauge below which flashback is possible.
+    pub flashback_below: Option<GaugePressure>,
     /// Whether that is known of this gas; where it is not, none of the above says nothing.
-    pub runs_back_known: bool,
+    pub flashback_known: bool,
     /// The lowest and the highest fire so: what keeps a glow without running back, with the damper at its least at the
     /// least and the gauge to be read, and what the blower feeds.
     pub fires: Option<[(GaugePressure, GrossHeatRate, NetHeatRate); 2]>,
@@ -61,8 +61,8 @@ pub enum FiresEnd {
     Glow,
     /// The damper can close no further.
     Damper,
-    /// Below it the flame may run back.
-    RunsBack,
+    /// Below it flashback is possible.
+    Flashback,
     /// No gauge can be read lower.
     Gauge,
 }
@@ -77,7 +77,7 @@ pub struct SettingLighting {
     pub leanest: f64,
     /// Whether its damper stands where it is left alone.
     pub is_left: bool,
-    /// Unlit gas, with the time that its own damper takes to blow it out; none without the chamber's volume or when the
+    /// Unlit gas, with the time that its own damper takes to purge it; none without the chamber's volume or when the
     /// gas blows back.
     pub unlit: Option<Unlit>,
     /// Its ports; none when the gas blows back.
@@ -122,7 +122,7 @@ pub(crate) fn lighting(
     // A gas whose limits are not known has no lighting to tell of.
     let Ok(range) = plant.lighting_range(&conditions, air, &known) else { return Ok(None) };
     let turned_air = AirSetting::Ratio(plant.entries.air_ratio);
-    let runs_back_known = flames_measured(&plant.gas).is_ok();
+    let flashback_known = flames_measured(&plant.gas).is_ok();
     let parts = || -> CheckedResult<LightingBlock> {
         let mut each = Vec::new();
         for (setting, sure) in settings.iter().zip(sure) {
@@ -134,24 +134,24 @@ pub(crate) fn lighting(
             let found = plant.lighting(&conditions, gauge, air, &known).unwrap_or(NO_FLOW);
             (gauge, found, Verdict::of(&found, 0.0, &limits, &known))
         });
-        let (mut turned, mut runs_back_below) = (NOTHING, None);
+        let (mut turned, mut flashback_below) = (NOTHING, None);
         if plant.entries.damper.is_some() {
             turned = fed(plant.lighting_range(&conditions, turned_air, &known)?, plant, plant.entries.air_ratio);
-            runs_back_below = known_or_none(burner.runs_back_below(&conditions, turned_air))?
+            flashback_below = known_or_none(burner.flashback_below(&conditions, turned_air))?
                 .map(|at_jet| plant.lit_reading(&conditions, at_jet, turned_air));
         }
         let at_main = Conditions { gas_temperature: main.gas_temperature, ..conditions_of(plant, &main.entry) };
-        let least = least_fire(plant, &conditions, &turned, runs_back_below, least_read(&plant.entries, settings));
+        let least = least_fire(plant, &conditions, &turned, flashback_below, least_read(&plant.entries, settings));
         Ok(LightingBlock {
             left,
             gas_temperature: main.gas_temperature,
             known,
             range,
-            fires: least.filter(|_| runs_back_known).and_then(|(low, _)| fires(plant, low, turned.glowing?.high)),
+            fires: least.filter(|_| flashback_known).and_then(|(low, _)| fires(plant, low, turned.glowing?.high)),
             fires_end: least.map_or(FiresEnd::Glow, |(_, why)| why),
             turned,
-            runs_back_below,
-            runs_back_known,
+            flashback_below,
+            flashback_known,
             settings: each,
             drawn: drawn.collect(),
             heads: heads(burner, &at_main, main.at_jet, left),
@@ -160,7 +160,7 @@ pub(crate) fn lighting(
     parts().map(Some).map_err(Place::section("head").refusing())
 }
 
-/// Where the flame runs back; none too for a gas whose flames are not measured.
+/// Where the flame flashes back; none too for a gas whose flames are not measured.
 fn known_or_none(found: CheckedResult<Option<GaugePressure>>) -> CheckedResult<Option<GaugePressure>> {
     match found {
         Err(Error::NotMeasured { .. }) => Ok(None),
@@ -192,7 +192,7 @@ fn least_fire(
     plant: &Plant,
     conditions: &Conditions,
     turned: &LightingRange,
-    runs_back_below: Option<GaugePressure>,
+    flashback_below: Option<GaugePressure>,
     least_read: GaugePressure,
 ) -> Option<(GaugePressure, FiresEnd)> {
     let (span, burner) = (turned.glowing?, plant.burner.as_ref()?);
@@ -208,7 +208,7 @@ fn least_fire(
     let least = solve::highest_answered(-span.high.pascals(), -span.low.pascals(), |down: f64| damper(-down)).ok()?;
     let others = [
         (Some(GaugePressure::from_pascals(-least)), FiresEnd::Damper),
-        (runs_back_below, FiresEnd::RunsBack),
+        (flashback_below, FiresEnd::Flashback),
         (Some(least_read), FiresEnd::Gauge),
     ];
     let higher = |low: (GaugePressure, FiresEnd), (gauge, why): (Option<GaugePressure>, FiresEnd)| match gauge {

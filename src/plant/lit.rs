@@ -92,7 +92,7 @@ pub(crate) fn glow(entries: &Entries, furnace: Option<(&Lining, &Chamber)>) -> G
             loss: entry.and_then(|entry| entry.glow_loss),
         };
     };
-    // Walls and openings hot through, with nothing going up the flue.
+    // Walls and openings at steady state, with nothing going up the flue.
     let balance = chamber.fire_for(Temperature::from_celsius(GLOW_CELSIUS), Power::from_watts(0.0), |_| 1.0);
     Glow {
         volume: Some(Volume::from_cubic_meters(lining.take_off().chamber_volume)),

@@ -177,8 +177,8 @@ impl Sheet {
         let still = self.hazards.iter().find(|hazard| hazard.kind == HazardKind::ReIgnites);
         Procedures {
             gas_off_within: card.charge_after.map(|time| Duration::from_seconds(libm::floor(time.seconds()))),
-            purge: self.blow_through.time,
-            purge_is_known: self.blow_through.is_known,
+            purge: self.purge.time,
+            purge_is_known: self.purge.is_known,
             air_on: course.and_then(|course| course.air_on?.high).map(Duration::from_seconds),
             ignites_for: still.and_then(|hazard| hazard.number).map(Duration::from_seconds),
             from_cylinder: self.cylinder.is_some() || self.gas_pools(),

@@ -4,7 +4,7 @@ use crate::Input;
 use crate::burner::{AirSetting, Conditions, Remedies, Running};
 use crate::error::{Error, Result as CheckedResult};
 use crate::orifice::{BoreShape, Drill, DrillList, Jet, JetFlow, Supply, pressure_for_heat};
-use crate::plant::carbon_monoxide::monoxide;
+use crate::plant::carbon_monoxide::carbon_monoxide;
 use crate::plant::entries::{AirAim, GasAim, SettingEntry};
 use crate::plant::installation::Plant;
 use crate::plant::refusal::{Place, Reason, Refusal};
@@ -38,10 +38,10 @@ pub struct Setting {
     /// The air side; none without blower and head.
     pub air: Option<SettingAir>,
     /// The size below and the size above, with the gauge that gives this fire.
-    pub wrong_drills: [Option<WrongDrill>; 2],
+    pub other_drillss: [Option<WrongDrill>; 2],
     /// Carbon monoxide of its products, by volume, dry, at the hottest of its own chamber, the chamber at work and a
     /// glow; none without an air ratio that a flame is worked out for.
-    pub monoxide: Option<f64>,
+    pub carbon_monoxide: Option<f64>,
     /// Gas burnt in the setting's time.
     pub gas_used: Option<Mass>,
     /// Money for it.
@@ -181,7 +181,7 @@ pub(crate) fn set(plant: &Plant, entry: &SettingEntry) -> CheckedResult<Setting>
     let used = |duration: Duration| Mass::from_kilograms(gas.kilograms_per_second() * duration.seconds());
     let price = |mass: Mass| plant.entries.gas.price.map(|price| price.per_kilogram() * mass.kilograms());
     let gas_used = entry.minutes.map(used);
-    let wrong_drills = wrong_drills(plant, &plant.supply(&conditions, at_jet, back), &jet, &plant.entries.jet.shape);
+    let other_drillss = other_drillss(plant, &plant.supply(&conditions, at_jet, back), &jet, &plant.entries.jet.shape);
     Ok(Setting {
         gauge,
         at_jet,
@@ -195,9 +195,11 @@ pub(crate) fn set(plant: &Plant, entry: &SettingEntry) -> CheckedResult<Setting>
             .mixture()
             .saturation_ratio(gauge.to_absolute(plant.site.ambient_pressure()), conditions.gas_temperature),
         air_needed: plant.air_need.air_for(gas, 1.0)?,
-        monoxide: running.and_then(|running| running.air_ratio).and_then(|ratio| monoxide(plant, &conditions, ratio)),
+        carbon_monoxide: running
+            .and_then(|running| running.air_ratio)
+            .and_then(|ratio| carbon_monoxide(plant, &conditions, ratio)),
         air,
-        wrong_drills: wrong_drills.map(|wrong| wrong.map(|wrong| wrong.read(plant, &conditions, gas))),
+        other_drillss: other_drillss.map(|wrong| wrong.map(|wrong| wrong.read(plant, &conditions, gas))),
         gas_used,
         cost: gas_used.and_then(price),
         cost_per_hour: price(used(Duration::from_hours(1.0))),
@@ -271,7 +273,7 @@ fn setting_air(plant: &Plant, conditions: &Conditions, gauge: GaugePressure, aim
 }
 
 /// The sizes either side of the jet, with the gauge that gives the same gas into the same air.
-fn wrong_drills(plant: &Plant, supply: &Supply, flow: &JetFlow, shape: &BoreShape) -> [Option<WrongDrill>; 2] {
+fn other_drillss(plant: &Plant, supply: &Supply, flow: &JetFlow, shape: &BoreShape) -> [Option<WrongDrill>; 2] {
     let bore = plant.jet.bore.diameter();
     let list = plant.drill.map_or(DrillList::Number, Drill::list);
     let below = list.drills().take_while(|drill| drill.diameter().meters() < bore.meters() * (1.0 - 1e-6)).last();

@@ -24,7 +24,7 @@ const ENDS_ONLY: f64 = 0.25;
 /// A reading that is less than so many times what the gauge may err by says nothing of the fire (engineering judgement).
 const READ: f64 = 2.0;
 
-/// Half width of the bore as the file knows it; none for a contact tip by its mark.
+/// Expanded uncertainty of the bore as the file knows it; none for a contact tip by its mark.
 #[must_use]
 pub fn bore_spread(plant: &Plant) -> Option<Length> {
     let sizing = match (&plant.entries.jet.size, plant.drill) {
@@ -85,5 +85,5 @@ pub fn spreads(plant: &Plant, bore: Length, highest: GaugePressure) -> Spreads {
 /// The lowest reading that a fire can be set by.
 pub(crate) fn least_read(entries: &Entries, settings: &[Setting]) -> GaugePressure {
     let highest = settings.iter().map(|setting| setting.gauge.pascals()).fold(0.0, f64::max);
-    dial(entries, GaugePressure::from_pascals(highest)).half_width(GaugePressure::from_pascals(0.0)) * READ
+    dial(entries, GaugePressure::from_pascals(highest)).expanded(GaugePressure::from_pascals(0.0)) * READ
 }

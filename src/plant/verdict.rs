@@ -23,7 +23,7 @@ impl Verdict {
             return Self::WillNotLight(why);
         }
         let Some(ratio) = lighting.air_ratio else { return Self::WillNotLight(GoesOut::NoFlow) };
-        // What was seen to light bears its own errors: a setting beside it has the same ones.
+        // What was seen to light has its own errors: a setting beside it has the same ones.
         if known.head_constant.is_some() && known.seen_air_ratio.is_some_and(|seen| ratio <= seen * AS_RICH) {
             return Self::Lights;
         }

@@ -60,7 +60,7 @@ pub fn breach_words(breach: &Breach, spell: Spell<'_>) -> String {
         Breach::PointsTellIt => "the points give the power already, accepted is one of the two".into(),
         Breach::UseTwice => "another setting has this use already, accepted is one of each".into(),
         Breach::NameTwice => "another setting has this name already".into(),
-        Breach::MoreThanHeld => "accepted is up to what the cylinder holds".into(),
+        Breach::MoreThanHeld => "accepted is up to the capacity of the cylinder".into(),
         Breach::NotOutside => "accepted is more than the inside diameter".into(),
         Breach::NoSuchMaterial => {
             let known: Vec<_> = MATERIALS.iter().map(|data| data.key).collect();

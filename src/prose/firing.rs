@@ -15,7 +15,7 @@ fn minutes(time: Duration) -> String {
 #[must_use]
 pub fn purge(time: Duration, is_known: bool) -> String {
     let more = if is_known { "" } else { ", longer where that is not four changes of its air" };
-    format!("blower on, gas shut: blow the chamber through for {:.0} s{more}", time.seconds())
+    format!("blower on, gas shut: purge the chamber for {:.0} s{more}", time.seconds())
 }
 
 /// The empty chamber brought to its temperature.
@@ -40,7 +40,7 @@ pub fn gas_off(air_on: Option<Duration>, from_cylinder: bool) -> String {
 }
 
 /// The last stage.
-pub const AIR_OFF: &str = "air off, the last valve closed: shut the damper, hot gas rises through a stopped burner";
+pub const AIR_OFF: &str = "air off: shut the damper, hot gas rises through a stopped burner";
 
 /// How a setting that nobody has seen light is tried: once.
 #[must_use]
@@ -65,7 +65,7 @@ pub const fn no_plan(why: NoPlan) -> &'static str {
             "no plan: the setting it would begin with WILL NOT LIGHT a cold chamber: too rich, at the rich end of its ± at \
              least. Open the damper, or light at a lower gauge"
         }
-        NoPlan::WillNotLight(GoesOut::LetsGo) => {
+        NoPlan::WillNotLight(GoesOut::BlowOff) => {
             "no plan: the setting it would begin with WILL NOT LIGHT a cold chamber: blow-off, it is faster in the ports \
              than what was seen to light. Close the damper, or light as was seen"
         }

@@ -36,7 +36,7 @@ pub fn number(hazard: &Hazard, print: Print<'_>) -> Option<String> {
         (HazardKind::NearCondensing, _) => format!("{number} times the dew-point pressure"),
         (HazardKind::BackPressure, _) => format!("{number} of the gauge"),
         (HazardKind::SlowJet, _) => format!("Reynolds number {number}"),
-        (HazardKind::FlashBack, _) => format!("{number} times the flash-back gradient"),
+        (HazardKind::Flashback, _) => format!("{number} times the flashback gradient"),
         (HazardKind::FireTooSmall, _) => format!("ends at {number}"),
         (HazardKind::SteelTooHot | HazardKind::LiningOverheats, Some(most)) => {
             format!("{number} where the maximum is {most}")
@@ -86,7 +86,7 @@ const fn fixed(kind: HazardKind) -> &'static str {
              higher gauge or close the damper"
         }
         HazardKind::CarbonMonoxide => {
-            "too little air makes CARBON MONOXIDE, which kills unseen: workplaces allow 25 ppm (ACGIH) to 50 ppm (OSHA) \
+            "too little air makes CARBON CARBON_MONOXIDE, which kills unseen: workplaces allow 25 ppm (ACGIH) to 50 ppm (OSHA) \
              over 8 h and never above 200 ppm (NIOSH), and 1200 ppm is immediately dangerous to life (NIOSH). Vent \
              outdoors, wear an alarm"
         }
@@ -97,11 +97,11 @@ const fn fixed(kind: HazardKind) -> &'static str {
         HazardKind::NoGas => {
             "NO GAS FLOWS: the gauge is no higher than the pressure it blows into, and air may enter the gas line"
         }
-        HazardKind::FlashBack => {
+        HazardKind::Flashback => {
             "FLASHBACK into the head is possible (excluded only above three times): turn up, or take fewer or \
              narrower ports; if the head roars or glows, gas off"
         }
-        HazardKind::FlashBackUnknown => {
+        HazardKind::FlashbackUnknown => {
             "FLASHBACK of this gas is not known here: with much hydrogen, carbon monoxide, ethylene or propylene it comes \
              far more easily than with other gases, at any gauge; use only a head made for it"
         }

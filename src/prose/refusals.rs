@@ -89,7 +89,7 @@ pub fn reason_words(reason: &Reason) -> String {
         }
         Reason::LayerTooHot { limit, face, chamber } => {
             return format!(
-                "this layer bears {:.0} C and would be {:.0} C hot at a chamber temperature of {:.0} C",
+                "this layer is rated for {:.0} C and would be {:.0} C hot at a chamber temperature of {:.0} C",
                 limit.celsius(),
                 face.celsius(),
                 chamber.celsius()

@@ -1,4 +1,4 @@
-//! Limits of burning, burning velocity, and the readings of an analyser.
+//! Limits of burning, burning velocity, and the readings of an analyzer.
 
 use std::prelude::rust_2024::*;
 

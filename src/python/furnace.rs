@@ -10,7 +10,7 @@ use super::material::Material;
 use super::operands::{Answer, Kept, Operand, map, map_from, refuse};
 use crate::combustion::Reactants;
 use crate::error::Result as CheckedResult;
-use crate::furnace::warming::{Leg, RELIGHTS_ABOVE_CELSIUS, Warming};
+use crate::furnace::warming::{Leg, REIGNITES_ABOVE_CELSIUS, Warming};
 use crate::furnace::{
     self, AvailableHeat, Balance, Body, Chamber, Facing, Layer, Opening, Surroundings, Wall, box_shape_factor,
 };
@@ -96,8 +96,8 @@ fn layer_number(too_hot: Option<usize>) -> f64 {
     too_hot.map_or(-1.0, |layer| layer as f64)
 }
 
-/// Heat through a wall, heat through each square metre of its hot face, seven faces (NaN beyond the last), the layer
-/// hotter than it bears (-1 for none) and the temperature at a depth, of a wall's inputs, then (hot face, cold face if
+/// Heat through a wall, heat through each square meter of its hot face, seven faces (NaN beyond the last), the layer
+/// hotter than its limit (-1 for none) and the temperature at a depth, of a wall's inputs, then (hot face, cold face if
 /// `between`, depth if `deep`).
 #[pyfunction]
 pub fn wall<'py>(
@@ -132,7 +132,7 @@ pub fn wall<'py>(
     })
 }
 
-/// Coefficient of free convection and heat lost for each square metre of an outside, of (face, height, emissivity, the
+/// Coefficient of free convection and heat lost for each square meter of an outside, of (face, height, emissivity, the
 /// site's four).
 #[pyfunction]
 pub fn shell_loss<'py>(py: Python<'py>, codes: Codes, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
@@ -191,10 +191,10 @@ pub fn chamber<'py>(
     })
 }
 
-/// Above which temperature a chamber counts as relighting gas by itself, K.
+/// Above which temperature a chamber counts as re-igniting gas by itself, K.
 #[pyfunction]
-pub fn relights_above() -> f64 {
-    Temperature::from_celsius(RELIGHTS_ABOVE_CELSIUS).kelvin()
+pub fn reignites_above() -> f64 {
+    Temperature::from_celsius(REIGNITES_ABOVE_CELSIUS).kelvin()
 }
 
 /// Answers of a leg: `LEG` in `python/jetwright/_furnace.py`.
@@ -262,7 +262,7 @@ pub fn cool_down<'py>(
     })
 }
 
-/// A step of an evening: its kind (0 warm up, 1 hold, 2 cool down), then (fire W, to K, -), (at K, for s, work W) or
+/// A step of a firing: its kind (0 warm up, 1 hold, 2 cool down), then (fire W, to K, -), (at K, for s, work W) or
 /// (to K, air kg/s, -), and the air ratio.
 type Step = (u8, [f64; 3], f64);
 /// What is known after a leg: its numbers, and depth and temperature of every cell.
@@ -270,9 +270,9 @@ type Stand = ([f64; LEG], Vec<f64>, Vec<f64>);
 /// Seconds, hot face and outside in K, J stored, after every step in time.
 type Course = Vec<[f64; 4]>;
 
-/// One chamber through the steps of an evening. An error says at which step.
+/// One chamber through the steps of a firing. An error says at which step.
 #[pyfunction]
-pub fn evening(
+pub fn run(
     py: Python<'_>,
     gas: PyRef<'_, Gas>,
     materials: Vec<PyRef<'_, Material>>,

@@ -16,7 +16,7 @@ use crate::combustion::flames_measured;
 use crate::plant::certainty::sure_settings;
 use crate::plant::entries::{AirAim, GasAim, SettingEntry, shortened};
 use crate::plant::hazards::{
-    Flowing, HazardKind, Hazards, at_setting, of_burner, of_castable, of_flame, of_flash_back_known, of_gas, of_gauges,
+    Flowing, HazardKind, Hazards, at_setting, of_burner, of_castable, of_flame, of_flashback_known, of_gas, of_gauges,
     of_line, of_one_draw, of_setting, of_setting_lighting,
 };
 use crate::plant::lighting::setting_lighting;
@@ -146,7 +146,7 @@ pub fn lighting_hazards<'py>(
         let left = setting.air.as_ref().and_then(|air| air.opening).unwrap_or(1.0);
         let sure = sure_settings(plant, core::slice::from_ref(&setting)).first().copied().flatten();
         let lighting = setting_lighting(burner, plant, &setting, sure.as_ref(), left, &known(facts))?;
-        let mut found: Hazards = of_gas(&plant.gas).into_iter().chain(of_flash_back_known(is_known)).collect();
+        let mut found: Hazards = of_gas(&plant.gas).into_iter().chain(of_flashback_known(is_known)).collect();
         of_setting_lighting(plant, &setting, &lighting, at_setting(0), &mut found);
         Ok([bits(&found)])
     })

@@ -52,7 +52,7 @@ pub fn lighting_known(burner: &Bound<'_, Burner>) -> PyResult<Facts> {
     Ok((lit.known.head_constant, volume, loss, lit.conditions.gas_temperature.kelvin()))
 }
 
-/// Lights (0 cold, 1 glowing, 2 never), goes out cold (0 lights, 1 lean, 2 rich, 3 lets go, 4 no flow), air ratio,
+/// Lights (0 cold, 1 glowing, 2 never), goes out cold (0 lights, 1 lean, 2 rich, 3 blows off, 4 no flow), air ratio,
 /// pull and temperature of the walls of (gauge pressure, damper opening or air ratio).
 #[pyfunction]
 pub fn lighting<'py>(
@@ -83,7 +83,7 @@ pub fn lighting<'py>(
             None => 0.0,
             Some(GoesOut::TooLean) => 1.0,
             Some(GoesOut::TooRich) => 2.0,
-            Some(GoesOut::LetsGo) => 3.0,
+            Some(GoesOut::BlowOff) => 3.0,
             Some(GoesOut::NoFlow) => 4.0,
         };
         let walls = found.walls.map_or(f64::NAN, |walls| walls.kelvin());

@@ -20,15 +20,15 @@ use crate::quantity::{
     AbsolutePressure, Duration, GaugePressure, Length, Mass, PressureDifference, Temperature, TemperatureDifference,
 };
 
-/// Half widths, behind the inputs of a jet: bore, edge rounding, coefficient (infinite for the model's own), gauge
+/// Expanded uncertainties, behind the inputs of a jet: bore, edge rounding, coefficient (infinite for the model's own), gauge
 /// (infinite for a dial of class 3-2-3), span of that dial, gas temperature, composition, air pressure.
-const HALF_WIDTHS: usize = 8;
-const ALL: usize = INPUTS + HALF_WIDTHS;
-/// Mass flow, heat gross and net, coefficient; half width of the flow as a share and of the coefficient; whether the
+const EXPANDED: usize = 8;
+const ALL: usize = INPUTS + EXPANDED;
+/// Mass flow, heat gross and net, coefficient; expanded uncertainty of the flow as a share and of the coefficient; whether the
 /// first order tells it; the shares of the flow's sources.
 const OUTPUTS: usize = 7 + Source::OF_A_JET;
 
-fn spreads(widths: &[f64; HALF_WIDTHS]) -> CheckedResult<Spreads> {
+fn spreads(widths: &[f64; EXPANDED]) -> CheckedResult<Spreads> {
     let [bore, edge, coefficient, gauge, span, kelvin, composition, ambient] = *widths;
     let share = |share: f64| check(Input::UncertaintyShare, share);
     let length = |meters: f64| check(Input::LengthUncertainty, meters).map(Length::from_meters);
@@ -56,21 +56,21 @@ fn jet(edge: u8, inputs: &[f64; INPUTS]) -> CheckedResult<(Jet, BoreShape, Suppl
     Ok((inputs.jet(edge)?, inputs.shape(edge), supply))
 }
 
-/// A measured jet: ambient, gauge and back pressure, temperature, factor, weight of the gauge, half width.
+/// A measured jet: ambient, gauge and back pressure, temperature, factor, weight of the gauge, expanded uncertainty.
 type Weighed = [f64; 7];
 
 fn tie(weighed: Weighed) -> (Coefficient, Tie) {
-    let [ambient, gauge, back, kelvin, factor, gauge_weight, half_width] = weighed;
+    let [ambient, gauge, back, kelvin, factor, gauge_weight, expanded] = weighed;
     let supply = Supply {
         ambient: AbsolutePressure::from_pascals(ambient),
         gauge: GaugePressure::from_pascals(gauge),
         back: GaugePressure::from_pascals(back),
         temperature: Temperature::from_kelvin(kelvin),
     };
-    (Coefficient::Corrected { factor, uncertainty: half_width }, Tie { supply, gauge_weight, half_width })
+    (Coefficient::Corrected { factor, uncertainty: expanded }, Tie { supply, gauge_weight, expanded })
 }
 
-/// Flow and heat of a jet with their half widths, for every element.
+/// Flow and heat of a jet with their expanded uncertainties, for every element.
 #[pyfunction]
 pub fn flow_uncertainty<'py>(
     py: Python<'py>,
@@ -99,8 +99,8 @@ pub fn flow_uncertainty<'py>(
         found[1] = flow.heat_gross.watts();
         found[2] = flow.heat_net.watts();
         found[3] = flow.discharge_coefficient;
-        found[4] = if flows { answers.gas.half_width() / answers.gas.value } else { 0.0 };
-        found[5] = answers.coefficient.half_width();
+        found[4] = if flows { answers.gas.expanded() / answers.gas.value } else { 0.0 };
+        found[5] = answers.coefficient.expanded();
         found[6] = f64::from(u8::from(answers.gas.is_straight()));
         for source in 0..Source::OF_A_JET {
             found[7 + source] = answers.gas.share(source);
@@ -134,7 +134,7 @@ fn weighing_error(error: WeighingError) -> PyErr {
     })
 }
 
-/// What a weighing found: factor, its half width, the same without the gauge; joined factor, half width, the same without
+/// What a weighing found: factor, its expanded uncertainty, the same without the gauge; joined factor, expanded uncertainty, the same without
 /// the gauge, weight; coefficient, effective bore, deviations, odds; then the mean supply: ambient, gauge, back, kelvin.
 type Found = ([f64; 15], &'static str, Option<(f64, f64, f64)>);
 
@@ -171,7 +171,7 @@ pub fn weigh(
     gas: PyRef<'_, Gas>,
     edge: u8,
     inputs: [f64; INPUTS],
-    widths: [f64; HALF_WIDTHS],
+    widths: [f64; EXPANDED],
     runs: Vec<(f64, f64, f64)>,
     step: f64,
     clock: f64,
@@ -198,13 +198,13 @@ pub fn weigh(
 }
 
 /// Seconds before which a weighing says nothing, seconds after which it is hardly surer, the gas lost then (kg), and the
-/// half width then, joined with the model, as a share.
+/// expanded uncertainty then, joined with the model, as a share.
 #[pyfunction]
 pub fn plan_weighing(
     gas: PyRef<'_, Gas>,
     edge: u8,
     inputs: [f64; INPUTS],
-    widths: [f64; HALF_WIDTHS],
+    widths: [f64; EXPANDED],
     step: f64,
     clock: f64,
 ) -> PyResult<(f64, f64, f64, f64)> {
@@ -223,10 +223,10 @@ pub fn plan_weighing(
     Ok((least, enough, plan.mass.kilograms(), 2.0 * plan.joined))
 }
 
-/// Factor, half width, half width without the gauge, trend (slope, standard uncertainties by the runs and by the gauge).
+/// Factor, expanded uncertainty, expanded uncertainty without the gauge, trend (slope, standard uncertainties by the runs and by the gauge).
 type Weighted = (f64, f64, f64, Option<(f64, f64, f64)>);
 
-/// Change, its half width, its odds by chance and the finding, against an earlier weighing.
+/// Change, its expanded uncertainty, its odds by chance and the finding, against an earlier weighing.
 #[pyfunction]
 pub fn compare(before: Weighted, now: Weighted, is_same_gauge: bool) -> (f64, f64, f64, &'static str) {
     let of = |(factor, all, without_gauge, trend): Weighted| Compared {

@@ -40,7 +40,7 @@ mod _native {
         drills, flow, flow_one, for_heat, jet_edges, jet_inputs, jet_measured, jet_results, jet_roughness,
     };
     #[pymodule_export]
-    use super::furnace::{box_factor, chamber, cool_down, evening, relights_above, shell_loss, wall, warm_up};
+    use super::furnace::{box_factor, chamber, cool_down, reignites_above, run, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::furnace_case::furnace_case;
     #[pymodule_export]
@@ -68,7 +68,8 @@ mod _native {
     use super::supply::{cylinder, low_pressure_line};
     #[pymodule_export]
     use super::work::{
-        anchor_count, castable, draught, drying_steps, fresh_air, lining, monoxide_limits, opening, sling_pull, work,
+        anchor_count, carbon_monoxide_limits, castable, draft, drying_steps, fresh_air, lining, opening, sling_pull,
+        work,
     };
 
     use super::*;

@@ -9,8 +9,8 @@ use super::operands::{Answer, Operand, map, map_from, refuse};
 use crate::furnace::room;
 use crate::furnace::work::{Charge, Crucible, average};
 use crate::furnace::{
-    self, Castable, Lining, Method, PANEL_CAP, Panel, Piece, Shape, Sling, Soak, anchors, draught_flow,
-    draught_pressure, drying, drying_heat, heating_time,
+    self, Castable, Lining, Method, PANEL_CAP, Panel, Piece, Shape, Sling, Soak, anchors, draft_flow, draft_pressure,
+    drying, drying_heat, heating_time,
 };
 use crate::quantity::{AbsolutePressure, ActualVolumeFlow, Area, Density, Duration, Length, Mass, Temperature};
 
@@ -134,7 +134,7 @@ pub fn sling_pull<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<
     })
 }
 
-/// Steps of drying out: up to K, K an hour (nought where held), s.
+/// Steps of drying out: up to K, K an hour (zero where held), s.
 #[pyfunction]
 pub fn drying_steps(thickness: f64, room: f64, work: f64) -> PyResult<Vec<(f64, f64, f64)>> {
     let kelvin = Temperature::from_kelvin;
@@ -144,8 +144,8 @@ pub fn drying_steps(thickness: f64, room: f64, work: f64) -> PyResult<Vec<(f64, 
 
 /// Keys, fractions and sources of the limits of carbon monoxide.
 #[pyfunction]
-pub fn monoxide_limits() -> Vec<(&'static str, f64, &'static str)> {
-    room::MONOXIDE_LIMITS.iter().map(|limit| (limit.key, limit.fraction, limit.source)).collect()
+pub fn carbon_monoxide_limits() -> Vec<(&'static str, f64, &'static str)> {
+    room::CARBON_MONOXIDE_LIMITS.iter().map(|limit| (limit.key, limit.fraction, limit.source)).collect()
 }
 
 /// Fresh air of (leak of carbon monoxide, limit, outdoor).
@@ -157,15 +157,15 @@ pub fn fresh_air<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<u
     })
 }
 
-/// Draught and what it drives through an opening of (ambient pressure, air temperature, chamber temperature, height,
+/// Draft and what it drives through an opening of (ambient pressure, air temperature, chamber temperature, height,
 /// area, passing temperature).
 #[pyfunction]
-pub fn draught<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
+pub fn draft<'py>(py: Python<'py>, operands: Vec<Operand<'py>>, shape: Vec<usize>) -> Answer<'py> {
     map::<6, 2, (), _>(py, &operands, &shape, |inputs, _| {
         let [ambient, air, hot, height, area, passing] = *inputs;
         let (ambient, kelvin) = (AbsolutePressure::from_pascals(ambient), Temperature::from_kelvin);
-        let pressure = draught_pressure(ambient, kelvin(air), kelvin(hot), Length::from_meters(height))?;
-        let flow = draught_flow(pressure, Area::from_square_meters(area), ambient, kelvin(passing))?;
+        let pressure = draft_pressure(ambient, kelvin(air), kelvin(hot), Length::from_meters(height))?;
+        let flow = draft_flow(pressure, Area::from_square_meters(area), ambient, kelvin(passing))?;
         Ok([pressure.pascals(), flow.kilograms_per_second()])
     })
 }

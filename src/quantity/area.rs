@@ -5,8 +5,8 @@ use super::{additive, quantity, readable};
 
 quantity! {
     /// An area.
-    Area, "an area", from_square_meters, square_meters, "square metres";
-    from_square_centimeters, square_centimeters, 1e-4, "square centimetres";
+    Area, "an area", from_square_meters, square_meters, "square meters";
+    from_square_centimeters, square_centimeters, 1e-4, "square centimeters";
     from_square_inches, square_inches, INCH * INCH, "square inches";
 }
 additive!(Area);

@@ -2,7 +2,7 @@
 
 use super::{additive, quantity, readable};
 
-/// Metres in an inch, exact since 1959.
+/// Meters in an inch, exact since 1959.
 pub(crate) const INCH: f64 = 0.0254;
 /// Radians in a degree.
 const DEGREE: f64 = core::f64::consts::PI / 180.0;
@@ -14,8 +14,8 @@ quantity! {
     /// use jetwright::quantity::Length;
     /// assert_eq!(Length::from_inches(0.0700_f64).millimeters(), 1.778);
     /// ```
-    Length, "a length", from_meters, meters, "metres";
-    from_millimeters, millimeters, 1e-3, "millimetres";
+    Length, "a length", from_meters, meters, "meters";
+    from_millimeters, millimeters, 1e-3, "millimeters";
     from_inches, inches, INCH, "inches";
     from_feet, feet, 12.0 * INCH, "feet";
 }

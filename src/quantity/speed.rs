@@ -4,7 +4,7 @@ use super::{quantity, readable};
 
 quantity! {
     /// A speed.
-    Speed, "a speed", from_meters_per_second, meters_per_second, "metres per second";
+    Speed, "a speed", from_meters_per_second, meters_per_second, "meters per second";
     from_feet_per_minute, feet_per_minute, 0.3048 / 60.0, "feet per minute";
 }
 

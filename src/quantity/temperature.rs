@@ -4,9 +4,9 @@ use super::text::{Quantity, Unit};
 use super::{additive, quantity, readable};
 use crate::scalar::Scalar;
 
-/// Kelvin at nought degrees Celsius, exact by definition.
+/// Kelvin at zero degrees Celsius, exact by definition.
 const ICE_POINT: f64 = 273.15;
-/// Kelvin at nought degrees Fahrenheit.
+/// Kelvin at zero degrees Fahrenheit.
 const FAHRENHEIT_ZERO: f64 = ICE_POINT - 160.0 / 9.0;
 
 quantity! {

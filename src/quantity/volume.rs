@@ -5,8 +5,8 @@ use super::{additive, quantity, readable};
 
 quantity! {
     /// A volume.
-    Volume, "a volume", from_cubic_meters, cubic_meters, "cubic metres";
-    from_liters, liters, 1e-3, "litres";
+    Volume, "a volume", from_cubic_meters, cubic_meters, "cubic meters";
+    from_liters, liters, 1e-3, "liters";
     from_cubic_feet, cubic_feet, CUBIC_FOOT, "cubic feet";
 }
 additive!(Volume);

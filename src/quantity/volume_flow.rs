@@ -16,9 +16,9 @@ quantity! {
     /// use jetwright::quantity::{ActualVolumeFlow, StandardVolumeFlow};
     /// let flow: StandardVolumeFlow = ActualVolumeFlow::from_cubic_feet_per_minute(30.0);
     /// ```
-    ActualVolumeFlow, "an actual volume flow", from_cubic_meters_per_second, cubic_meters_per_second, "cubic metres per second, as it passes";
-    from_liters_per_second, liters_per_second, 1e-3, "litres per second, as it passes";
-    from_cubic_meters_per_hour, cubic_meters_per_hour, 1.0 / 3600.0, "cubic metres per hour, as it passes";
+    ActualVolumeFlow, "an actual volume flow", from_cubic_meters_per_second, cubic_meters_per_second, "cubic meters per second, as it passes";
+    from_liters_per_second, liters_per_second, 1e-3, "liters per second, as it passes";
+    from_cubic_meters_per_hour, cubic_meters_per_hour, 1.0 / 3600.0, "cubic meters per hour, as it passes";
     from_cubic_feet_per_minute, cubic_feet_per_minute, CUBIC_FOOT / 60.0, "cubic feet per minute, as it passes";
 }
 additive!(ActualVolumeFlow);
@@ -55,7 +55,7 @@ pub enum ReferenceState {
     Celsius15,
     /// 60 degF (15.56 degC) and 14.696 psia: the standard cubic foot of the gas trade.
     Fahrenheit60,
-    /// 0 degC and 101.325 kPa: the normal cubic metre.
+    /// 0 degC and 101.325 kPa: the normal cubic meter.
     Celsius0,
     /// 20 degC and 101.325 kPa.
     Celsius20,
@@ -88,12 +88,12 @@ pub struct StandardVolumeFlow<S = f64> {
 }
 
 impl<S: Scalar> StandardVolumeFlow<S> {
-    /// From cubic metres per second at the state.
+    /// From cubic meters per second at the state.
     #[must_use]
     pub const fn from_cubic_meters_per_second(value: S, state: ReferenceState) -> Self {
         Self { cubic_meters_per_second: value, state }
     }
-    /// In cubic metres per second at its state.
+    /// In cubic meters per second at its state.
     #[must_use]
     pub const fn cubic_meters_per_second(self) -> S {
         self.cubic_meters_per_second

@@ -60,7 +60,7 @@ pub(crate) fn blower(page: &mut Page, sheet: &Sheet, air: &AirBlock, shop: &Shop
     page.said(
         "Buying",
         format!(
-            "in a catalogue for sea-level air (1.2 kg/m3) look for {} at {}{power}",
+            "in a catalog for sea-level air (1.2 kg/m3) look for {} at {}{power}",
             shop.air(standard.flow),
             shop.low_pressure(standard.static_pressure.pascals())
         ),
@@ -129,7 +129,7 @@ columns! {
     air_power_w, "air power", Power, Programs => row.air.duty.as_ref().map(|duty| duty.air_power.watts());
     /// Power at the shaft on the site; null when neither the points nor an efficiency tell it.
     shaft_power_w, "shaft power", Power, Programs => row.air.duty.as_ref().and_then(|duty| duty.shaft_power).map(|power| power.watts());
-    /// Flow to look for in a catalogue for air of 1.2 kg/m3; null when no blower makes the pressure needed.
+    /// Flow to look for in a catalog for air of 1.2 kg/m3; null when no blower makes the pressure needed.
     standard_air_flow_m3_per_s, "standard air flow", Flow, Programs => standard(row.air).map(|duty| duty.flow.cubic_meters_per_second());
     /// Static pressure to look for there; null when no blower makes the pressure needed.
     standard_air_pressure_pa, "standard air pressure", LowPressure, Programs => standard(row.air).map(|duty| duty.static_pressure.pascals());

@@ -1,4 +1,4 @@
-//! What is least sure, and what each uncertainty is made of.
+//! What is most uncertain, and what each uncertainty is made of.
 
 use std::collections::BTreeMap;
 use std::prelude::rust_2024::*;
@@ -49,27 +49,27 @@ pub(crate) fn footnote(sheet: &Sheet) -> String {
     format!("{note}{held}{bent}.")
 }
 
-/// What is least sure, and what to do about it.
-pub(crate) fn least_sure(page: &mut Page, sheet: &Sheet) {
+/// What is most uncertain, and what to do about it.
+pub(crate) fn largest_uncertainty(page: &mut Page, sheet: &Sheet) {
     let all: Vec<(&Setting, &SettingSure)> =
         sheet.settings.iter().zip(&sheet.sure).filter_map(|(setting, sure)| Some((setting, sure.as_ref()?))).collect();
     if all.is_empty() {
         let Some(tip) = sheet.plant.drill.filter(|_| bore_spread(&sheet.plant).is_none()) else {
             return;
         };
-        page.heading("HOW SURE");
+        page.heading("UNCERTAINTY");
         let text = format!(
-            "a plus-minus cannot be given: {tip} is a contact tip by its mark, and tips wear. Measure its bore with pins \
+            "a ± cannot be given: {tip} is a contact tip by its mark, and tips wear. Measure its bore with pins \
              and give it as bore, or weigh the cylinder (jetwright weigh)."
         );
         page.said("Jet", &text);
         return;
     }
-    page.heading("LEAST SURE");
+    page.heading("LARGEST UNCERTAINTY");
     if let Some(measured) = &sheet.plant.entries.jet.measured {
         let (percent, bore) = (100.0 * measured.uncertainty, measured.effective_bore.millimeters());
         let text = format!(
-            "measured by {} ({} run{}): its coefficient is sure within {percent:.1} %, as a bore of {bore:.2} mm by the model.",
+            "measured by {} ({} run{}): its coefficient is ±{percent:.1} %, as a bore of {bore:.2} mm by the model.",
             measured.how,
             measured.runs,
             if measured.runs == 1 { "" } else { "s" },
@@ -83,11 +83,11 @@ pub(crate) fn least_sure(page: &mut Page, sheet: &Sheet) {
     }
 }
 
-/// The settings by their least sure input, with its largest share and its remedy.
+/// The settings by their most uncertain input, with its largest share and its remedy.
 fn ranked<'s>(numbers: impl Iterator<Item = (&'s Setting, Sure)>) -> String {
     let mut by_source: BTreeMap<usize, (Vec<&str>, f64)> = BTreeMap::new();
     for (setting, sure) in numbers {
-        let source = sure.least_sure();
+        let source = sure.largest_uncertainty();
         let entry = by_source.entry(source as usize).or_default();
         entry.0.push(&setting.entry.name);
         entry.1 = entry.1.max(sure.shares[source as usize]);
@@ -108,7 +108,7 @@ pub(crate) const BUDGETS: Section = Section {
     key: "budgets",
     name: "sheet: budgets",
     words: "What each uncertainty is made of, an array of objects",
-    about: "A row a setting and a number: what its uncertainty is made of. Empty where no plus-minus can be given.",
+    about: "A row a setting and a number: what its uncertainty is made of. Empty where no ± can be given.",
     is_many: true,
     members: &[Member::Columns(BUDGET)],
 };
@@ -120,8 +120,8 @@ columns! {
     budget_setting, "budget setting", Word, Programs => &row.setting.entry.name;
     /// The number: `fire` or `air ratio`.
     budget_of, "budget of", Word, Programs => row.of;
-    /// Half width of its 95 % band (k = 2), as a share of the number.
-    half_width_share, "half width share", Number, Programs => row.sure.relative();
+    /// Expanded uncertainty of its 95 % band (k = 2), as a share of the number.
+    uncertainty_share, "expanded uncertainty share", Number, Programs => row.sure.relative();
     /// Share of its variance by the diameter of the bore.
     bore_share, "bore share", Number, Programs => row.share("bore");
     /// Share of its variance by the mouth of the bore.

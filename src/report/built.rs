@@ -239,7 +239,7 @@ columns! {
 pub(crate) const WALL_POINTS: Section = Section {
     key: "wall_curve",
     name: "sheet: wall curve",
-    words: "Temperature through the wall that has been hot for long, from the hot face out, an array",
+    words: "Temperature through the wall that has been steady state, from the hot face out, an array",
     about: "",
     is_many: true,
     members: &[Member::Columns(WALL_POINT)],

@@ -192,7 +192,7 @@ values! {
 impl From<Number> for Value {
     fn from(number: Number) -> Self {
         let end = |end: Option<f64>| end.unwrap_or(f64::INFINITY);
-        Self { span: Some((end(number.low), end(number.high))), half: number.half_width(), ..Self::from(number.value) }
+        Self { span: Some((end(number.low), end(number.high))), half: number.expanded(), ..Self::from(number.value) }
     }
 }
 

@@ -24,7 +24,7 @@ impl Sheet {
 
     /// Gas and money of all settings that have a time; none when no setting has one.
     #[must_use]
-    pub fn evening(&self) -> Option<(Duration, Mass, Option<f64>)> {
+    pub fn run(&self) -> Option<(Duration, Mass, Option<f64>)> {
         let timed: Vec<_> = self.settings.iter().filter(|setting| setting.gas_used.is_some()).collect();
         if timed.is_empty() {
             return None;
@@ -57,7 +57,7 @@ pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
     let fire = stage.setting.and_then(|fired| sheet.fire(fired));
     let stand = fire.map_or(String::new(), |fire| stand_words(fire, shop));
     match stage.kind {
-        StageKind::Purge => prose::purge(time, sheet.blow_through.is_known),
+        StageKind::Purge => prose::purge(time, sheet.purge.is_known),
         StageKind::WarmUp => {
             let (name, temperature) = (
                 fire.map_or("", |fire| &fire.entry.name),
@@ -79,7 +79,7 @@ pub(crate) fn stage_words(sheet: &Sheet, stage: &Stage, shop: &Shop) -> String {
 
 /// How its setting is tried once, after its words; empty where it was seen to light.
 pub(crate) fn tried_words(sheet: &Sheet, stage: &Stage) -> String {
-    if is_tried(sheet, stage) { String::from(". ") + &prose::first_try(sheet.blow_through.time) } else { String::new() }
+    if is_tried(sheet, stage) { String::from(". ") + &prose::first_try(sheet.purge.time) } else { String::new() }
 }
 
 /// Whether a stage is the first that burns gas, at a setting that nobody has seen light.
@@ -121,15 +121,15 @@ fn damper_words(setting: &Setting) -> String {
     }
 }
 
-/// The evening; nothing where the furnace has a plan, or no setting a time.
+/// The firing; nothing where the furnace has a plan, or no setting a time.
 pub(crate) fn timed_settings(page: &mut Page, sheet: &Sheet, shop: &Shop) {
-    let Some((time, mass, cost)) = sheet.evening() else { return };
+    let Some((time, mass, cost)) = sheet.run() else { return };
     page.push(Node::block(&TIMED, std::vec![Node::fields([timed(&(time, mass, cost))])]));
-    // One evening a sheet: the furnace's plan where there is one.
+    // One firing a sheet: the furnace's plan where there is one.
     if sheet.firing.by_furnace {
         return;
     }
-    page.heading("TONIGHT");
+    page.heading("RUN PLAN");
     if let Some(why) = sheet.firing.no_plan.filter(|_| sheet.firing.stages.is_empty()) {
         page.said("", prose::no_plan(why));
         return;
@@ -143,12 +143,12 @@ pub(crate) fn timed_settings(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     page.said("", format!("It burns {} of gas{money}.", shop.mass(mass)));
 }
 
-/// Sheet: evening, for programs.
+/// Sheet: firing, for programs.
 pub(crate) const TIMED: Section = Section {
-    key: "evening",
-    name: "sheet: evening",
+    key: "run",
+    name: "sheet: run",
     words: "All settings that have a time, by those times; null when none has. The furnace's `plan` is another \
-        evening, and the one printed where there is one",
+        firing, and the one printed where there is one",
     about: "",
     is_many: false,
     members: &[Member::Columns(TIMED_FIELDS)],

@@ -54,16 +54,16 @@ columns! {
     /// The same gas as it measures before the jet, at its pressure and temperature there.
     actual_volume_flow_m3_per_s, "actual volume flow", Flow, Programs => row.jet.actual_volume_flow.cubic_meters_per_second() * row.heads;
     /// Heat of that gas by its gross (higher) heating value.
-    heat_gross_w, "fire", HeatGross[within], Inch(40) => row.as_gas(row.jet.heat_gross.watts() * row.heads);
+    heat_gross_w, "heat", HeatGross[within], Inch(40) => row.as_gas(row.jet.heat_gross.watts() * row.heads);
     /// Heat of that gas by its net (lower) heating value.
-    heat_net_w, "fire", HeatNet[within], Metric(40) => row.as_gas(row.jet.heat_net.watts() * row.heads);
+    heat_net_w, "heat", HeatNet[within], Metric(40) => row.as_gas(row.jet.heat_net.watts() * row.heads);
     /// Flow over the flow of a lossless jet of the same area, `mass_flux_kg_per_m2_s` times the area; 0 when nothing
     /// flows.
-    discharge_coefficient, "coefficient", Number[within], Page(60) => Value::from(row.jet.discharge_coefficient).within(row.sure.map(|sure| sure.coefficient.half_width));
-    /// Half width of the 95 % band of that coefficient, as a share of it.
-    discharge_coefficient_uncertainty, "sure within", Share, Page(65) => row.jet.coefficient_uncertainty;
+    discharge_coefficient, "coefficient", Number[within], Page(60) => Value::from(row.jet.discharge_coefficient).within(row.sure.map(|sure| sure.coefficient.expanded));
+    /// Expanded uncertainty (k = 2) of that coefficient, as a share of it.
+    discharge_coefficient_uncertainty, "±", Share, Page(65) => row.jet.coefficient_uncertainty;
     /// Whether a lossless jet has reached the speed of sound: true or false.
-    choked, "speed of sound", Word, Page(70) => Value::from(row.jet.choked).said(if row.jet.choked { "reached" } else { "-" });
+    choked, "choked", Word, Page(70) => Value::from(row.jet.choked).said(if row.jet.choked { "reached" } else { "-" });
     /// Flow over area of a lossless jet, real gas.
     mass_flux_kg_per_m2_s, "mass flux kg per m2", MassFlux, Programs => row.jet.mass_flux;
     /// Speed of the gas as it leaves the jet.

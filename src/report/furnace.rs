@@ -32,7 +32,7 @@ fn basis(sheet: &Sheet, shop: &Shop) -> f64 {
 /// The furnace; nothing without one.
 pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     let (Some(block), Some(entry)) = (&sheet.furnace, &sheet.plant.entries.furnace) else { return };
-    page.heading("FIRE NEEDED");
+    page.heading("HEAT NEEDED");
     page.push(FurnaceRow { sheet, block, entry }.node());
     let heat = |watts: f64| shop.text(Kind::Heat, watts);
     let kelvin = |kelvin: f64| shop.temperature(Temperature::from_kelvin(kelvin));
@@ -108,7 +108,7 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
     page.said("Keep", &text);
     let parts = &course.kept_parts;
     let text = format!(
-        "{} once it is hot through: {}; walls {}, openings {}, flue {} at {}",
+        "{} once it is at steady state: {}; walls {}, openings {}, flue {} at {}",
         spread(&course.kept_long, net),
         gauge(&block.keep_gauges[1]),
         heat(parts.walls),
@@ -148,27 +148,27 @@ pub(crate) fn furnace(page: &mut Page, sheet: &Sheet, shop: &Shop) {
 }
 
 fn wall(page: &mut Page, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Shop) {
-    let mut text = format!("hot through, from inside {}", shop.temperature(block.wall.hot_face()));
+    let mut text = format!("at steady state, from inside {}", shop.temperature(block.wall.hot_face()));
     for (name, face) in entry.layer_names.iter().zip(block.wall.faces.iter().skip(1)) {
         let _ = write!(text, ", behind {name} {}", shop.temperature(*face));
     }
     let _ = write!(text, ". Makers' linings differ by {:.0} %.", 100.0 * entry.lining_spread());
     page.said("Wall", &text);
-    if let (Some((at, bears)), Some((grade, depth))) = (block.steel, entry.steel) {
-        let verdict = if at > bears { "too hot, it scales away" } else { "it lasts" };
+    if let (Some((at, limit)), Some((grade, depth))) = (block.steel, entry.steel) {
+        let verdict = if at > limit { "too hot, it scales away" } else { "it lasts" };
         let text = format!(
-            "{} {} deep is at {} and bears {}: {verdict}",
+            "{} {} deep is at {} and is rated for {}: {verdict}",
             grade.key,
             shop.length(depth),
             shop.temperature(at),
-            shop.temperature(bears)
+            shop.temperature(limit)
         );
         page.said("Steel", &text);
     }
 }
 
 fn plan(page: &mut Page, sheet: &Sheet, shop: &Shop) {
-    page.heading("THE EVENING");
+    page.heading("RUN PLAN");
     if let Some(why) = sheet.firing.no_plan {
         page.said("", no_plan(why));
         return;
@@ -185,10 +185,10 @@ fn plan(page: &mut Page, sheet: &Sheet, shop: &Shop) {
         format!(", {}", Shop::money(&sheet.plant.entries.gas.currency, price.per_kilogram() * sum))
     });
     page.said("", format!("It burns {} of gas{money}.", shop.mass(crate::quantity::Mass::from_kilograms(sum))));
-    if let Some(evening) = sheet.cylinder.as_ref().and_then(|block| block.evening.as_ref()) {
-        page.said("", format!("Cylinder: {}.", crate::report::supply::evening_words(evening, shop)));
+    if let Some(run) = sheet.cylinder.as_ref().and_then(|block| block.run.as_ref()) {
+        page.said("", format!("Cylinder: {}.", crate::report::supply::run_words(run, shop)));
     }
-    if let Some((time, mass, cost)) = sheet.evening() {
+    if let Some((time, mass, cost)) = sheet.run() {
         let money =
             cost.map_or(String::new(), |cost| format!(", {}", Shop::money(&sheet.plant.entries.gas.currency, cost)));
         let text = format!(
@@ -252,19 +252,19 @@ fn stop(page: &mut Page, block: &FurnaceBlock, shop: &Shop) {
     );
     page.said("", &text);
     let back = block.back_through_head.map_or(String::new(), |flow| format!(" ({} of it)", shop.gas(flow)));
-    let draught = shop.low_pressure(block.draught.pascals());
-    page.said("", format!("a draught of {draught} pushes hot gas back through a stopped burner{back}"));
+    let draft = shop.low_pressure(block.draft.pascals());
+    page.said("", format!("a draft of {draft} pushes hot gas back through a stopped burner{back}"));
 }
 
 fn room(page: &mut Page, block: &FurnaceBlock, entry: &FurnaceEntry, shop: &Shop) {
     page.heading("ROOM");
     let text = format!("the largest fire takes {} of fresh air: let that much in", shop.air(block.fire_air));
     page.said("Fire", &text);
-    if let (Some(air), Some(room)) = (block.monoxide_air, entry.room) {
+    if let (Some(air), Some(room)) = (block.carbon_monoxide_air, entry.room) {
         let text = format!(
             "{} of leaking gases with {:.1} % of carbon monoxide want {} of fresh air to stay under {:.0} ppm ({})",
             shop.air(room.leak),
-            100.0 * room.monoxide,
+            100.0 * room.carbon_monoxide,
             shop.air(air),
             1e6 * room.limit.fraction,
             room.limit.source

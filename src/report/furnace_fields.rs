@@ -75,7 +75,7 @@ pub(crate) const FURNACE: Section = Section {
     name: "sheet: furnace",
     words: "The furnace; null without its layers",
     about: "The fire needed and the firing around it, one coupled furnace through time. `keep` is the empty chamber at \
-        `chamber_temperature_k`, 40 min after warming up; `keep_steady` the same hot through. `charge` goes in cold \
+        `chamber_temperature_k`, 40 min after warming up; `keep_steady` the same at steady state. `charge` goes in cold \
         straight after warming up and is fired with at most the largest setting.",
     is_many: false,
     members: &[
@@ -128,7 +128,7 @@ columns! {
     keep_gauge_pressure_pa, "keep gauge", Gauge [within], Programs => row.block.keep_gauges[0].gauge;
     /// Whether that gauge is too low to be read: this jet is too large to keep the chamber.
     keep_gauge_too_low, "keep gauge too low", Word, Programs => row.block.keep_gauges[0].is_too_low;
-    /// Fire, net, that keeps it when hot through.
+    /// Fire, net, that keeps it when at steady state.
     keep_steady_heat_net_w, "keep steady heat net", HeatNet [within], Programs => row.course().kept_long;
     /// Gauge for that; null when no reading in range gives it.
     keep_steady_gauge_pressure_pa, "keep steady gauge", Gauge [within], Programs => row.block.keep_gauges[1].gauge;
@@ -142,7 +142,7 @@ columns! {
     keep_steady_flue_temperature_k, "keep steady flue temperature", Temperature, Programs => row.course().kept_parts.gas;
     /// Air that comes in by the openings so; none where no height of them is given.
     keep_steady_entering_kg_per_s, "keep steady entering", MassFlow, Programs => row.course().kept_parts.entering;
-    /// Fire, net, that would keep it hot through with the hot layer twice as thick.
+    /// Fire, net, that would keep it at steady state with the hot layer twice as thick.
     keep_steady_thicker_net_w, "keep steady thicker net", HeatNet, Programs => row.block.kept_thicker;
     /// Where the chamber ends with the largest setting left on; null without fire.
     largest_reaches_k, "largest reaches", Temperature [within], Programs => row.course().ends;
@@ -157,29 +157,29 @@ columns! {
     /// The cause that moves `warm_up_s` most: `gas_mixing`, `film_fired`, `film_off`, `gas_emissivity`,
     /// `wall_emissivity`, `wall_conductivity`, `wall_heat`, `opening_passage`, `opening_discharge`, `lid_exchange`,
     /// `air_ratio`, `inside_film`, `content_area`, `content_emissivity`.
-    warm_up_least_sure, "warm up least sure", Word, Programs => row.course().dominant[0];
+    warm_up_largest_uncertainty, "warm up most uncertain", Word, Programs => row.course().dominant[0];
     /// The same of `keep_heat_net_w`.
-    keep_least_sure, "keep least sure", Word, Programs => row.course().dominant[1];
+    keep_largest_uncertainty, "keep most uncertain", Word, Programs => row.course().dominant[1];
     /// The same of `charge_time_s`; null without work.
-    charge_least_sure, "charge least sure", Word, Programs => row.charge().map(|_| row.course().dominant[2]);
+    charge_largest_uncertainty, "charge most uncertain", Word, Programs => row.charge().map(|_| row.course().dominant[2]);
     /// The same of `reignition_s`.
-    reignition_least_sure, "reignition least sure", Word, Programs => row.course().dominant[3];
-    /// Temperatures from the hot face over the interfaces to the outside, hot through, an array in K.
+    reignition_largest_uncertainty, "reignition most uncertain", Word, Programs => row.course().dominant[3];
+    /// Temperatures from the hot face over the interfaces to the outside, at steady state, an array in K.
     wall_faces_k, "wall faces", Temperature, Programs => row.block.wall.faces.iter().map(|face| face.kelvin()).collect::<Vec<f64>>();
     /// The last of them.
     shell_temperature_k, "shell temperature", Temperature, Programs => row.block.wall.shell().kelvin();
-    /// Temperature of the steel in the wall, hot through; null without steel.
+    /// Temperature of the steel in the wall, at steady state; null without steel.
     steel_temperature_k, "steel temperature", Temperature, Programs => row.block.steel.map(|(at, _)| at.kelvin());
     /// Above this that grade scales away; null without steel.
-    steel_limit_k, "steel limit", Temperature, Programs => row.block.steel.map(|(_, bears)| bears.kelvin());
-    /// Draught of the hot chamber over its own height.
-    draught_pa, "draught", LowPressure, Programs => row.block.draught.pascals();
-    /// Hot gas which that draught drives back through the stopped heads; null without a head and a blower.
+    steel_limit_k, "steel limit", Temperature, Programs => row.block.steel.map(|(_, limit)| limit.kelvin());
+    /// Draft of the hot chamber over its own height.
+    draft_pa, "draft", LowPressure, Programs => row.block.draft.pascals();
+    /// Hot gas which that draft drives back through the stopped heads; null without a head and a blower.
     back_through_head_kg_per_s, "back through head", MassFlow, Programs => row.block.back_through_head.map(|flow| flow.kilograms_per_second());
     /// Air of the room that the largest fire takes, a setting's or the work's.
     fire_air_m3_per_s, "fire air", Flow, Programs => row.block.fire_air.cubic_meters_per_second();
     /// Fresh air that keeps carbon monoxide at the limit, leak times share over limit; null without a room.
-    monoxide_air_m3_per_s, "monoxide air", Flow, Programs => row.block.monoxide_air.map(|flow| flow.cubic_meters_per_second());
+    carbon_monoxide_air_m3_per_s, "carbon monoxide air", Flow, Programs => row.block.carbon_monoxide_air.map(|flow| flow.cubic_meters_per_second());
     /// How long the walls light gas after the flame went out: until the coldest is at 760 degC, from the worst moment since
     /// the chamber was at its temperature. The low end is all that may be promised, never above 600 s without a
     /// thermocouple; the high end is the longest that gas which leaks may light at once, all shut with what is inside
@@ -195,9 +195,9 @@ columns! {
     air_on_s, "air on", Time [within], Programs => row.course().air_on;
     /// The high end of the same with the charge left inside; null without blower or work.
     air_on_inside_high_s, "air on inside high", Time, Programs => row.course().air_on_inside;
-    /// Time to blow the chamber through before lighting: the longest `air_changes_s` of all settings, at least 60; null
+    /// Time to purge the chamber before lighting: the longest `air_changes_s` of all settings, at least 60; null
     /// without blower and head.
-    blow_through_s, "blow through", Time, Programs => row.sheet.air.as_ref().map(|_| row.sheet.blow_through.time.seconds());
+    chamber_purge_s, "purge", Time, Programs => row.sheet.air.as_ref().map(|_| row.sheet.purge.time.seconds());
 }
 
 columns! {
@@ -240,8 +240,8 @@ columns! {
 pub(crate) const PLAN: Section = Section {
     key: "plan",
     name: "sheet: plan",
-    words: "The evening's steps, an array, empty when the largest setting will not light a cold chamber or is too small, or the work's fire is out of \
-        reach. It is reckoned from the furnace; `evening` goes by the settings' own times",
+    words: "The run's steps, an array, empty when the largest setting will not light a cold chamber or is too small, or the work's fire is out of \
+        reach. It is calculated from the furnace; `run` goes by the settings' own times",
     about: "",
     is_many: true,
     members: &[Member::Columns(STEP)],

@@ -38,7 +38,7 @@ pub(crate) fn by_gauge(page: &mut Page, sheet: &Sheet) {
     if sheet.rungs.is_empty() {
         return page.push(Node::rows(&GAUGE_TABLE, rows()));
     }
-    page.heading("WHAT EACH GAUGE READING DOES");
+    page.heading("EACH GAUGE READING");
     let left = sheet.air.as_ref().and_then(|air| sheet.settings[air.setting].air.as_ref()).and_then(|air| air.opening);
     let titles = vec![
         ("hourly", format!("{} an hour", sheet.plant.entries.gas.currency)),
@@ -55,12 +55,12 @@ pub(crate) fn by_gauge(page: &mut Page, sheet: &Sheet) {
 }
 
 /// The sizes next to the drill: the gauge that gives the same fire.
-pub(crate) fn wrong_drill(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>]) {
-    let name = |side: usize| sheet.settings[0].wrong_drills[side].as_ref().map(|wrong| wrong.drill);
+pub(crate) fn other_drills(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>]) {
+    let name = |side: usize| sheet.settings[0].other_drillss[side].as_ref().map(|wrong| wrong.drill);
     if name(0).is_none() && name(1).is_none() {
         return;
     }
-    page.heading("WRONG DRILL IN THE CAP? SAME FIRE AT");
+    page.heading("OTHER DRILL, SAME HEAT");
     let title = |side: usize| {
         name(side).map_or("-".into(), |drill| format!("{drill} ({:.2} mm)", drill.diameter().millimeters()))
     };
@@ -91,8 +91,8 @@ columns! {
     pub(crate) RUNG, rung(row: &RungRow<'_>);
     gauge_pressure_pa, "gauge", Gauge, Page(10) => row.rung.gauge.pascals();
     mass_flow_kg_per_s, "gas", MassFlow, Page(30) => row.rung.gas.kilograms_per_second();
-    heat_gross_w, "fire", HeatGross, Inch(20) => row.rung.heat_gross.watts();
-    heat_net_w, "fire", HeatNet, Metric(20) => row.rung.heat_net.watts();
+    heat_gross_w, "heat", HeatGross, Inch(20) => row.rung.heat_gross.watts();
+    heat_net_w, "heat", HeatNet, Metric(20) => row.rung.heat_net.watts();
     hourly, "an hour", MoneyRate, Words(40) => row.sheet.plant.entries.gas.price.map(|price| price.per_kilogram() * row.rung.gas.kilograms_per_hour());
     air_stoichiometric_kg_per_s, "air stoichiometric", MassFlow, Programs => row.rung.gas.kilograms_per_second() * row.sheet.plant.air_need.mass_ratio;
     /// Air ratio with the damper left where the setting with the most gas has it; null without blower and head, or

@@ -70,7 +70,7 @@ fn jet_words(sheet: &Sheet, shop: &Shop) -> String {
     let length = Length::from_meters(bore.length_ratio() * bore.diameter().meters());
     let spread = sheet.settings.iter().map(|setting| setting.jet.coefficient_uncertainty).fold(0.0, f64::max);
     format!(
-        "{many}{name} ({}), straight for {}, {edge}. Its coefficient is known within {:.0} %.",
+        "{many}{name} ({}), straight for {}, {edge}. Its coefficient is ±{:.0} %.",
         shop.bore(bore.diameter()),
         shop.length(length),
         100.0 * spread,

@@ -78,7 +78,7 @@ fn why(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         }
         (Some(limits), None, Some(_)) => {
             let text = format!(
-                "with {left} the mixture is within the limits of burning {}, but the flames let go of the ports everywhere: close \
+                "with {left} the mixture is within the limits of burning {}, but the flames blow off the ports everywhere: close \
                  the damper to light",
                 stretch(limits, shop)
             );
@@ -88,7 +88,7 @@ fn why(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
             let mut text = format!("with {left} a cold chamber lights {}", stretch(cold, shop));
             if cold.low_ends && limits.low_ends && limits.low < cold.low {
                 text += &format!(
-                    ". Below that the flames burn too slowly for the speed in the ports and let go, and below {} there is \
+                    ". Below that the flames burn too slowly for the speed in the ports and blow off, and below {} there is \
                      too little gas in the air to burn at all",
                     shop.gauge(limits.low)
                 );
@@ -142,11 +142,12 @@ fn turned(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         (None, Some(_)) => format!("{turned} it does not light cold"),
         (None, None) => format!("{turned} the mixture is the same at every gauge"),
     };
-    if !block.runs_back_known {
-        text += "; WHERE THE FLAME RUNS BACK IS NOT KNOWN of this gas, so how far the fire can be turned down is not either";
+    if !block.flashback_known {
+        text +=
+            "; WHERE FLASHBACK BEGINS IS NOT KNOWN of this gas, so how far the fire can be turned down is not either";
     }
-    text += &match block.runs_back_below {
-        Some(gauge) => format!("; under {} the flame may run back into the ports", shop.gauge(gauge)),
+    text += &match block.flashback_below {
+        Some(gauge) => format!("; under {} flashback into the ports is possible", shop.gauge(gauge)),
         None => String::new(),
     };
     page.said("Damper", &(text + "."));
@@ -154,7 +155,7 @@ fn turned(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         let end = match block.fires_end {
             FiresEnd::Glow => "below that the glow goes",
             FiresEnd::Damper => "the damper closes no further",
-            FiresEnd::RunsBack => "below that the flame may run back",
+            FiresEnd::Flashback => "below that flashback is possible",
             FiresEnd::Gauge => "lower this gauge cannot be read",
         };
         let text = format!(
@@ -229,7 +230,7 @@ fn picture(sheet: &Sheet, block: &LightingBlock, shop: &Shop) -> String {
         .map(|(_, _, verdict)| match verdict {
             Verdict::Lights => '#',
             Verdict::FirstTry => '?',
-            Verdict::WillNotLight(GoesOut::LetsGo) => '-',
+            Verdict::WillNotLight(GoesOut::BlowOff) => '-',
             Verdict::WillNotLight(_) => '.',
         })
         .collect();
@@ -261,13 +262,16 @@ fn unlit(page: &mut Page, sheet: &Sheet, block: &LightingBlock, rows: &[SettingR
     let (Some(volume), Some(changes)) =
         (block.known.chamber.volume, block.settings.iter().find_map(|found| found.unlit).map(|unlit| unlit.changes))
     else {
-        page.said("Unlit", "how soon unlit gas is a bomb needs the chamber's volume: write it into [lighting]");
+        page.said(
+            "Unlit",
+            "how soon unlit gas is an explosive mixture needs the chamber's volume: write it into [lighting]",
+        );
         return;
     };
     let stands = if sheet.plant.entries.damper.is_some() { " and the damper where it stands" } else { "" };
     let size = shop.text(Kind::Volume, volume.cubic_meters());
     let text = format!(
-        "unlit gas makes this chamber ({size}) a bomb so soon; {changes:.1} changes of air blow it out, the gas off{stands}:"
+        "unlit gas makes this chamber ({size}) an explosive mixture so soon; {changes:.1} changes of air purge it, the gas off{stands}:"
     );
     page.said("Unlit", &text);
     let rows = rows.iter().filter(|row| row.lighting.is_some_and(|found| found.unlit.is_some()));
@@ -288,7 +292,7 @@ fn ports(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
         )
     };
     let cold = shop.low_pressure(built.ports.pressure_cold.pascals());
-    page.heading("THE HEAD AND OTHER HOLES");
+    page.heading("PORTS");
     let text = format!(
         "at the gauge of \"{setting}\", {}: {place}; the head as hot as at work takes {}, cold {cold}",
         damper(sheet, block),
@@ -296,13 +300,13 @@ fn ports(page: &mut Page, sheet: &Sheet, block: &LightingBlock, shop: &Shop) {
     );
     page.said("", &text);
     page.push(Node::view(block.heads.iter().map(|head| Row::of([head_tried(head)])).collect(), vec![]));
-    page.said("", "Gradients are those of the speed at a hole's rim, 1/s. A flame runs back where that is too flat, and has done so \
+    page.said("", "Gradients are those of the speed at a hole's rim, 1/s. A flame flashes back where that is too flat, and has done so \
          at three times the gradient said; a hole of the last column stops it while the head is cold. Indicative.",
     );
     if let Some(constant) = block.known.head_constant {
         let text = format!(
             "By the lighting you saw, this head's flames bear {constant:.0} times the gradient of a plain port's before \
-             they let go."
+             they blow off."
         );
         page.said("", &text);
     }

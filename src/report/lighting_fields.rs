@@ -61,7 +61,7 @@ impl SettingRow<'_> {
             Verdict::FirstTry => "FIRST TRY",
             Verdict::WillNotLight(GoesOut::TooLean) => "WILL NOT LIGHT: too lean",
             Verdict::WillNotLight(GoesOut::TooRich) => "WILL NOT LIGHT: too rich",
-            Verdict::WillNotLight(GoesOut::LetsGo) => "WILL NOT LIGHT: blow-off",
+            Verdict::WillNotLight(GoesOut::BlowOff) => "WILL NOT LIGHT: blow-off",
             Verdict::WillNotLight(GoesOut::NoFlow) => "WILL NOT LIGHT: no gas flows",
         })
     }
@@ -84,16 +84,16 @@ impl SettingRow<'_> {
         if is_left && opening.si().is_some() { opening.said("{} (left)") } else { opening }
     }
 
-    /// How long air blows through the chamber.
+    /// How long air purges the chamber.
     fn purge(&self) -> Value {
-        let changes = self.unlit().and_then(|unlit| unlit.blow_through);
-        let time = Value::from(self.sheet.blow_through.time.seconds());
+        let changes = self.unlit().and_then(|unlit| unlit.purge);
+        let time = Value::from(self.sheet.purge.time.seconds());
         if changes.is_none() { time.said("open the damper") } else { time.said(whole_seconds(self.sheet)) }
     }
 }
 
 fn whole_seconds(sheet: &Sheet) -> String {
-    format!("{:.0} s", sheet.blow_through.time.seconds())
+    format!("{:.0} s", sheet.purge.time.seconds())
 }
 
 columns! {
@@ -103,9 +103,9 @@ columns! {
 }
 
 columns! {
-    /// How long air blows through the chamber.
+    /// How long air purges the chamber.
     pub(crate) PURGE, purge(row: &SettingRow<'_>);
-    purge, "blow through for", Time, Words(60) => row.purge();
+    purge, "purge for", Time, Words(60) => row.purge();
 }
 
 const fn goes_out(verdict: Verdict) -> Option<GoesOut> {
@@ -119,7 +119,7 @@ const fn goes_out_key(why: GoesOut) -> &'static str {
     match why {
         GoesOut::TooLean => "too_lean",
         GoesOut::TooRich => "too_rich",
-        GoesOut::LetsGo => "lets_go",
+        GoesOut::BlowOff => "blow_off",
         GoesOut::NoFlow => "no_flow",
     }
 }
@@ -133,7 +133,7 @@ fn high(span: Option<Span>) -> Option<f64> {
 }
 
 fn burning_flame(head: &OtherHead) -> Option<FlameGradients> {
-    head.ports.flame.filter(|flame| flame.flash_back > 0.0)
+    head.ports.flame.filter(|flame| flame.flashback > 0.0)
 }
 
 fn seconds(time: Option<Duration>) -> Option<f64> {
@@ -148,13 +148,13 @@ columns! {
     /// its uncertainty, but nobody has seen this head light so), `glowing` (burns only in a glowing chamber) or `never`;
     /// null without blower and head.
     lights, "a cold chamber", Word, Page(40) => row.cold();
-    /// Why it does not light cold: `too_lean`, `too_rich`, `lets_go` (within the limits of burning, but the flames let
+    /// Why it does not light cold: `too_lean`, `too_rich`, `blow_off` (within the limits of burning, but the flames let
     /// go of the ports) or `no_flow`; null where it lights, or without blower and head.
     goes_out_cold, "goes out cold", Word, Programs => row.lighting.and_then(|found| goes_out(found.verdict)).map(goes_out_key);
     /// Air ratio while head and chamber are as cold as the air; null without blower and head, or when no gas flows.
     air_ratio_cold, "air ratio cold", Ratio, Page(30) => row.lighting.and_then(|found| found.lighting.air_ratio);
-    /// Wall gradient of the cold ports over what a plain port's flame bears in fresh air; above `head_constant` it lets
-    /// go; null where nothing burns. Indicative.
+    /// Wall gradient of the cold ports over what a plain port's flame withstands in fresh air; above `head_constant` it
+    /// blows off; null where nothing burns. Indicative.
     pull, "pull", Number, Programs => row.lighting.and_then(|found| found.lighting.pull);
     /// How hot walls must be to light it, at least 1033.15 (760 degC); null where the fire keeps no walls so hot.
     /// Indicative.
@@ -163,7 +163,7 @@ columns! {
     unlit_gas_share, "unlit gas share", Number, Programs => row.unlit().map(|unlit| unlit.gas_share);
     /// Until unlit gas makes the chamber burnable, air on; null without `lighting_volume_m3`, or when the mixture is
     /// too lean for it.
-    unlit_burnable_s, "a bomb after", Time, Page(40) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.burnable_after))).or_said("too lean");
+    unlit_burnable_s, "an explosive mixture after", Time, Page(40) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.burnable_after))).or_said("too lean");
     /// The same with the blower stopped, so that the jets blow into no pressure; null without `lighting_volume_m3`, or
     /// when no gas flows.
     unlit_burnable_without_air_s, "blower stopped", Time, Page(50) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.burnable_without_air))).or_said("no gas");
@@ -171,7 +171,7 @@ columns! {
     /// `lighting_volume_m3`.
     air_changes, "air changes", Number, Programs => row.unlit().map(|unlit| unlit.changes);
     /// How long that takes with the gas off and the damper where it stands; null without `lighting_volume_m3`.
-    air_changes_s, "air changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.blow_through));
+    air_changes_s, "air changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.purge));
     /// Reynolds number of a port, at work; null without blower and head, or when the gas would blow back.
     port_reynolds_number, "port reynolds number", Number, Programs => row.ports().map(|ports| ports.reynolds_number);
     /// Fire of one port, or of a whole slot; null without blower and head, or when the gas would blow back.
@@ -181,15 +181,15 @@ columns! {
     /// `head_pressure_pa` of the same flow while the head is as cold as the air; null without blower and head, or when
     /// the gas would blow back.
     head_pressure_cold_pa, "head pressure cold", LowPressure, Programs => row.ports().map(|ports| ports.pressure_cold.pascals());
-    /// Gradient below which the flame runs back into the ports, give or take a factor of three; null without blower and
+    /// Gradient below which the flame flashes back into the ports, give or take a factor of three; null without blower and
     /// head, or at an `air_ratio` or for a gas no burning velocity is known for. Indicative.
-    flash_back_gradient_per_s, "flash back gradient", Gradient, Programs => row.flame().map(|flame| flame.flash_back);
-    /// Gradient above which a plain port's flame lets go amid burnt gases; null as the one before. Indicative.
+    flashback_gradient_per_s, "flashback gradient", Gradient, Programs => row.flame().map(|flame| flame.flashback);
+    /// Gradient above which a plain port's flame blows off amid burnt gases; null as the one before. Indicative.
     blow_off_gradient_per_s, "blow off gradient", Gradient, Programs => row.flame().map(|flame| flame.blow_off);
     /// The same amid fresh air; null as the one before. Indicative.
     blow_off_in_air_gradient_per_s, "blow off in air gradient", Gradient, Programs => row.flame().map(|flame| flame.blow_off_in_air);
     /// Width of a slot that stops the flame while the head is cold; null where nothing burns. Indicative.
-    quenching_distance_m, "quenching distance", Length, Programs => row.flame().filter(|flame| flame.flash_back > 0.0).map(|flame| flame.quenching_distance.meters());
+    quenching_distance_m, "quenching distance", Length, Programs => row.flame().filter(|flame| flame.flashback > 0.0).map(|flame| flame.quenching_distance.meters());
 }
 
 /// Sheet: lighting, for programs.
@@ -270,14 +270,14 @@ columns! {
 columns! {
     /// How far the fire can be turned down.
     pub(crate) TURNED_DOWN, turned_down(row: &BlockRow<'_>);
-    /// With the air turned down with the gas, the gauge below which the flame may run back; null when it never may,
-    /// when nothing is known of it (`runs_back_known`), and without a damper.
-    runs_back_below_pa, "runs back below", LowPressure, Programs => row.block.runs_back_below.map(|gauge| gauge.pascals());
+    /// With the air turned down with the gas, the gauge below which flashback is possible; null when it never may,
+    /// when nothing is known of it (`flashback_known`), and without a damper.
+    flashback_below_pa, "flashes back below", LowPressure, Programs => row.block.flashback_below.map(|gauge| gauge.pascals());
     /// Whether anything is known of running back: true, or false for a gas of which more than 15 % of what burns is
-    /// hydrogen, carbon monoxide, ethylene or propylene. Such gas runs back far more easily.
-    runs_back_known, "runs back known", Word, Programs => row.block.runs_back_known;
-    /// The lowest fire with the air turned down with the gas: it keeps the glow, does not run back, and damper and
-    /// gauge can still be set to it; null when there is none, when `runs_back_known` is false, and without a damper.
+    /// hydrogen, carbon monoxide, ethylene or propylene. Such gas flashes back far more easily.
+    flashback_known, "flashes back known", Word, Programs => row.block.flashback_known;
+    /// The lowest fire with the air turned down with the gas: it keeps the glow, does not flash back, and damper and
+    /// gauge can still be set to it; null when there is none, when `flashback_known` is false, and without a damper.
     lowest_heat_net_w, "lowest heat net", HeatNet, Programs => row.block.fires.map(|fires| fires[0].2.watts());
     /// The highest the blower feeds at that air ratio; null as the one before.
     highest_heat_net_w, "highest heat net", HeatNet, Programs => row.block.fires.map(|fires| fires[1].2.watts());
@@ -321,6 +321,6 @@ columns! {
     port_speed_m_per_s, "", Speed, Page(30) => head.ports.speed.meters_per_second();
     reynolds, "Reynolds", Count, Words(40) => head.ports.reynolds_number;
     port_gradient_per_s, "gradient", Gradient, Page(50) => head.ports.gradient;
-    runs_back, "runs back at", Gradient, Words(60) => burning_flame(head).map(|flame| flame.flash_back);
+    flashback, "flashes back at", Gradient, Words(60) => burning_flame(head).map(|flame| flame.flashback);
     stops, "stops at", Length, Words(70) => burning_flame(head).map(|flame| flame.quenching_distance.meters());
 }

@@ -5,7 +5,7 @@ use std::string::ToString;
 
 use crate::burner::Running;
 use crate::combustion::leanest_air_ratio;
-use crate::fuel::{GAUGE_LIES, Line, Regulator};
+use crate::fuel::{GAUGE_READS_HIGH, Line, Regulator};
 use crate::plant::carbon_monoxide::poisons;
 use crate::plant::entries::AirAim;
 use crate::plant::hazards::supply::line_share;
@@ -61,7 +61,7 @@ impl SettingRow<'_> {
 
     fn air_ratio(&self) -> Value {
         let mark = self.sure_ratio().map_or(Mark::Equal, |sure| star(sure.is_straight));
-        Value::from(self.ratio()).within(self.sure_ratio().map(|sure| sure.half_width)).marked(mark)
+        Value::from(self.ratio()).within(self.sure_ratio().map(|sure| sure.expanded)).marked(mark)
     }
 
     fn relative(&self) -> Option<f64> {
@@ -85,7 +85,7 @@ impl SettingRow<'_> {
     fn fire_is(&self) -> &'static str {
         match self.ratio() {
             _ if self.setting.gas.kilograms_per_second() <= 0.0 => "out: no gas flows",
-            Some(ratio) => fire_words(ratio, self.leanest, poisons(ratio, self.setting.monoxide)),
+            Some(ratio) => fire_words(ratio, self.leanest, poisons(ratio, self.setting.carbon_monoxide)),
             None if self.air().is_some() => "never light: gas blows back",
             None => "",
         }
@@ -99,7 +99,7 @@ impl SettingRow<'_> {
     fn lost(&self) -> Value {
         let lost = self.line().map(|_| line_share(self.setting));
         let value = Value::from(lost);
-        if lost.is_some_and(|lost| lost > GAUGE_LIES) { value.said("{}: THE GAUGE LIES") } else { value }
+        if lost.is_some_and(|lost| lost > GAUGE_READS_HIGH) { value.said("{}: THE GAUGE READS HIGH") } else { value }
     }
 
     fn regulator(&self) -> Option<&Regulator> {
@@ -107,11 +107,11 @@ impl SettingRow<'_> {
     }
 
     fn drill(&self, side: usize) -> Option<String> {
-        self.setting.wrong_drills[side].as_ref().map(|wrong| wrong.drill.to_string())
+        self.setting.other_drillss[side].as_ref().map(|wrong| wrong.drill.to_string())
     }
 
     fn drill_gauge(&self, side: usize) -> Value {
-        let wrong = self.setting.wrong_drills[side].as_ref();
+        let wrong = self.setting.other_drillss[side].as_ref();
         Value::from(wrong.and_then(|wrong| wrong.gauge).map(|gauge| gauge.pascals())).or_said("out of reach")
     }
 
@@ -221,7 +221,7 @@ columns! {
     /// Carbon monoxide in the burnt gases at the hottest of the setting's chamber, the chamber at work and 760 degC, by
     /// volume and without the water; real mixing leaves more. Null without blower and head, or at an `air_ratio` no
     /// flame is worked out for.
-    carbon_monoxide_dry, "carbon monoxide dry", Number, Programs => row.setting.monoxide;
+    carbon_monoxide_dry, "carbon monoxide dry", Number, Programs => row.setting.carbon_monoxide;
     /// Time of the setting, or of all of them; null when the file gives none.
     duration_s, "duration", Time, Programs => row.setting.entry.minutes.map(|time| time.seconds());
     /// Gas burnt in that time; null when the file gives no time.
@@ -230,31 +230,31 @@ columns! {
     cost, "cost", Money, Programs => row.setting.cost;
     /// Money an hour; null without a price.
     cost_per_hour, "an hour", MoneyRate, Page(70) => row.setting.cost_per_hour;
-    fire_is, "the fire is", Word, Words(80) => row.fire_is();
+    fire_is, "atmosphere", Word, Words(80) => row.fire_is();
 }
 
 columns! {
     /// How sure it is.
     pub(crate) SURE, sure(row: &SettingRow<'_>);
-    /// Half width of the 95 % band (k = 2) of `mass_flow_kg_per_s`; null where no gas flows, or where nothing is known
+    /// Expanded uncertainty (k = 2) of `mass_flow_kg_per_s`; null where no gas flows, or where nothing is known
     /// of the bore, a contact tip by its mark.
-    mass_flow_half_width_kg_per_s, "mass flow half width", MassFlow, Programs => row.relative().map(|relative| relative * row.setting.gas.kilograms_per_second());
+    mass_flow_expanded_kg_per_s, "mass flow expanded uncertainty", MassFlow, Programs => row.relative().map(|relative| relative * row.setting.gas.kilograms_per_second());
     /// The same of `heat_gross_w`; null as there.
-    heat_gross_half_width_w, "heat gross half width", HeatGross, Programs => row.relative().map(|relative| relative * row.setting.heat_gross.watts());
+    heat_gross_expanded_w, "heat gross expanded uncertainty", HeatGross, Programs => row.relative().map(|relative| relative * row.setting.heat_gross.watts());
     /// The same of `heat_net_w`; null as there.
-    heat_net_half_width_w, "heat net half width", HeatNet, Programs => row.relative().map(|relative| relative * row.setting.heat_net.watts());
+    heat_net_expanded_w, "heat net expanded uncertainty", HeatNet, Programs => row.relative().map(|relative| relative * row.setting.heat_net.watts());
     /// The same of `discharge_coefficient`; null as there.
-    discharge_coefficient_half_width, "discharge coefficient half width", Number, Programs => row.sure.map(|sure| sure.coefficient.half_width);
-    /// The input that makes the fire least sure: a word of `sheet: budgets` without its `_share`; null as there.
-    fire_least_sure, "fire least sure", Word, Programs => row.sure.map(|sure| sure.gas.least_sure().key());
-    /// Whether the half width follows from first derivatives alone: true, or false where a limit or a bend lies within
+    discharge_coefficient_expanded, "discharge coefficient expanded uncertainty", Number, Programs => row.sure.map(|sure| sure.coefficient.expanded);
+    /// The input that makes the fire most uncertain: a word of `sheet: budgets` without its `_share`; null as there.
+    fire_largest_uncertainty, "fire most uncertain", Word, Programs => row.sure.map(|sure| sure.gas.largest_uncertainty().key());
+    /// Whether the expanded uncertainty follows from first derivatives alone: true, or false where a limit or a bend lies within
     /// it; null as there.
     fire_straight, "fire straight", Word, Programs => row.sure.map(|sure| sure.gas.is_straight);
-    /// Half width of `air_ratio`; null as there, and without the air side.
-    air_ratio_half_width, "air ratio half width", Number, Programs => row.sure_ratio().map(|ratio| ratio.half_width);
-    /// The input that makes the air ratio least sure; null as there.
-    air_ratio_least_sure, "air ratio least sure", Word, Programs => row.sure_ratio().map(|ratio| ratio.least_sure().key());
-    /// Whether its half width follows from first derivatives alone; null as there.
+    /// Expanded uncertainty of `air_ratio`; null as there, and without the air side.
+    air_ratio_expanded, "air ratio expanded uncertainty", Number, Programs => row.sure_ratio().map(|ratio| ratio.expanded);
+    /// The input that makes the air ratio most uncertain; null as there.
+    air_ratio_largest_uncertainty, "air ratio most uncertain", Word, Programs => row.sure_ratio().map(|ratio| ratio.largest_uncertainty().key());
+    /// Whether its expanded uncertainty follows from first derivatives alone; null as there.
     air_ratio_straight, "air ratio straight", Word, Programs => row.sure_ratio().map(|ratio| ratio.is_straight);
 }
 

@@ -7,13 +7,13 @@ use crate::plant::Sheet;
 use crate::prose::always::{CAUTIONS, IN_SHORT};
 use crate::quantity::Unit;
 use crate::report::blower::{AIR, blower};
-use crate::report::budgets::{BUDGETS, budgets, footnote, least_sure};
+use crate::report::budgets::{BUDGETS, budgets, footnote, largest_uncertainty};
 use crate::report::built::{BUILT, built};
 use crate::report::card::{CARD, card};
 use crate::report::firing::{TIMED, timed_settings};
 use crate::report::furnace::furnace;
 use crate::report::furnace_fields::FURNACE;
-use crate::report::gauge_table::{GAUGE_TABLE, by_gauge, wrong_drill};
+use crate::report::gauge_table::{GAUGE_TABLE, by_gauge, other_drills};
 use crate::report::head::{GAS, HEAD, JET, SITE, head};
 use crate::report::lighting::lighting;
 use crate::report::lighting_fields::LIGHTING_BLOCK;
@@ -24,7 +24,7 @@ use crate::report::units::Shop;
 use crate::report::warnings::{WARNINGS, Warned, warnings};
 
 /// Version of the keys; it rises when a key goes or changes its meaning.
-pub const KEYS_VERSION: u32 = 1;
+pub const KEYS_VERSION: u32 = 2;
 
 /// The sheet; its sentences in these units, its gauge's face in the unit that `gauge` names.
 #[must_use]
@@ -38,13 +38,13 @@ pub fn sheet_tree(sheet: &Sheet, shop: &Shop, gauge: Option<&'static Unit>) -> T
     set(&mut page, sheet, &rows);
     timed_settings(&mut page, sheet, shop);
     by_gauge(&mut page, sheet);
-    wrong_drill(&mut page, sheet, &rows);
+    other_drills(&mut page, sheet, &rows);
     lighting(&mut page, sheet, &rows, shop);
     if let Some(air) = &sheet.air {
         blower(&mut page, sheet, air, shop);
     }
     supply(&mut page, sheet, &rows, shop);
-    least_sure(&mut page, sheet);
+    largest_uncertainty(&mut page, sheet);
     page.top(warnings(&Warned::of_sheet(sheet), shop));
     page.heading("ALWAYS");
     for text in IN_SHORT {
@@ -57,7 +57,7 @@ pub fn sheet_tree(sheet: &Sheet, shop: &Shop, gauge: Option<&'static Unit>) -> T
 }
 
 fn set(page: &mut Page, sheet: &Sheet, rows: &[SettingRow<'_>]) {
-    page.heading("SET THE GAUGE AND THE DAMPER");
+    page.heading("SETTINGS");
     let titles = vec![("cost_per_hour", format!("{} an hour", sheet.plant.entries.gas.currency))];
     let rows = rows.iter().map(SettingRow::all).collect();
     page.push(Node::Table(Table { section: Some(&SETTINGS), titles, rows }));

@@ -4,7 +4,7 @@ use std::format;
 use std::prelude::rust_2024::*;
 use std::vec;
 
-use crate::plant::cylinder::{CylinderBlock, CylinderEvening, CylinderRow};
+use crate::plant::cylinder::{CylinderBlock, CylinderRow, CylinderRun};
 use crate::plant::{Setting, Sheet};
 use crate::quantity::Duration;
 use crate::report::field::columns;
@@ -51,11 +51,11 @@ fn cylinder(page: &mut Page, sheet: &Sheet, block: &CylinderBlock, shop: &Shop) 
         Node::fields([cylinder_fields(block)]),
         Node::Table(Table { section: Some(&DRAWS), titles: vec![], rows: draws }),
     ];
-    nodes.extend(block.evening.as_ref().map(|run| Node::block(&CYLINDER_RUN, vec![Node::fields([cylinder_run(run)])])));
+    nodes.extend(block.run.as_ref().map(|run| Node::block(&CYLINDER_RUN, vec![Node::fields([cylinder_run(run)])])));
     page.push(Node::block(&CYLINDER, nodes));
     page.said("", "Needs: before the regulator. It holds so much steadily at today's level, and less as it empties.");
-    if let Some(evening) = &block.evening {
-        page.said("Lasts", evening_words(evening, shop));
+    if let Some(run) = &block.run {
+        page.said("Lasts", run_words(run, shop));
     }
 }
 
@@ -69,15 +69,15 @@ fn verdict(row: &CylinderRow) -> String {
     }
 }
 
-/// Whether the cylinder lasts the evening.
-pub(crate) fn evening_words(evening: &CylinderEvening, shop: &Shop) -> String {
-    let asked = shop.mass(evening.gas);
-    match (evening.too_cold_after, evening.empty_after) {
+/// Whether the cylinder lasts the firing.
+pub(crate) fn run_words(run: &CylinderRun, shop: &Shop) -> String {
+    let asked = shop.mass(run.gas);
+    match (run.too_cold_after, run.empty_after) {
         (None, None) => format!(
-            "it lasts the evening: {} burnt, {} left, the liquid at {} in the end",
+            "it lasts the firing: {} burnt, {} left, the liquid at {} in the end",
             asked,
-            shop.mass(evening.left),
-            shop.temperature(evening.liquid)
+            shop.mass(run.left),
+            shop.temperature(run.liquid)
         ),
         (Some(after), _) => {
             format!("IT DOES NOT LAST: too cold for the regulator {} into the burning ({asked} asked)", time(after))
@@ -91,7 +91,7 @@ fn before_jet(page: &mut Page, sheet: &Sheet, settings: &[SettingRow<'_>]) {
     if before.line.is_none() && before.regulator.is_none() && before.vapor.is_none() {
         return;
     }
-    page.heading("FROM THE GAUGE TO THE JET");
+    page.heading("PRESSURE AT THE JET");
     let rows = settings.iter();
     let rows = rows.map(|row| Row::of([row.name(), row.flow().only(&["gauge_pressure_pa"]), before_jet_cells(row)]));
     page.push(Node::view(rows.collect(), vec![]));
@@ -114,7 +114,7 @@ columns! {
     cylinders, "cylinders", Number, Programs => block.count;
     /// Gas in all of them when full.
     capacity_kg, "capacity", Mass, Programs => block.capacity.kilograms();
-    /// Gas left in all of them; in an evening, at its end.
+    /// Gas left in all of them; in a firing, at its end.
     left_kg, "left", Mass, Programs => block.left.kilograms();
     /// Temperature of the air they stand in, and of the liquid before anything is drawn.
     cylinder_air_temperature_k, "cylinder air temperature", Temperature, Programs => block.air.kelvin();
@@ -143,7 +143,7 @@ columns! {
     regulator_needs_pa, "needs", Gauge, Page(10) => draw.row.needs.pascals();
     mass_flow_kg_per_s, "gas", MassFlow, Page(20) => draw.setting.gas.kilograms_per_second();
     /// Draw that the cylinders hold steadily at that pressure at the level they are at; less as they empty.
-    steady_draw_kg_per_s, "it holds", MassFlow, Page(30) => draw.row.steady.kilograms_per_second();
+    steady_draw_kg_per_s, "sustained", MassFlow, Page(30) => draw.row.steady.kilograms_per_second();
     /// Whether the draw is no more than that: true or false.
     keeps_up, "keeps up", Word, Programs => draw.row.keeps_up;
     /// When the pressure in them falls under what the regulator needs, drawn without a rest; null when it does not.
@@ -152,7 +152,7 @@ columns! {
     gas_lasts_s, "gas for", Lasting, Page(40) => draw.row.lasts.map(|time| time.seconds());
     /// How long full cylinders last; null when nothing is drawn.
     full_lasts_s, "full for", Lasting, Page(50) => draw.row.full_lasts.map(|time| time.seconds());
-    /// The liquid after the setting's time, an hour unless given; in an evening, at its end. It is no colder than where
+    /// The liquid after the setting's time, an hour unless given; in a firing, at its end. It is no colder than where
     /// the regulator starves.
     liquid_temperature_k, "liquid temperature", Temperature, Programs => draw.row.end.temperature.kelvin();
     /// How many such cylinders would hold the draw at that level, a whole number; null when 16 would not.
@@ -161,10 +161,10 @@ columns! {
     cost_per_hour, "cost per hour", MoneyRate, Programs => draw.setting.cost_per_hour;
 }
 
-/// Sheet: cylinder_evening, for programs.
+/// Sheet: cylinder_run, for programs.
 pub(crate) const CYLINDER_RUN: Section = Section {
-    key: "cylinder_evening",
-    name: "sheet: cylinder_evening",
+    key: "cylinder_run",
+    name: "sheet: cylinder_run",
     words: "The plan of the furnace, or else the settings that have a time, one after the other; null without either",
     about: "",
     is_many: false,
@@ -173,14 +173,14 @@ pub(crate) const CYLINDER_RUN: Section = Section {
 
 columns! {
     /// The cylinders over the whole run.
-    pub(crate) CYLINDER_RUN_FIELDS, cylinder_run(run: &CylinderEvening);
-    /// Whether it follows the furnace's `plan`: true, or false for the settings' own times, as `evening`.
+    pub(crate) CYLINDER_RUN_FIELDS, cylinder_run(run: &CylinderRun);
+    /// Whether it follows the furnace's `plan`: true, or false for the settings' own times, as `firing`.
     by_plan, "by plan", Word, Programs => run.by_plan;
     gas_used_kg, "gas used", Mass, Programs => run.gas.kilograms();
     left_kg, "left", Mass, Programs => run.left.kilograms();
     liquid_temperature_k, "liquid temperature", Temperature, Programs => run.liquid.kelvin();
     /// Whether the cylinders keep up and are not empty: true or false.
-    lasts_evening, "lasts evening", Word, Programs => run.lasts();
+    lasts_run, "lasts firing", Word, Programs => run.lasts();
     too_cold_after_s, "too cold after", Time, Programs => run.too_cold_after.map(|time| time.seconds());
     /// When they are empty; null when they last.
     empty_after_s, "empty after", Time, Programs => run.empty_after.map(|time| time.seconds());

@@ -12,7 +12,7 @@ pub use crate::report::kind::Kind;
 /// The units of a text answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shop {
-    /// psi, inches of water, cubic feet, Btu and pounds; else bar, pascals, cubic metres, kilowatts and kilograms.
+    /// psi, inches of water, cubic feet, Btu and pounds; else bar, pascals, cubic meters, kilowatts and kilograms.
     pub inch: bool,
     /// The unit of gauge pressures where they keep to that of the question; else psi or bar.
     pub gauge: Option<&'static Unit>,
@@ -211,10 +211,10 @@ impl Shop {
     }
     /// Half the width of a number, with the decimals it is printed with.
     #[must_use]
-    pub fn half_width(&self, kind: Kind, si: f64, half: f64) -> String {
+    pub fn expanded(&self, kind: Kind, si: f64, half: f64) -> String {
         let number = self.number(kind, si);
         let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
-        // Kinds with a half width have units that are a plain factor of SI.
+        // Kinds with a expanded uncertainty have units that are a plain factor of SI.
         let factor = match kind {
             Kind::Gauge if self.gauge.is_some() => self.gauge.map_or(1.0, |unit| 1.0 / unit.factor),
             Kind::Gauge if self.inch => GaugePressure::from_pascals(1.0).psi(),
@@ -231,7 +231,7 @@ impl Shop {
     /// A number, half its width and its unit.
     #[must_use]
     pub fn within(&self, kind: Kind, si: f64, half: f64) -> String {
-        format!("{} ±{} {}", self.number(kind, si), self.half_width(kind, si, half), self.unit(kind))
+        format!("{} ±{} {}", self.number(kind, si), self.expanded(kind, si, half), self.unit(kind))
     }
 
     /// Unit of gauge pressure.

@@ -1,9 +1,9 @@
-//! The furnace through the command: what it refuses, what it warns of, and an evening added up by hand.
+//! The furnace through the command: what it refuses, what it warns of, and a firing added up by hand.
 
 use super::{BurnerFile, answer, number, refused};
 
-/// The invented casting evening.
-pub const EVENING: &str = include_str!("../../examples/casting-evening.toml");
+/// The invented casting.
+pub const FIRING: &str = include_str!("../../examples/casting.toml");
 /// A bar of brass in a chamber.
 pub const WORK_PIECE: [&str; 10] =
     ["--mass", "8 kg", "--to", "800 C", "--chamber", "1000 C", "--bar", "80 mm", "--pieces-an-hour", "6"];
@@ -25,9 +25,9 @@ pub const WORK_CRUCIBLE: [&str; 14] = [
     "30 C",
 ];
 
-/// The evening with texts replaced.
-pub fn evening(changes: &[(&str, &str)]) -> BurnerFile {
-    BurnerFile::of(EVENING, changes)
+/// The firing with texts replaced.
+pub fn run(changes: &[(&str, &str)]) -> BurnerFile {
+    BurnerFile::of(FIRING, changes)
 }
 
 /// The file to start from, with texts replaced.
@@ -43,19 +43,19 @@ const WALL: &str = "material = \"insulating brick 26\"\nthickness = \"75 mm\"";
 
 /// Files that between them fill and empty every key of the furnace.
 pub fn sheets() -> Vec<BurnerFile> {
-    let work = &EVENING[EVENING.find("[work]").unwrap()..];
+    let work = &FIRING[FIRING.find("[work]").unwrap()..];
     vec![
-        evening(&[]),
-        evening(&[(work, ""), (STEEL, "")]),
-        evening(&[(CRUCIBLE, ""), SMALL[0], SMALL[1]]),
-        evening(&[("gauge = \"3.2 psi\"", "gauge = \"0 psi\""), ("gauge = \"0.8 psi\"", "gauge = \"0 psi\"")]),
-        evening(&[
-            ("substance = \"bell bronze\"", "substance = \"brass\""),
+        run(&[]),
+        run(&[(work, ""), (STEEL, "")]),
+        run(&[(CRUCIBLE, ""), SMALL[0], SMALL[1]]),
+        run(&[("gauge = \"3.2 psi\"", "gauge = \"0 psi\""), ("gauge = \"0.8 psi\"", "gauge = \"0 psi\"")]),
+        run(&[
+            ("material = \"bell bronze\"", "material = \"brass\""),
             ("grade = \"stainless 310\"", "grade = \"carbon steel\""),
         ]),
-        evening(&[(&EVENING[EVENING.find("[blower]").unwrap()..EVENING.find("[head]").unwrap()], "")]),
+        run(&[(&FIRING[FIRING.find("[blower]").unwrap()..FIRING.find("[head]").unwrap()], "")]),
         blank(&[]),
-        evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]),
+        run(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]),
         blank(&[("anchor_spacing = \"150 mm\"\n", "")]),
         blank(&[("dry_density = \"1050 kg/m3\"", "dry_density = \"400 kg/m3\"")]),
     ]
@@ -67,24 +67,24 @@ pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
     let cool = ("temperature = \"1100 C\"", "temperature = \"700 C\"");
     let thick = ("thickness = \"50 mm\"", "thickness = \"400 mm\"");
     vec![
-        ("fire_too_small", evening(&SMALL), evening(&[])),
-        ("lining_overheats", evening(&[]), evening(&[("insulating brick 26", "dense castable")])),
-        ("steel_too_hot", evening(&[("stainless 310", "carbon steel")]), evening(&[])),
-        ("work_out_of_reach", evening(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]), evening(&[])),
-        ("work_too_slow", evening(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]), evening(&[])),
-        ("zinc_fume", evening(&[("\"bell bronze\"", "\"brass\"")]), evening(&[])),
-        ("relights", evening(&[]), evening(&[hot, cool])),
-        ("wet_lining", blank(&[]), evening(&[])),
+        ("fire_too_small", run(&SMALL), run(&[])),
+        ("lining_overheats", run(&[]), run(&[("insulating brick 26", "dense castable")])),
+        ("steel_too_hot", run(&[("stainless 310", "carbon steel")]), run(&[])),
+        ("work_out_of_reach", run(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]), run(&[])),
+        ("work_too_slow", run(&[("minutes = \"40 min\"", "minutes = \"8 min\"")]), run(&[])),
+        ("zinc_fume", run(&[("\"bell bronze\"", "\"brass\"")]), run(&[])),
+        ("reignites", run(&[]), run(&[hot, cool])),
+        ("wet_lining", blank(&[]), run(&[])),
         ("heavy_lining", blank(&[]), blank(&[("\"1050 kg/m3\"", "\"400 kg/m3\"")])),
-        ("hot_shell", evening(&[]), evening(&[thick])),
+        ("hot_shell", run(&[]), run(&[thick])),
     ]
 }
 
 #[test]
 fn fresh_air_dilutes_a_leak_and_the_shell_is_hot() {
-    let sheet = evening(&[]).json();
-    // A cubic metre an hour with half a percent, over 25 parts in a million: 200 m3/h.
-    assert!((number(&sheet, "/furnace/monoxide_air_m3_per_s") * 3600.0 - 200.0).abs() < 1e-6);
+    let sheet = run(&[]).json();
+    // A cubic meter an hour with half a percent, over 25 parts in a million: 200 m3/h.
+    assert!((number(&sheet, "/furnace/carbon_monoxide_air_m3_per_s") * 3600.0 - 200.0).abs() < 1e-6);
     let border = number(&sheet, "/furnace/shell_temperature_k");
     assert!(border > 333.15, "{border}");
 }
@@ -92,19 +92,19 @@ fn fresh_air_dilutes_a_leak_and_the_shell_is_hot() {
 #[test]
 fn bad_furnaces_are_refused_by_name() {
     for (changes, parts) in [
-        // A layer that melts says which, how hot it would be and what it bears.
+        // A layer that melts says which, how hot it would be and its limit.
         (
             vec![(WALL, "material = \"insulating brick 23\"\nthickness = \"75 mm\""), ("\"1250 C\"", "\"1300 C\"")],
-            vec!["layer[1].material", "line ", "bears 1260 C", "1300 C"],
+            vec!["layer[1].material", "line ", "rated for 1260 C", "1300 C"],
         ),
         (
             vec![
                 ("thickness = \"75 mm\"\n\n[[layer]]", "thickness = \"10 mm\"\n\n[[layer]]"),
-                ("fibre blanket", "calcium silicate board"),
+                ("fiber blanket", "calcium silicate board"),
             ],
-            vec!["layer[2].material", "bears 1000 C"],
+            vec!["layer[2].material", "rated for 1000 C"],
         ),
-        (vec![("insulating brick 26", "cheese")], vec!["layer[1].material", "given \"cheese\"", "fibre blanket"]),
+        (vec![("insulating brick 26", "cheese")], vec!["layer[1].material", "given \"cheese\"", "fiber blanket"]),
         (vec![("mass = \"12 kg\"", "mass = \"400 kg\"")], vec!["work.mass", "given \"400 kg\"", "28.3 L"]),
         (vec![("temperature = \"1100 C\"", "temperature = \"1260 C\"")], vec!["work.temperature", "1250 C"]),
         (vec![("area = \"647 cm2\"", "area = \"500 cm2\"")], vec!["panel", "do not close", "0.0147 m2"]),
@@ -112,22 +112,22 @@ fn bad_furnaces_are_refused_by_name() {
         (vec![("crucible_wall = \"15 mm\"\n", "")], vec!["crucible_mass", "together"]),
         (vec![("grade = \"stainless 310\"", "grade = \"tin\"")], vec!["steel.grade", "\"stainless 304\""]),
         (vec![("depth = \"60 mm\"", "depth = \"600 mm\"")], vec!["steel.depth", "given \"600 mm\"", "mm of the wall"]),
-        (vec![("substance = \"bell bronze\"", "substance = \"gold\"")], vec!["work.substance", "silver"]),
+        (vec![("material = \"bell bronze\"", "material = \"gold\"")], vec!["work.material", "silver"]),
         (vec![("minutes = \"40 min\"", "minutes = \"1 s\"")], vec!["work.minutes", "from 60 s"]),
-        (vec![("substance = \"bell bronze\"\n", "")], vec!["work.substance", "line ", "bell bronze", "silver"]),
+        (vec![("material = \"bell bronze\"\n", "")], vec!["work.material", "line ", "bell bronze", "silver"]),
         (
-            vec![("material = \"fibre blanket\"\n", "")],
+            vec![("material = \"fiber blanket\"\n", "")],
             vec!["layer[2].material", "line ", "such as \"insulating castable\""],
         ),
         (vec![("mass = \"12 kg\"", "mass = \"0 kg\"")], vec!["work.mass", "above 0 kg"]),
         (vec![("depth = \"60 mm\"", "depth = \"0 mm\"")], vec!["steel.depth", "depth of the steel"]),
         (vec![("temperature = \"1250 C\"", "temperature = \"2000 C\"")], vec!["layer[1].material"]),
         (
-            vec![("exhaust_area = \"60 cm2\"\ntemperature = \"1250 C\"", ""), ("[chamber]\n", "")],
+            vec![("exhaust_opening = \"60 cm2\"\ntemperature = \"1250 C\"", ""), ("[chamber]\n", "")],
             vec!["layer", "[chamber]"],
         ),
     ] {
-        let message = refused(&["sheet", evening(&changes).path()]);
+        let message = refused(&["sheet", run(&changes).path()]);
         for part in parts {
             assert!(message.contains(part), "{changes:?} wants {part:?}: {message}");
         }
@@ -135,8 +135,8 @@ fn bad_furnaces_are_refused_by_name() {
 }
 
 #[test]
-fn the_evening_is_what_a_hand_makes_of_it() {
-    let sheet = evening(&[]).json();
+fn the_firing_is_what_a_hand_makes_of_it() {
+    let sheet = run(&[]).json();
     let block = |key: &str| number(&sheet, &format!("/furnace/{key}"));
     // The charge, by the tables' own words: 12 kg bronze, 360 to 430 J/(kg K) solid to 798 C, 179 kJ/kg, 460 above;
     // 5 kg of crucible at about 1150 J/(kg K).
@@ -161,7 +161,7 @@ fn the_evening_is_what_a_hand_makes_of_it() {
     assert!((1523.0..1573.0).contains(&flue), "{flue}");
     let parts = block("keep_steady_walls_w") + block("keep_steady_openings_w") + block("keep_steady_flue_w");
     assert!((kept / parts - 1.0).abs() < 2e-3, "{kept} {parts}");
-    // Gas of the whole evening. Warming up is a steady flux into a deep wall: its heat is half of
+    // Gas of the whole firing. Warming up is a steady flux into a deep wall: its heat is half of
     // dT sqrt(pi k rho c t) an area, its face two thirds of the way up on average. Then the face is held: from its
     // start, half of the warm-up counted, 2 dT sqrt(k rho c t / pi), and the wall is round.
     let (fall, product) = (1230.0, 0.32 * 790.0 * 1010.0);
@@ -191,12 +191,12 @@ fn the_evening_is_what_a_hand_makes_of_it() {
 
 #[test]
 fn a_box_loses_more_for_its_edges_and_corners() {
-    let cylinder = &EVENING[EVENING.find("[[panel]]").unwrap()..EVENING.find("[steel]").unwrap()];
+    let cylinder = &FIRING[FIRING.find("[[panel]]").unwrap()..FIRING.find("[steel]").unwrap()];
     let steel = cylinder.find("# A stub").unwrap();
     let panels = "[[panel]]\nkind = \"box\"\nwidth = \"300 mm\"\nheight = \"300 mm\"\ndepth = \"300 mm\"\n\
         thickness = \"75 mm\"\n\n[[panel]]\nkind = \"door\"\narea = \"840 cm2\"\nthickness = \"75 mm\"\n\n\
         [[panel]]\nkind = \"opening\"\narea = \"60 cm2\"\n\n";
-    let sheet = evening(&[(&cylinder[..steel], panels)]).json();
+    let sheet = run(&[(&cylinder[..steel], panels)]).json();
     // Six faces of 0.09 m2 less the opening, twelve edges 0.54 times 0.3 m, eight corners 0.15 t, t = 126.5 mm
     // (Langmuir's rule); brick at 0.34, blanket at 0.115 W/(m K), outside 14.5 W/(m2 K).
     let area = 0.534 + 12.0 * 0.54 * 0.3 * 0.1265 + 8.0 * 0.15 * 0.1265 * 0.1265;
@@ -208,25 +208,25 @@ fn a_box_loses_more_for_its_edges_and_corners() {
 #[test]
 fn both_spellings_of_a_material_are_one() {
     let same = |changes: &[(&str, &str)], other: &[(&str, &str)]| {
-        let holding = |changes: &[(&str, &str)]| number(&evening(changes).json(), "/furnace/keep_steady_heat_net_w");
+        let holding = |changes: &[(&str, &str)]| number(&run(changes).json(), "/furnace/keep_steady_heat_net_w");
         assert_eq!(holding(changes).to_bits(), holding(other).to_bits());
     };
-    same(&[], &[("fibre blanket", "fiber blanket")]);
+    same(&[], &[("fiber blanket", "fiber blanket")]);
     let heat = |substance: &str| {
-        answer(&["work", "--substance", substance, "--mass", "1 kg", "--to", "700 C", "--format", "csv"])
+        answer(&["work", "--material", substance, "--mass", "1 kg", "--to", "700 C", "--format", "csv"])
     };
-    assert_eq!(heat("aluminum"), heat("aluminium"));
+    assert_eq!(heat("aluminum"), heat("aluminum"));
 }
 
 #[test]
 fn work_without_a_time_says_why() {
-    let base = ["work", "--substance", "steel", "--mass", "1 kg", "--to", "1150 C"];
+    let base = ["work", "--material", "steel", "--mass", "1 kg", "--to", "1150 C"];
     let with = |more: &[&'static str]| [&base[..], more].concat();
     let cold = refused(&with(&["--chamber", "1000 C"]));
     assert!(cold.contains("--chamber: given \"1000 C\"") && cold.contains("--to is \"1150 C\""), "{cold}");
     let none = refused(&with(&["--pieces-an-hour", "0"]));
     assert!(none.contains("pieces an hour") && none.contains("--pieces-an-hour"), "{none}");
-    let nothing = refused(&["work", "--substance", "steel", "--mass", "0 kg", "--to", "1150 C"]);
+    let nothing = refused(&["work", "--material", "steel", "--mass", "0 kg", "--to", "1150 C"]);
     assert!(nothing.contains("'0 kg' for '--mass"), "{nothing}");
 }
 

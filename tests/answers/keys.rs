@@ -87,7 +87,7 @@ impl Seen {
 
     fn sheet(&mut self, sheet: &Value) {
         self.all("jetwright sheet", sheet);
-        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "evening", "air", "warnings"] {
+        for part in ["site", "gas", "jet", "settings", "budgets", "gauge_table", "run", "air", "warnings"] {
             self.all(&format!("sheet: {part}"), &sheet[part]);
         }
         self.all("sheet: card", &sheet["card"]);
@@ -115,7 +115,7 @@ impl Seen {
         if !sheet["cylinder"].is_null() {
             self.all("sheet: cylinder", &sheet["cylinder"]);
             self.all("sheet: draws", &sheet["cylinder"]["draws"]);
-            self.all("sheet: cylinder_evening", &sheet["cylinder"]["cylinder_evening"]);
+            self.all("sheet: cylinder_run", &sheet["cylinder"]["cylinder_run"]);
         }
         for caution in sheet["warnings"].as_array().unwrap() {
             self.cautions.insert(format!("warning: {}", caution["kind"].as_str().unwrap()));
@@ -180,10 +180,10 @@ fn everything() -> Seen {
     }
     seen.all("jetwright flame", &json(&["flame", "--gas", "propane", "--chamber-temperature", "500 C"]));
     for more in [&["--mass", "1 kg", "--to", "800 C"][..], &WORK_PIECE, &WORK_CRUCIBLE] {
-        seen.all("jetwright work", &json(&[&["work", "--substance", "brass"], more].concat()));
+        seen.all("jetwright work", &json(&[&["work", "--material", "brass"], more].concat()));
     }
-    let tiny = super::furnace::evening(&[("number 50", "number 80")]);
-    for file in [super::furnace::evening(&[]), super::furnace::blank(&[]), tiny] {
+    let tiny = super::furnace::run(&[("number 50", "number 80")]);
+    for file in [super::furnace::run(&[]), super::furnace::blank(&[]), tiny] {
         let lining = json(&["lining", file.path()]);
         seen.all("jetwright lining", &lining);
         seen.all("sheet: castable", &lining["castable"]);

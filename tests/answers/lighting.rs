@@ -44,7 +44,7 @@ fn unmeasured(gas: &str) -> BurnerFile {
     )
 }
 
-/// Holes so wide and many that the flame may run back.
+/// Holes so wide and many that flashback is possible.
 pub const WIDE: [(&str, &str); 3] =
     [("ports = 42", "ports = 120"), ("port_diameter = \"4 mm\"", "port_diameter = \"9 mm\""), ("2.2 psi", "2 psi")];
 /// A hold in a chamber that ignites what has gathered, but not surely as it comes.
@@ -119,7 +119,7 @@ fn without_a_damper_nothing_is_told_of_turning_it() {
     let damper = &FOUNDRY[FOUNDRY.find("[damper]").unwrap()..FOUNDRY.find("[head]").unwrap()];
     let bare = foundry(&[(damper, ""), ("damper = \"38 %\"\n", "")]);
     let sheet = bare.json();
-    assert!(sheet["lighting"]["lowest_heat_net_w"].is_null() && sheet["lighting"]["runs_back_below_pa"].is_null());
+    assert!(sheet["lighting"]["lowest_heat_net_w"].is_null() && sheet["lighting"]["flashback_below_pa"].is_null());
     let range = sheet["lighting"]["air_turned_down_range"].as_object().unwrap();
     assert!(range.values().all(Value::is_null), "{range:?}");
 }
@@ -149,8 +149,8 @@ pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
     vec![
         ("unlit_gas", foundry(&[]), foundry(&[("\"20 L\"", "\"900 L\"")])),
         ("unlit_gas", foundry(&[]), foundry(&[(VOLUME, "")])),
-        ("flash_back", foundry(&WIDE), foundry(&[])),
-        ("flash_back_unknown", unmeasured("hydrogen"), foundry(&[])),
+        ("flashback", foundry(&WIDE), foundry(&[])),
+        ("flashback_unknown", unmeasured("hydrogen"), foundry(&[])),
         ("goes_out", foundry(&GOES_OUT), foundry(&[])),
         (
             "too_lean",
@@ -194,14 +194,14 @@ fn carbon_monoxide_stands_beside_its_limits() {
 }
 
 /// A hydrogen flame at an air ratio of 1.08 and 70 degC runs 2.57 m/s (GRI-Mech 3.0, computed with Cantera), so that it
-/// runs back through a gradient of some 6400 1/s; the hold has less.
+/// flashes back through a gradient of some 6400 1/s; the hold has less.
 #[test]
 fn hydrogen_is_not_said_to_stay_out_of_the_head() {
     let sheet = unmeasured("hydrogen").json();
     assert!(setting(&sheet, "hold")["port_gradient_per_s"].as_f64().unwrap() < 6400.0);
-    assert_eq!(sheet["lighting"]["runs_back_known"], false);
+    assert_eq!(sheet["lighting"]["flashback_known"], false);
     assert!(sheet["lighting"]["lowest_heat_net_w"].is_null(), "how far it can be turned down is not known");
-    assert_eq!(foundry(&[]).json()["lighting"]["runs_back_known"], true);
+    assert_eq!(foundry(&[]).json()["lighting"]["flashback_known"], true);
 }
 
 /// The gauge stands below what the running blower holds against it, so that no gas flows until the blower stops.
@@ -261,8 +261,8 @@ fn bad_lightings_are_refused_by_name() {
         }
     }
     // What the panels tell is not asked again.
-    let evening = include_str!("../../examples/casting-evening.toml");
-    let twice = BurnerFile::of(evening, &[("[work]\n", "[lighting]\nchamber_volume = \"20 L\"\n\n[work]\n")]);
+    let run = include_str!("../../examples/casting.toml");
+    let twice = BurnerFile::of(run, &[("[work]\n", "[lighting]\nchamber_volume = \"20 L\"\n\n[work]\n")]);
     assert!(refused(&["sheet", twice.path()]).contains("lighting.chamber_volume"));
 }
 
@@ -293,8 +293,8 @@ fn what_will_not_light_cold_begins_no_plan() {
     let plain = |file: &BurnerFile| file.text("metric").split_whitespace().collect::<Vec<_>>().join(" ");
     let text = plain(&file);
     assert!(text.contains("no plan: the setting it would begin with WILL NOT LIGHT"), "{text}");
-    assert!(!text.contains("blow the chamber through for"), "{text}");
-    assert!(plain(&foundry(&[])).contains("blow the chamber through for"));
+    assert!(!text.contains("purge the chamber for"), "{text}");
+    assert!(plain(&foundry(&[])).contains("purge the chamber for"));
 }
 
 #[test]

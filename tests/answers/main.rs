@@ -3,7 +3,7 @@
 #![cfg(feature = "cli")]
 
 mod asked;
-mod evening;
+mod run;
 mod furnace;
 mod keys;
 mod lighting;
@@ -18,6 +18,7 @@ mod surfaces;
 mod uncertainty;
 mod warnings;
 mod weighing;
+mod words;
 
 use std::process::{Command, Output};
 

@@ -121,7 +121,7 @@ fn a_file_is_refused_at_the_key_that_is_wrong() {
 
 #[test]
 fn the_card_as_text_fits_a_terminal() {
-    for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
+    for name in ["bell-foundry", "casting", "natural-gas", "blower-too-small"] {
         let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
         for units in ["inch", "metric"] {
             let card = answer(&["sheet", &path, "--card", "--units", units]);
@@ -144,7 +144,7 @@ fn the_card_as_text_fits_a_terminal() {
 /// `JETWRIGHT_WRITE=1` writes them anew.
 #[test]
 fn the_cards_of_the_examples_are_current() {
-    for name in ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"] {
+    for name in ["bell-foundry", "casting", "natural-gas", "blower-too-small"] {
         let root = env!("CARGO_MANIFEST_DIR");
         let card = answer(&["sheet", &format!("{root}/examples/{name}.toml"), "--card", "--format", "html"]);
         let path = format!("{root}/examples/cards/{name}.html");
@@ -178,7 +178,7 @@ fn a_block_without_a_safe_setting_shows_none() {
 fn no_line_is_wider_than_the_page() {
     for text in [
         include_str!("../../examples/bell-foundry.toml"),
-        include_str!("../../examples/casting-evening.toml"),
+        include_str!("../../examples/casting.toml"),
         include_str!("../../examples/natural-gas.toml"),
         include_str!("../../examples/blower-too-small.toml"),
         &jetwright::file::blank::blank(),

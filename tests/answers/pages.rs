@@ -75,7 +75,7 @@ fn of_helps() -> Vec<String> {
 
 /// The sheet of every example in inches, and of the weighed one as the README of the examples shows it.
 fn of_examples() -> Vec<String> {
-    let names = ["bell-foundry", "bell-foundry-weighed", "blower-too-small", "casting-evening", "natural-gas"];
+    let names = ["bell-foundry", "bell-foundry-weighed", "blower-too-small", "casting", "natural-gas"];
     let inches = names.map(|name| format!("sheet examples/{name}.toml --units inch"));
     inches.into_iter().chain(["sheet examples/bell-foundry-weighed.toml".to_owned()]).collect()
 }

@@ -6,7 +6,7 @@ use jetwright::plant::entries::{AirAim, GasAim, SettingEntry};
 use jetwright::plant::setpoints::Asked;
 use jetwright::plant::{Holding, Number, Plant, Sheet};
 
-use super::{BELLS, furnace::evening, json};
+use super::{BELLS, furnace::run, json};
 
 fn plant(text: &str) -> Plant {
     parse(text, "asked").expect("a burner file").plant().expect("an installation").0
@@ -17,7 +17,7 @@ fn sheet(text: &str) -> Sheet {
 }
 
 fn share(number: Number) -> f64 {
-    number.half_width().expect("its ends are known") / number.value
+    number.expanded().expect("its ends are known") / number.value
 }
 
 fn close(one: f64, other: f64) {
@@ -64,7 +64,7 @@ fn the_certainty_and_the_lighting_of_a_setting_are_those_of_the_sheet() {
     let (plant, sheet) = (plant(BELLS), sheet(BELLS));
     for (index, sure) in sheet.sure.iter().enumerate() {
         let asked = plant.certainty(index).unwrap();
-        close(asked.found.unwrap().gas.half_width, sure.unwrap().gas.half_width);
+        close(asked.found.unwrap().gas.expanded, sure.unwrap().gas.expanded);
         let lighting = plant.setting_lighting(index).unwrap().found.unwrap().lighting;
         assert_eq!(lighting, sheet.lighting.as_ref().unwrap().settings[index].lighting);
     }
@@ -91,7 +91,7 @@ fn gas_of_the_firing_and_time_of_the_cylinder_have_the_ends_of_the_gas() {
 
 #[test]
 fn ends_of_the_chambers_temperature_are_held_by_the_ends_of_its_fire() {
-    let file = evening(&[]);
+    let file = run(&[]);
     let sheet = sheet(&std::fs::read_to_string(file.path()).unwrap());
     let held = sheet.chamber().unwrap().found.unwrap();
     let (settings, round): (Vec<Holding>, Vec<Holding>) = held.iter().copied().partition(|held| held.setting.is_some());
@@ -102,7 +102,7 @@ fn ends_of_the_chambers_temperature_are_held_by_the_ends_of_its_fire() {
         // Between two round temperatures the fire rises with the temperature as a straight line does or faster: the gas
         // alone moves the chamber by less than its ends.
         let slope = (round[round.len() - 1].fire.value - round[round.len() - 3].fire.value) / 200.0;
-        assert!(high - low > held.fire.half_width().unwrap() / slope, "{held:?}");
+        assert!(high - low > held.fire.expanded().unwrap() / slope, "{held:?}");
         assert!(low < held.chamber.value && held.chamber.value < high);
     }
     // The fire that keeps a temperature near the chamber's own is as sure as the sheet says.
@@ -130,7 +130,7 @@ fn the_blower_the_purge_and_the_setpoints_warn_as_the_sheet_does() {
     assert!(share(net) > 0.01 && share(net) < 0.2);
     assert_eq!(blower.hazards, sheet.hazards);
     assert_eq!(sheet.purge().hazards, sheet.hazards);
-    close(sheet.purge().found.value, sheet.blow_through.time.seconds());
+    close(sheet.purge().found.value, sheet.purge.time.seconds());
     assert!(sheet.lighting().found.is_some());
     let rich = sheet.setpoints(&Asked { air_ratio: Some(0.8), ..Asked::default() }).unwrap();
     assert!(rich.hazards.iter().any(|hazard| hazard.kind.key() == "carbon_monoxide"));

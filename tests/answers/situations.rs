@@ -1,7 +1,7 @@
 //! Burners and questions for which a page says something that the examples' pages do not, each with the page kept of it
 //! in `tests/pages/situations.trycmd`. All are invented.
 
-use super::furnace::EVENING;
+use super::furnace::FIRING;
 use super::lighting::{FOUNDRY, GOES_OUT, PIPELINE, WIDE};
 use super::supply::{CYLINDER, PIPE};
 use super::{BELLS, GAUGE, HOLD, changed};
@@ -41,8 +41,8 @@ pub fn files() -> Vec<(&'static str, String)> {
         ("wide-head", of(FOUNDRY, &WIDE)),
         ("goes-out", of(FOUNDRY, &GOES_OUT)),
         ("hydrogen", of(PIPELINE, &[("\"natural-gas\"", "\"hydrogen\""), ("\"0.45 psi\"", "\"0.03 psi\"")])),
-        ("out-of-reach", of(EVENING, &[("minutes = \"40 min\"", "minutes = \"4 min\"")])),
-        ("nearly-empty", of(EVENING, &[("left = \"30 kg\"", "left = \"1 kg\"")])),
+        ("out-of-reach", of(FIRING, &[("minutes = \"40 min\"", "minutes = \"4 min\"")])),
+        ("nearly-empty", of(FIRING, &[("contents = \"30 kg\"", "contents = \"1 kg\"")])),
     ]
 }
 
@@ -60,7 +60,7 @@ pub fn commands() -> Vec<String> {
     let flow =
         [&flow[..], &["--gauge", "0 psi", "--gauge", "0.01 psi", "--gauge", "5 psi", "--gauge", "60 psi"]].concat();
     let flame = |gas, ratio| ["flame", "--gas", gas, "--air-ratio", ratio];
-    let work = ["work", "--substance", "steel", "--mass", "1 kg", "--to", "1150 C", "--chamber", "1250 C"];
+    let work = ["work", "--material", "steel", "--mass", "1 kg", "--to", "1150 C", "--chamber", "1250 C"];
     let weigh = ["weigh", "bells.toml", "--setting", "melt", "--scale", "20 g"];
     let questions = [
         spoken(&["sheet", "bells.toml", "--units", "inch"]),
@@ -69,7 +69,7 @@ pub fn commands() -> Vec<String> {
         spoken(&flame("propane", "3")),
         spoken(&flame("hydrogen", "1")),
         spoken(&flame("CH4=0.2,N2=0.8", "1")),
-        spoken(&[&CYLINDER[..], &["--draw", "12 kg/h", "--left", "8 kg"]].concat()),
+        spoken(&[&CYLINDER[..], &["--draw", "12 kg/h", "--contents", "8 kg"]].concat()),
         spoken(&[&PIPE[..], &["--heat", "600 kW net"]].concat()),
         spoken(&work),
         spoken(&weigh),

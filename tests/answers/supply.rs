@@ -9,11 +9,11 @@ pub const CYLINDER: [&str; 13] = [
     "cylinder",
     "--gas",
     "propane",
-    "--holds",
+    "--capacity",
     "45 kg",
     "--diameter",
     "375 mm",
-    "--needs",
+    "--minimum-inlet-pressure",
     "1 bar",
     "--altitude",
     "1600 m",
@@ -22,11 +22,11 @@ pub const CYLINDER: [&str; 13] = [
 ];
 /// Draws that between them fill and empty every key.
 pub const CYLINDERS: &[&[&str]] = &[
-    &["--heat", "22 kW net", "--left", "20 kg"],
-    &["--draw", "8 kg/h", "--left", "6 kg", "--count", "2"],
-    &["--draw", "9 kg/h", "--left", "3 kg", "--minutes", "90 min", "--empty-mass", "30 kg"],
+    &["--heat", "22 kW net", "--contents", "20 kg"],
+    &["--draw", "8 kg/h", "--contents", "6 kg", "--count", "2"],
+    &["--draw", "9 kg/h", "--contents", "3 kg", "--minutes", "90 min", "--tare", "30 kg"],
     &["--draw", "0 kg/h"],
-    &["--draw", "60 kg/h", "--left", "10 kg"],
+    &["--draw", "60 kg/h", "--contents", "10 kg"],
 ];
 /// A pipe of the code's tables.
 pub const PIPE: [&str; 9] =
@@ -34,9 +34,9 @@ pub const PIPE: [&str; 9] =
 /// Heats asked of it.
 pub const PIPES: &[&[&str]] = &[&[], &["--heat", "26 kW net"], &["--heat", "600 kW net"]];
 
-const TANK: &str = "[cylinder]\nholds = \"45 kg\"\ndiameter = \"375 mm\"\n";
+const TANK: &str = "[cylinder]\ncapacity = \"45 kg\"\ndiameter = \"375 mm\"\n";
 const LINE: &str = "[line]\ndiameter = \"8 mm\"\nlength = \"3 m\"\n";
-const DROOP: &str = "[regulator]\nneeds = \"1 bar\"\npoints = [{ flow = \"0 kg/h\", gauge = \"6 psi\" }, \
+const DROOP: &str = "[regulator]\nminimum_inlet_pressure = \"1 bar\"\npoints = [{ flow = \"0 kg/h\", gauge = \"6 psi\" }, \
                      { flow = \"4 kg/h\", gauge = \"4 psi\" }]\n";
 const GAS: &str = "temperature = \"15 C\"\n";
 
@@ -54,11 +54,11 @@ pub fn sheets() -> Vec<BurnerFile> {
         bells(TANK, &[(GAS, ""), ("price = \"2.40 per kg\"\n", "")]),
         bells(TANK, &untimed),
         bells(TANK, &still),
-        bells(&(TANK.to_owned() + "left = \"1 kg\"\n"), &[]),
-        bells(&(TANK.to_owned() + "left = \"1 kg\"\ntemperature = \"-20 C\"\n" + DROOP), &[]),
+        bells(&(TANK.to_owned() + "contents = \"1 kg\"\n"), &[]),
+        bells(&(TANK.to_owned() + "contents = \"1 kg\"\ntemperature = \"-20 C\"\n" + DROOP), &[]),
         bells(&LINE.replace("8 mm", "4 mm"), &[]),
         bells(TANK, &[("\"propane\"", "\"propane-butane\"")]),
-        evening_at("10 psi"),
+        firing_at("10 psi"),
     ]
 }
 
@@ -69,7 +69,7 @@ fn has(sheet: &Value, word: &str) -> bool {
 /// Each warning of cylinder and line: its word, a burner that calls for it and one that does not.
 pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
     let full = || bells(TANK, &[]);
-    let left = |kilograms: &str| bells(&format!("{TANK}left = \"{kilograms}\"\n"), &[]);
+    let left = |kilograms: &str| bells(&format!("{TANK}contents = \"{kilograms}\"\n"), &[]);
     let small = TANK.replace("45 kg", "5 kg").replace("375 mm", "230 mm") + DROOP;
     vec![
         ("cylinder_cannot_keep_up", bells(&small, &[]), full()),
@@ -78,20 +78,20 @@ pub fn warnings() -> Vec<(&'static str, BurnerFile, BurnerFile)> {
         ("cylinder_short", left("2.5 kg"), left("30 kg")),
         ("frost", bells(&format!("{TANK}temperature = \"-2 C\"\n"), &[]), full()),
         ("blend_boils_apart", bells(TANK, &[("\"propane\"", "\"propane-butane\"")]), full()),
-        ("gauge_lies", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
-        ("beyond_regulator", evening_at("10 psi"), evening_at("3.2 psi")),
+        ("gauge_reads_high", bells(&LINE.replace("8 mm", "5 mm"), &[]), bells(LINE, &[])),
+        ("beyond_regulator", firing_at("10 psi"), firing_at("3.2 psi")),
     ]
 }
 
-/// The casting evening with its largest setting at a gauge; its regulator locks up at 9.5 psi.
-fn evening_at(gauge: &str) -> BurnerFile {
-    let file = include_str!("../../examples/casting-evening.toml");
+/// The casting with its largest setting at a gauge; its regulator locks up at 9.5 psi.
+fn firing_at(gauge: &str) -> BurnerFile {
+    let file = include_str!("../../examples/casting.toml");
     BurnerFile::of(file, &[("gauge = \"3.2 psi\"", &format!("gauge = \"{gauge}\""))])
 }
 
 #[test]
 fn what_the_regulator_cannot_give_is_no_stage() {
-    let (beyond, within) = (evening_at("10 psi"), evening_at("3.2 psi"));
+    let (beyond, within) = (firing_at("10 psi"), firing_at("3.2 psi"));
     assert!(beyond.json()["furnace"]["plan"].as_array().unwrap().is_empty());
     assert!(beyond.text("metric").contains("no plan"), "{}", beyond.text("metric"));
     assert!(!within.json()["furnace"]["plan"].as_array().unwrap().is_empty());
@@ -103,7 +103,7 @@ fn the_gauge_is_said_to_lie_from_a_twentieth_of_the_reading_on() {
         let sheet = bells(&LINE.replace("3 m\"", &format!("{length}\"")), &[]).json();
         let shares = sheet["settings"].as_array().unwrap().iter().map(|row| row["line_loss_share"].as_f64().unwrap());
         let most = shares.fold(0.0, f64::max);
-        assert_eq!(has(&sheet, "gauge_lies"), most > 0.05, "{length}: {most}");
+        assert_eq!(has(&sheet, "gauge_reads_high"), most > 0.05, "{length}: {most}");
         assert_eq!(most > 0.05, lies, "{length}: {most}");
     }
 }
@@ -169,7 +169,7 @@ fn a_droop_is_what_the_points_say() {
 
 #[test]
 fn the_cylinder_lasts_what_a_hand_makes_of_it() {
-    let sheet = bells(&format!("{TANK}left = \"30 kg\"\ntemperature = \"10 C\"\n{DROOP}"), &[]).json();
+    let sheet = bells(&format!("{TANK}contents = \"30 kg\"\ntemperature = \"10 C\"\n{DROOP}"), &[]).json();
     let at = |key: &str| number(&sheet, &format!("/cylinder/draws/0/{key}"));
     let flow = number(&sheet, "/settings/0/mass_flow_kg_per_s");
     assert!((at("gas_lasts_s") - 30.0 / flow).abs() < 1e-6 && (at("full_lasts_s") - 45.0 / flow).abs() < 1e-6);
@@ -179,29 +179,29 @@ fn the_cylinder_lasts_what_a_hand_makes_of_it() {
     let wetted = bottom + 30.0 / 564.0 / bottom * std::f64::consts::PI * 0.375;
     let steady = 12.4 * wetted * (10.0 + 27.7) / 410e3;
     assert!((at("steady_draw_kg_per_s") / steady - 1.0).abs() < 0.03, "{steady}");
-    let evening = |key: &str| number(&sheet, &format!("/cylinder/cylinder_evening/{key}"));
-    let burnt = number(&sheet, "/evening/gas_used_kg");
-    assert!((evening("gas_used_kg") - burnt).abs() < 1e-9 && (evening("left_kg") - 30.0 + burnt).abs() < 1e-9);
+    let run = |key: &str| number(&sheet, &format!("/cylinder/cylinder_run/{key}"));
+    let burnt = number(&sheet, "/run/gas_used_kg");
+    assert!((run("gas_used_kg") - burnt).abs() < 1e-9 && (run("left_kg") - 30.0 + burnt).abs() < 1e-9);
     // Two on a manifold hold twice as much.
-    let two = bells(&format!("{TANK}count = 2\nleft = \"30 kg\"\ntemperature = \"10 C\"\n{DROOP}"), &[]).json();
+    let two = bells(&format!("{TANK}count = 2\ncontents = \"30 kg\"\ntemperature = \"10 C\"\n{DROOP}"), &[]).json();
     let both = number(&two, "/cylinder/draws/0/steady_draw_kg_per_s");
     assert!((both / at("steady_draw_kg_per_s") - 2.0).abs() < 1e-9);
 }
 
 #[test]
-fn the_plan_of_the_casting_evening_asks_its_cylinder() {
-    let sheet = super::furnace::evening(&[]).json();
+fn the_plan_of_the_casting_firing_asks_its_cylinder() {
+    let sheet = super::furnace::run(&[]).json();
     let plan: f64 =
         sheet["furnace"]["plan"].as_array().unwrap().iter().map(|it| it["plan_gas_kg"].as_f64().unwrap()).sum();
-    assert!((number(&sheet, "/cylinder/cylinder_evening/gas_used_kg") - plan).abs() < 1e-9);
-    assert_eq!(sheet["cylinder"]["cylinder_evening"]["lasts_evening"], true);
+    assert!((number(&sheet, "/cylinder/cylinder_run/gas_used_kg") - plan).abs() < 1e-9);
+    assert_eq!(sheet["cylinder"]["cylinder_run"]["lasts_run"], true);
     // Too cold, it stays where 1 bar above the 83.5 kPa boils: -28 degC, 183.5 kPa by the reference equation.
     let cold = ("temperature = \"12 C\"", "temperature = \"-18 C\"");
-    let starved = super::furnace::evening(&[cold, ("left = \"30 kg\"", "left = \"3 kg\"")]).json();
-    let liquid = number(&starved, "/cylinder/cylinder_evening/liquid_temperature_k");
+    let starved = super::furnace::run(&[cold, ("contents = \"30 kg\"", "contents = \"3 kg\"")]).json();
+    let liquid = number(&starved, "/cylinder/cylinder_run/liquid_temperature_k");
     assert!((liquid - 245.4).abs() < 0.3, "{liquid}");
-    let low = super::furnace::evening(&[("left = \"30 kg\"", "left = \"1 kg\"")]);
-    assert_eq!(low.json()["cylinder"]["cylinder_evening"]["lasts_evening"], false);
+    let low = super::furnace::run(&[("contents = \"30 kg\"", "contents = \"1 kg\"")]);
+    assert_eq!(low.json()["cylinder"]["cylinder_run"]["lasts_run"], false);
 }
 
 #[test]
@@ -216,7 +216,7 @@ fn the_command_tells_what_the_cylinder_holds() {
     // So many of them do keep up, and one fewer does not.
     let with = |count: f64| question(&["--draw", "8 kg/h", "--count", &count.to_string()])["keeps_up"].as_bool();
     assert_eq!((with(count), with(count - 1.0)), (Some(true), Some(false)));
-    assert_eq!(question(&["--draw", "12 kg/h", "--left", "8 kg"])["keeps_up"], false);
+    assert_eq!(question(&["--draw", "12 kg/h", "--contents", "8 kg"])["keeps_up"], false);
 }
 
 #[test]
@@ -232,14 +232,14 @@ fn the_pipe_is_the_codes_table() {
 #[test]
 fn bad_cylinders_lines_and_pipes_are_refused_by_name() {
     for (sections, changes, parts) in [
-        (TANK.replace("45 kg", "0 kg"), vec![], vec!["cylinder.holds", "given \"0 kg\""]),
-        (format!("{TANK}left = \"0 kg\""), vec![], vec!["cylinder.left", "empty cylinder"]),
-        (format!("{TANK}left = \"46 kg\""), vec![], vec!["cylinder.left", "given \"46 kg\""]),
+        (TANK.replace("45 kg", "0 kg"), vec![], vec!["cylinder.capacity", "given \"0 kg\""]),
+        (format!("{TANK}contents = \"0 kg\""), vec![], vec!["cylinder.contents", "empty cylinder"]),
+        (format!("{TANK}contents = \"46 kg\""), vec![], vec!["cylinder.contents", "given \"46 kg\""]),
         (TANK.replace("375 mm", "9 mm"), vec![], vec!["cylinder.diameter", "from 100 mm"]),
         (TANK.to_owned(), vec![("\"propane\"", "\"natural-gas\"")], vec!["gas.kind", "cannot be sold as a liquid"]),
         (DROOP.replace("4 psi", "7 psi"), vec![], vec!["regulator.points[2].gauge", "must not rise"]),
         (DROOP.replace("\"0 kg/h\"", "\"1 kg/h\""), vec![], vec!["regulator.points[1].flow", "0 kg/h"]),
-        ("[regulator]".to_owned(), vec![], vec!["regulator.needs", "points"]),
+        ("[regulator]".to_owned(), vec![], vec!["regulator.minimum_inlet_pressure", "points"]),
         (LINE.replace("8 mm", "1 mm"), vec![], vec!["line.diameter", "given \"1 mm\""]),
         (format!("{LINE}outside_diameter = \"8 mm\""), vec![], vec!["line.outside_diameter", "inside"]),
         (
@@ -255,8 +255,8 @@ fn bad_cylinders_lines_and_pipes_are_refused_by_name() {
         }
     }
     for (more, parts) in [
-        (&["--draw", "2 kg/h", "--left", "0 kg"][..], &["--left", "'0 kg'", "empty cylinder"][..]),
-        (&["--draw", "2 kg/h", "--left", "50 kg"], &["--left", "\"45 kg\""]),
+        (&["--draw", "2 kg/h", "--contents", "0 kg"][..], &["--contents", "'0 kg'", "empty cylinder"][..]),
+        (&["--draw", "2 kg/h", "--contents", "50 kg"], &["--contents", "\"45 kg\""]),
         (&["--draw", "2 kg/h", "--heat", "2 kW net"], &["--draw", "one of the two"]),
         (&[], &["--heat", "one of the two"]),
         (&["--draw", "2 kg/h", "--gas-temperature", "5 C"], &["--gas-temperature", "--air-temperature"]),
@@ -264,9 +264,19 @@ fn bad_cylinders_lines_and_pipes_are_refused_by_name() {
         let message = refused(&[&CYLINDER, more].concat());
         assert!(parts.iter().all(|part| message.contains(part)), "{more:?}: {message}");
     }
-    let cold = ["cylinder", "--gas", "butane", "--holds", "10 kg", "--diameter", "300 mm", "--needs", "1 bar"];
+    let cold = [
+        "cylinder",
+        "--gas",
+        "butane",
+        "--capacity",
+        "10 kg",
+        "--diameter",
+        "300 mm",
+        "--minimum-inlet-pressure",
+        "1 bar",
+    ];
     let message = refused(&[&cold[..], &["--draw", "1 kg/h", "--air-temperature", "-10 C"]].concat());
-    assert!(message.contains("--needs") && message.contains("gives nothing"), "{message}");
+    assert!(message.contains("--minimum-inlet-pressure") && message.contains("gives nothing"), "{message}");
     let message = refused(&[&PIPE[..7], &["--drop", "2 psi"]].concat());
     assert!(message.contains("'2 psi'"), "{message}");
 }

@@ -27,7 +27,7 @@ fn one_line(text: &str) -> String {
 /// What a gas, a jet and a gauge tell.
 const OF_JET: &[&str] = &["heavy_gas", "near_condensing", "no_gas", "slow_jet", "short_bore", "unmeasured_tip"];
 /// What a gas and an air ratio tell.
-const OF_FLAME: &[&str] = &["heavy_gas", "carbon_monoxide", "too_lean", "flash_back_unknown"];
+const OF_FLAME: &[&str] = &["heavy_gas", "carbon_monoxide", "too_lean", "flashback_unknown"];
 /// What a cylinder under draw tells.
 const OF_CYLINDER: &[&str] = &["heavy_gas", "cylinder_cannot_keep_up", "cylinder_short", "frost", "blend_boils_apart"];
 
@@ -156,7 +156,7 @@ fn a_cylinder_warns_as_the_sheet_does() {
         [("propane", "45 kg", "60 min"), ("propane", "6 kg", "240 min"), ("propane-butane", "20 kg", "60 min")]
     {
         let tank = format!(
-            "[cylinder]\nholds = \"45 kg\"\ndiameter = \"375 mm\"\nleft = \"{left}\"\n[regulator]\nneeds = \"1 bar\"\n"
+            "[cylinder]\ncapacity = \"45 kg\"\ndiameter = \"375 mm\"\ncontents = \"{left}\"\n[regulator]\nminimum_inlet_pressure = \"1 bar\"\n"
         );
         let text = BELLS.replacen("[jet]", &format!("{tank}\n[jet]"), 1);
         let file = BurnerFile::of(
@@ -173,13 +173,13 @@ fn a_cylinder_warns_as_the_sheet_does() {
             "cylinder",
             "--gas",
             gas,
-            "--holds",
+            "--capacity",
             "45 kg",
             "--diameter",
             "375 mm",
-            "--left",
+            "--contents",
             left,
-            "--needs",
+            "--minimum-inlet-pressure",
             "1 bar",
             "--draw",
             &draw,
@@ -200,7 +200,7 @@ fn a_cylinder_warns_as_the_sheet_does() {
 
 #[test]
 fn a_chamber_and_the_writer_of_a_chips_burner_say_all_that_the_sheet_says() {
-    let file = super::furnace::evening(&[]);
+    let file = super::furnace::run(&[]);
     let sheet = file.json();
     assert_eq!(json(&["chamber", file.path()])["warnings"], sheet["warnings"]);
     let image = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("surfaces-burner.image");
@@ -254,7 +254,7 @@ fn a_table_of_setpoints_warns_as_a_sheet_of_its_rows_does() {
     assert_eq!(SetpointTable::<USUAL_ROWS, f32>::read_image(&image), Ok(read.table));
     for source in ["c", "rust"] {
         let text = answer(&["setpoints", file.path(), "--air-ratio", "0.7", "--source", source]);
-        assert!(one_line(&text).contains("CARBON MONOXIDE"), "{text}");
+        assert!(one_line(&text).contains("CARBON CARBON_MONOXIDE"), "{text}");
     }
 }
 
@@ -271,7 +271,7 @@ fn csv_says_its_warnings_beside_the_table() {
         let (table, beside) = (String::from_utf8(output.stdout).unwrap(), String::from_utf8(output.stderr).unwrap());
         assert!(output.status.success() && !table.contains("WARNINGS"), "{table}");
         assert!(
-            beside.starts_with("WARNINGS\n") && one_line(&beside).contains("CARBON MONOXIDE"),
+            beside.starts_with("WARNINGS\n") && one_line(&beside).contains("CARBON CARBON_MONOXIDE"),
             "{arguments:?}: {beside}"
         );
     }

@@ -7,7 +7,7 @@ use super::{BELLS, BurnerFile, GAUGE, HOLD, number};
 /// Share of the fire of a setting that is unsure.
 fn fire(sheet: &Value, setting: usize) -> f64 {
     let at = |key: &str| number(sheet, &format!("/settings/{setting}/{key}"));
-    at("heat_net_half_width_w") / at("heat_net_w")
+    at("heat_net_expanded_w") / at("heat_net_w")
 }
 
 fn with(section: &str) -> Value {
@@ -20,7 +20,7 @@ fn with(section: &str) -> Value {
 fn the_bells_are_as_sure_as_a_hand_calculation_says() {
     let sheet = BurnerFile::bells(&[]).json();
     assert!((fire(&sheet, 0) - 0.066).abs() < 0.006, "{}", fire(&sheet, 0));
-    assert_eq!(sheet["settings"][0]["fire_least_sure"], "hole");
+    assert_eq!(sheet["settings"][0]["fire_largest_uncertainty"], "hole");
 }
 
 #[test]
@@ -28,7 +28,7 @@ fn every_key_of_the_section_moves_what_it_names() {
     let base = with("");
     let budget = |sheet: &Value, row: usize, key: &str| {
         let at = |key: &str| number(sheet, &format!("/budgets/{row}/{key}"));
-        at(&format!("{key}_share")) * at("half_width_share").powi(2)
+        at(&format!("{key}_share")) * at("uncertainty_share").powi(2)
     };
     for (section, source) in [
         ("bore = \"0.1 mm\"", "bore"),
@@ -65,14 +65,14 @@ fn the_shares_add_to_one_and_the_largest_is_named() {
             .as_object()
             .unwrap()
             .iter()
-            .filter(|(key, _)| key.ends_with("_share") && *key != "half_width_share")
+            .filter(|(key, _)| key.ends_with("_share") && *key != "uncertainty_share")
             .map(|(key, value)| (key, value.as_f64().unwrap()))
             .collect();
         assert!(shares.len() == 15 && (shares.iter().map(|share| share.1).sum::<f64>() - 1.0).abs() < 1e-9);
         let largest = shares.iter().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap().0;
         let settings = sheet["settings"].as_array().unwrap();
         let setting = settings.iter().find(|setting| setting["name"] == row["budget_setting"]).unwrap();
-        let key = if row["budget_of"] == "fire" { "fire_least_sure" } else { "air_ratio_least_sure" };
+        let key = if row["budget_of"] == "fire" { "fire_largest_uncertainty" } else { "air_ratio_largest_uncertainty" };
         assert_eq!(format!("{}_share", setting[key].as_str().unwrap()), **largest);
     }
 }
@@ -89,7 +89,7 @@ fn a_tip_by_its_mark_has_no_plus_minus_but_a_request_to_measure_it() {
         }
     };
     let sheet = tip("").json();
-    assert!(sheet["settings"][0]["heat_net_half_width_w"].is_null() && sheet["budgets"].as_array().unwrap().is_empty());
+    assert!(sheet["settings"][0]["heat_net_expanded_w"].is_null() && sheet["budgets"].as_array().unwrap().is_empty());
     // Whoever has measured it says how well.
     let measured = tip("\n[uncertainty]\nbore = \"0.02 mm\"\n").json();
     assert!(fire(&measured, 0) > 0.05);
@@ -106,12 +106,12 @@ fn a_gauge_near_its_lowest_mark_says_that_plus_minus_is_not_enough() {
 /// Walls whose conductivity is known better are kept by a fire that is; a wall known exactly leaves the rest.
 #[test]
 fn the_fire_that_keeps_the_chamber_is_as_sure_as_its_walls() {
-    let evening = |walls: &str| {
-        super::furnace::evening(&[("[work]", &format!("[uncertainty]\nwalls = \"{walls}\"\n\n[work]"))]).json()
+    let run = |walls: &str| {
+        super::furnace::run(&[("[work]", &format!("[uncertainty]\nwalls = \"{walls}\"\n\n[work]"))]).json()
     };
     let at = |sheet: &Value, key: &str| number(sheet, &format!("/furnace/keep_steady_{key}_w"));
     let up = |walls: &str| {
-        let sheet = evening(walls);
+        let sheet = run(walls);
         (at(&sheet, "heat_net_high") / at(&sheet, "heat_net")).ln()
     };
     let (none, tenth, fifth) = (up("0 %"), up("10 %"), up("20 %"));
@@ -119,10 +119,10 @@ fn the_fire_that_keeps_the_chamber_is_as_sure_as_its_walls() {
     let [small, large] = [tenth, fifth].map(|all: f64| (all * all - none * none).sqrt());
     assert!((large / small - 2.0).abs() < 0.15, "{none} {tenth} {fifth}");
     // A tenth more through the walls is at most a tenth more fire, and no less than the walls' part of it.
-    let sheet = evening("10 %");
+    let sheet = run("10 %");
     let part = at(&sheet, "walls") / (at(&sheet, "walls") + at(&sheet, "openings"));
     assert!(small > 0.6 * 0.1 * part && small < 0.1, "{small} {part}");
     // Unless told, the materials' own, a quarter.
-    let usual = super::furnace::evening(&[]).json();
+    let usual = super::furnace::run(&[]).json();
     assert!((at(&usual, "heat_net_high") / at(&usual, "heat_net")).ln() > fifth);
 }

@@ -144,7 +144,7 @@ fn borders() -> Vec<Border> {
         Border {
             word: "no_gas",
             // With the damper wide open the blower holds its shut-off pressure or a little less: 2 inches of
-            // water of 249.089 Pa, here in air of 0.989 kg/m3 instead of 1.2; less what the head lets go.
+            // water of 249.089 Pa, here in air of 0.989 kg/m3 instead of 1.2; less what the head gives off.
             at: 0.5,
             read: |sheet| f64::from(setting(sheet, "mass_flow_kg_per_s") > 0.0),
             above: false,
@@ -291,7 +291,7 @@ fn gas_stops_where_the_gauge_meets_the_blower() {
     assert_eq!(found(&sheet)[0], ("no_gas".into(), Some("melt".into())));
     assert!(setting(&sheet, "back_pressure_pa") >= setting(&sheet, "gauge_pressure_pa"));
     assert!(!has(&sheet, "back_pressure") && !has(&sheet, "slow_jet"));
-    // Without air side too: a gauge of nought passes nothing.
+    // Without air side too: a gauge of zero passes nothing.
     let (start, end) = (super::BELLS.find("[blower]").unwrap(), super::BELLS.find("[head]").unwrap());
     let file = BurnerFile::bells(&[(&super::BELLS[start..end], ""), (GAUGE, "gauge = \"0 psi\"")]);
     assert!(has(&file.json(), "no_gas"));
@@ -347,7 +347,7 @@ fn a_mixture_too_lean_to_burn_cold_is_no_fire() {
         let file = at(opening);
         let sheet = file.json();
         // At the lean end of its ±, cold or at work.
-        let spread = 1.0 + setting(&sheet, "air_ratio_half_width") / setting(&sheet, "air_ratio");
+        let spread = 1.0 + setting(&sheet, "air_ratio_expanded") / setting(&sheet, "air_ratio");
         let leanest = setting(&sheet, "air_ratio").max(setting(&sheet, "air_ratio_cold") * spread);
         let lean = leanest > 1.95 * 1.01;
         if lean || leanest < 1.95 * 0.99 {

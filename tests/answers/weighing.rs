@@ -51,9 +51,9 @@ fn a_weighing_gives_back_the_jet_and_how_sure_it_is() {
     // 5 g read twice are 4.08 g at k = 2, of some 1.1 kg; the clock two seconds of 1800.
     let lost = 1.03 * model(&file) * 1800.0;
     let by_hand = ((4.082e-3 / lost).powi(2) + (2.0_f64 / 1800.0).powi(2)).sqrt();
-    assert!((number(&found, "/rows/0/run_half_width_share") / by_hand - 1.0).abs() < 1e-3);
-    assert!(at("joined_half_width_share") < at("measured_half_width_share"));
-    assert!(at("joined_half_width_share") < at("model_half_width_share"));
+    assert!((number(&found, "/rows/0/run_uncertainty_share") / by_hand - 1.0).abs() < 1e-3);
+    assert!(at("joined_uncertainty_share") < at("measured_uncertainty_share"));
+    assert!(at("joined_uncertainty_share") < at("model_uncertainty_share"));
     // The area of the bore goes with the flow.
     assert!((at("effective_bore_m") / at("bore_m") - 1.03_f64.sqrt()).abs() < 1e-3);
 }
@@ -69,7 +69,7 @@ fn a_saved_weighing_is_used_by_every_later_number_and_makes_them_surer() {
     for setting in [0, 1] {
         let share = |sheet: &Value| {
             let at = |key: &str| number(sheet, &format!("/settings/{setting}/{key}"));
-            at("heat_net_half_width_w") / at("heat_net_w")
+            at("heat_net_expanded_w") / at("heat_net_w")
         };
         assert!(share(&after) < 0.7 * share(&before), "{} {}", share(&after), share(&before));
     }
@@ -166,7 +166,7 @@ fn without_a_loss_it_plans_and_the_plan_holds() {
     let lost = format!("{} kg", number(&plan, "/plan_mass_kg"));
     let time = format!("{minutes} min");
     let found = json(&[&base[..], &["--lost", &lost, "--time", &time]].concat());
-    let (planned, reached) = (number(&plan, "/plan_half_width_share"), number(&found, "/joined_half_width_share"));
+    let (planned, reached) = (number(&plan, "/plan_uncertainty_share"), number(&found, "/joined_uncertainty_share"));
     assert!((planned / reached - 1.0).abs() < 1e-3, "{planned} {reached}");
 }
 
@@ -183,7 +183,7 @@ fn a_meter_and_a_scale_say_the_same_of_the_same_gas() {
     assert!((number(&found, "/measured_over_model") - 1.0).abs() < 2e-3, "{found}");
     // Its class of 1.5 in 100 stands beside what the gauge leaves.
     let exact = json(&[&base[..], &meter, &["--meter-class", "0 %"]].concat());
-    let squared = |answer: &Value| number(answer, "/measured_half_width_share").powi(2);
+    let squared = |answer: &Value| number(answer, "/measured_uncertainty_share").powi(2);
     assert!(((squared(&found) - squared(&exact)).sqrt() - 0.015).abs() < 1e-4);
     assert_eq!(found["how"], "meter");
 }

@@ -348,8 +348,8 @@ fn read(text: &str) -> BurnerFile {
     parse(text, "shop").unwrap_or_else(|error| panic!("{error}\n{text}"))
 }
 
-fn around(value: f64, half_width: f64) -> (f64, f64) {
-    (value - half_width, value + half_width)
+fn around(value: f64, expanded: f64) -> (f64, f64) {
+    (value - expanded, value + expanded)
 }
 
 /// How often the truth lies within ±, and the widest and narrowest ±, as shares.
@@ -386,9 +386,9 @@ fn the_truth_lies_within_what_is_printed() {
             let file = read(&shop.truth(&mut draws));
             let (plant, _) = file.plant().unwrap();
             let settings = plant.settings().unwrap();
-            heat.count(around(sure.gas.value, sure.gas.half_width), settings[0].gas.kilograms_per_second());
+            heat.count(around(sure.gas.value, sure.gas.expanded), settings[0].gas.kilograms_per_second());
             let true_ratio = settings[0].air.as_ref().and_then(|air| air.air_ratio()).unwrap_or(f64::NAN);
-            air.count(around(ratio.value, ratio.half_width), true_ratio);
+            air.count(around(ratio.value, ratio.expanded), true_ratio);
         }
         println!(
             "{place} {}: heat ± {:.0} % holds {}, air ratio {:.2} ± {:.0} % holds {}",

@@ -16,7 +16,7 @@ import pytest
 from browser import A4, LETTER, Browser, pages
 
 ROOT = Path(__file__).resolve().parents[2]
-EXAMPLES = ["bell-foundry", "casting-evening", "natural-gas", "blower-too-small"]
+EXAMPLES = ["bell-foundry", "casting", "natural-gas", "blower-too-small"]
 COMMAND = os.environ["JETWRIGHT_COMMAND"]
 # Millimeters of a CSS pixel.
 PIXEL = 25.4 / 96

@@ -159,7 +159,7 @@ impl Referee {
         let is_through = before == State::PrePurge && seen.state == State::Ready;
         let is_short = self.share_blown().is_some_and(|share| share < 0.9999);
         rule(is_through && is_short, "ready without the air changes")?;
-        rule(is_out && is_short, "the gas is not blown out")?;
+        rule(is_out && is_short, "the gas is not purged")?;
         rule(seen.blows != (seen.state != State::Off), "the blower is off, or never")?;
         if !asks {
             return Ok(());

@@ -18,7 +18,7 @@ pub fn simple(zones: usize) -> Furnace {
         openings: Vec::new(),
         vents: Vec::new(),
         volume: 0.028,
-        stream: Stream::linear(ROOM, 2200.0, 1100.0, 3.789e-7, Radiation::grey(0.5)),
+        stream: Stream::linear(ROOM, 2200.0, 1100.0, 3.789e-7, Radiation::gray(0.5)),
         zones,
         films: Films { fired: 20.0, blown: 20.0, off: 8.0 },
         room: ROOM,

@@ -69,7 +69,7 @@ fn open(furnace: &mut Furnace, area: f64, passage: f64, place: Place) {
 
 pub fn casting() -> Furnace {
     let mut made = furnace(Species::Propane, 83_528.0, 0.0283);
-    let layers = [("insulating brick 26", 75.0), ("fibre blanket", 50.0), ("steel sheet", 1.5)];
+    let layers = [("insulating brick 26", 75.0), ("fiber blanket", 50.0), ("steel sheet", 1.5)];
     made.builds.push(build(round(0.15, 0.5437), &layers, 83_528.0)).unwrap();
     open(&mut made, 60e-4, 0.55, Place::Lid(0.4));
     made
@@ -171,7 +171,7 @@ fn a_forge_of_brick_with_a_dense_floor() {
 #[test]
 fn a_forge_of_castable_and_a_kiln() {
     let mut forge = furnace(Species::Propane, 101_325.0, 0.011);
-    let layers = [("dense castable", 50.0), ("fibre blanket", 25.0), ("steel sheet", 2.0)];
+    let layers = [("dense castable", 50.0), ("fiber blanket", 25.0), ("steel sheet", 2.0)];
     forge.builds.push(build(round(0.1, 0.35), &layers, 101_325.0)).unwrap();
     forge.builds.push(build(flat(0.0528), &layers, 101_325.0)).unwrap();
     open(&mut forge, 100e-4, 0.68, Place::Upright(0.03, 0.13));
@@ -185,7 +185,7 @@ fn a_forge_of_castable_and_a_kiln() {
     near(held.fire, 10_246.0, 0.02, "keeping");
 
     let mut kiln = furnace(Species::Methane, 101_325.0, 0.3);
-    let light = [("insulating brick 26", 114.0), ("fibre blanket", 50.0), ("steel sheet", 1.0)];
+    let light = [("insulating brick 26", 114.0), ("fiber blanket", 50.0), ("steel sheet", 1.0)];
     kiln.builds.push(build(flat(2.27), &light, 101_325.0)).unwrap();
     let dense = [("dense fireclay brick", 64.0), ("insulating brick 26", 114.0)];
     kiln.builds.push(build(flat(0.4225), &dense, 101_325.0)).unwrap();

@@ -17,13 +17,13 @@ const SAME: f64 = 2e-3;
 /// Single precision over hundreds of steps, relative.
 const SINGLE: f64 = 1e-2;
 
-/// An invented furnace: walls by area (m2), density, conductivity, thickness; fire (W), opening (m2), grey gas (1/m).
+/// An invented furnace: walls by area (m2), density, conductivity, thickness; fire (W), opening (m2), gray gas (1/m).
 #[derive(Clone, Debug)]
 struct Draw {
     walls: std::vec::Vec<[f64; 4]>,
     flux: f64,
     open: f64,
-    grey: f64,
+    gray: f64,
     zones: usize,
     front: bool,
 }
@@ -48,7 +48,7 @@ impl Draw {
                 S::c(2200.0),
                 S::c(1100.0),
                 S::c(3.789e-7),
-                Radiation::grey(S::c(self.grey)),
+                Radiation::gray(S::c(self.gray)),
             ),
             zones: self.zones,
             films: Films { fired: S::c(15.0), blown: S::c(15.0), off: S::c(8.0) },
@@ -77,7 +77,7 @@ fn draws() -> impl Strategy<Value = Draw> {
     let wall = (0.05..1.0_f64, 2.3..3.4_f64, -0.8..0.2_f64, 0.03..0.12_f64)
         .prop_map(|(area, density, conducts, thick)| [area, 10_f64.powf(density), 10_f64.powf(conducts), thick]);
     (proptest::collection::vec(wall, 1..4), 4e4..1.2e5_f64, 0.003..0.03_f64, 0.1..1.5_f64, 1..4_usize, any::<bool>())
-        .prop_map(|(walls, flux, open, grey, zones, front)| Draw { walls, flux, open, grey, zones, front })
+        .prop_map(|(walls, flux, open, gray, zones, front)| Draw { walls, flux, open, gray, zones, front })
 }
 
 fn lump<S: Scalar>(mass: f64, area: f64) -> Content<S> {

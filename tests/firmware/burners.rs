@@ -8,7 +8,7 @@ pub fn demo() -> PathBuf {
     concat!(env!("CARGO_MANIFEST_DIR"), "/examples/bell-foundry.toml").into()
 }
 
-/// Numbers between nought and one that are the same in every run.
+/// Numbers between zero and one that are the same in every run.
 pub struct Draw(u64);
 
 impl Draw {
@@ -100,7 +100,7 @@ mixture_temperature = \"{:.0} C\"
         writeln!(file, "mixing_tube_diameter = \"{:.0} mm\"", 45.0 * size).expect("text takes text");
     }
     if draw.share() > 0.3 {
-        writeln!(file, "[chamber]\nexhaust_area = \"80 cm2\"\ntemperature = \"1150 C\"").expect("text takes text");
+        writeln!(file, "[chamber]\nexhaust_opening = \"80 cm2\"\ntemperature = \"1150 C\"").expect("text takes text");
     }
     file + "[fire]\nair_ratio = 1.05\n[[setting]]\nname = \"small\"\ngauge = \"0.15 bar\"\n[[setting]]\nname = \"large\"\ngauge = \"0.25 bar\"\n"
 }

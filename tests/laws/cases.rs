@@ -27,7 +27,7 @@ const fn row(input: Input) -> (f64, f64) {
     (range.min, range.max)
 }
 
-/// Everything that is accepted; the gauge from a hundredth of a pascal, since nought has its own test.
+/// Everything that is accepted; the gauge from a hundredth of a pascal, since zero has its own test.
 pub const ACCEPTED: Ranges = Ranges {
     bore: row(Input::Bore),
     length: row(Input::BoreLength),

@@ -103,8 +103,8 @@ fn carbon_monoxide_falls_with_air_and_available_heat_with_temperature() {
     for kelvin in [1100.0, 1500.0, 2000.0] {
         for pair in RATIOS.windows(2) {
             let (rich, lean) = (at(pair[0], kelvin), at(pair[1], kelvin));
-            let monoxide = |products: &Products| products.dry(Product::CarbonMonoxide);
-            assert!(monoxide(&rich) > monoxide(&lean), "{kelvin} {pair:?}");
+            let carbon_monoxide = |products: &Products| products.dry(Product::CarbonMonoxide);
+            assert!(carbon_monoxide(&rich) > carbon_monoxide(&lean), "{kelvin} {pair:?}");
         }
     }
     let reactants = reactants::<f64>("propane", 1.1, 298.15, 0.0);

@@ -144,8 +144,8 @@ fn at_the_dew_point_water_just_saturates() {
             }
         }
     }
-    let monoxide = Gas::from(Species::CarbonMonoxide);
-    let dry = Reactants::new(&monoxide, &site(101_325.0, 0.0), 1.2, Temperature::from_kelvin(298.15)).unwrap();
+    let carbon_monoxide = Gas::from(Species::CarbonMonoxide);
+    let dry = Reactants::new(&carbon_monoxide, &site(101_325.0, 0.0), 1.2, Temperature::from_kelvin(298.15)).unwrap();
     let flue = dry.products_at(Temperature::from_kelvin(800.0)).unwrap();
     assert_eq!(flue.dew_point(AbsolutePressure::from_pascals(101_325.0)), None);
 }

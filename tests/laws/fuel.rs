@@ -145,8 +145,8 @@ fn a_line_takes_more_the_longer_and_narrower_it_is_and_none_takes_nothing() {
         let fed = |diameter: f64, length: f64| {
             let found = hose(diameter, length, 2.0).feed(&jet, &gas, &supply).unwrap();
             assert!(found.loss.pascals() >= 0.0 && found.at_jet.pascals() >= supply.back.pascals());
-            assert_eq!(found.gauge_lies, found.share > jetwright::fuel::GAUGE_LIES);
-            told += usize::from(found.gauge_lies);
+            assert_eq!(found.gauge_reads_high, found.share > jetwright::fuel::GAUGE_READS_HIGH);
+            told += usize::from(found.gauge_reads_high);
             found.jet.mass_flow.kilograms_per_second()
         };
         let mut fed = fed;

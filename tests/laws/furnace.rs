@@ -1,6 +1,6 @@
 //! Laws of the furnace: energy closes, more fire is hotter, more brick is cooler, and what shops see.
 
-use jetwright::furnace::warming::{RELIGHTS_ABOVE_CELSIUS, Warming};
+use jetwright::furnace::warming::{REIGNITES_ABOVE_CELSIUS, Warming};
 use jetwright::furnace::work::{Charge, Crucible};
 use jetwright::furnace::{Body, Chamber, Layer, MATERIALS, Material, Opening, Substance, Surroundings, Wall};
 use jetwright::quantity::{
@@ -14,13 +14,13 @@ fn celsius<S: Scalar>(value: f64) -> Temperature<S> {
     Temperature::from_celsius(S::c(value))
 }
 
-/// A small crucible furnace (invented): 30 cm wide, 40 cm high with its ends, 75 mm of brick, 50 mm of fibre, steel.
+/// A small crucible furnace (invented): 30 cm wide, 40 cm high with its ends, 75 mm of brick, 50 mm of fiber, steel.
 fn chamber<S: Scalar>(brick_mm: f64) -> Chamber<S> {
     let layer = |key: &str, millimeters: f64| Layer {
         material: Material::named(key).unwrap(),
         thickness: Length::from_millimeters(S::c(millimeters)),
     };
-    let layers = [layer("insulating brick 26", brick_mm), layer("fibre blanket", 50.0), layer("steel sheet", 1.5)];
+    let layers = [layer("insulating brick 26", brick_mm), layer("fiber blanket", 50.0), layer("steel sheet", 1.5)];
     let body = Body::Round {
         inner_radius: Length::from_millimeters(S::c(150.0)),
         length: Length::from_millimeters(S::c(550.0)),
@@ -46,7 +46,7 @@ fn nothing<S: Scalar>() -> Power<S> {
 }
 
 #[test]
-fn energy_closes_in_every_part_of_an_evening() {
+fn energy_closes_in_every_part_of_an_firing() {
     fn holds<S: Scalar>(closes: f64) {
         let chamber = chamber::<S>(75.0);
         let mut warming = Warming::cold(&chamber).unwrap();
@@ -70,8 +70,8 @@ fn energy_closes_in_every_part_of_an_evening() {
 }
 
 #[test]
-fn an_evening_in_single_precision_is_that_in_double() {
-    fn evening<S: Scalar>() -> [f64; 5] {
+fn an_firing_in_single_precision_is_that_in_double() {
+    fn run<S: Scalar>() -> [f64; 5] {
         let chamber = chamber::<S>(75.0);
         let mut warming = Warming::cold(&chamber).unwrap();
         let up = warming.warm_up(fire(26.0), celsius(1200.0), available).unwrap();
@@ -82,13 +82,13 @@ fn an_evening_in_single_precision_is_that_in_double() {
         [up.time.seconds(), up.stored, hold.mean_fire().watts(), down.time.seconds(), down.outside.kelvin()]
             .map(Scalar::to_f64)
     }
-    for (double, single) in evening::<f64>().into_iter().zip(evening::<f32>()) {
+    for (double, single) in run::<f64>().into_iter().zip(run::<f32>()) {
         assert!((single / double - 1.0).abs() < SINGLE_PRECISION_TRANSIENT, "{single} {double}");
     }
 }
 
 #[test]
-fn a_lined_furnace_holds_with_several_times_less_than_it_warms_up_with_and_relights_for_minutes() {
+fn a_lined_furnace_holds_with_several_times_less_than_it_warms_up_with_and_reignites_for_minutes() {
     // Common practice, no source: orders of magnitude. Numbers are held by the rows of `reference/heating.csv` and by
     // the balance of what enters and what is stored.
     let chamber = chamber::<f64>(75.0);
@@ -98,8 +98,8 @@ fn a_lined_furnace_holds_with_several_times_less_than_it_warms_up_with_and_relig
     assert!(26e3 / holding.fire.watts() > 2.5, "{holding:?}");
     assert!((5.0..60.0).contains(&up.time.minutes()), "{up:?}");
     warming.hold(celsius(1200.0), Duration::from_minutes(60.0), nothing(), available).unwrap();
-    let relights = celsius(RELIGHTS_ABOVE_CELSIUS);
-    let down = warming.cool_to(relights, MassFlow::from_grams_per_second(0.0)).unwrap();
+    let reignition = celsius(REIGNITES_ABOVE_CELSIUS);
+    let down = warming.cool_to(reignition, MassFlow::from_grams_per_second(0.0)).unwrap();
     assert!((2.0..120.0).contains(&down.time.minutes()), "{down:?}");
     println!("hold {holding:?}\nup {up:?}\ndown {down:?}");
 }

@@ -90,9 +90,9 @@ fn the_worked_case_lights_and_holds_where_its_hand_says() {
     // A head whose flames bear the gradient of a plain port would have these, 1/s, and light from these gauges, psi. At
     // the last the mixture has 1.12 times the gas, and rich flames are slower by 4 %: the hand's 7.6 rises to 7.8.
     let gradient = state(7.0).1.gradient;
-    for (bears, lights_from) in [(2000.0, 6.2), (3100.0, 7.0), (4000.0, 7.8)] {
-        let cold = range(&burner, &conditions, WIDE_OPEN, gradient / bears, &losing(0.0)).cold.unwrap();
-        assert!(cold.low_ends && (cold.low.psi() / lights_from - 1.0).abs() < 0.025, "{bears}: {}", cold.low.psi());
+    for (limit, lights_from) in [(2000.0, 6.2), (3100.0, 7.0), (4000.0, 7.8)] {
+        let cold = range(&burner, &conditions, WIDE_OPEN, gradient / limit, &losing(0.0)).cold.unwrap();
+        assert!(cold.low_ends && (cold.low.psi() / lights_from - 1.0).abs() < 0.025, "{limit}: {}", cold.low.psi());
     }
     // Losses at 760 degC, kW, and the gauge that holds them, psi.
     for (loss, holds) in [(1.4, 0.76), (2.7, 1.06), (4.7, 1.59)] {
@@ -166,7 +166,7 @@ fn the_setting_seen_is_the_border_it_calibrates() {
         let glow = losing(1e3);
         let at = |factor: f64| burner.lighting(&conditions, rig.gauge(), air, Some(constant * factor), &glow).unwrap();
         assert_eq!(at(1.001).lights, Lights::Cold, "{rig:?}");
-        assert_eq!(at(0.999).goes_out, Some(GoesOut::LetsGo), "{rig:?}");
+        assert_eq!(at(0.999).goes_out, Some(GoesOut::BlowOff), "{rig:?}");
         assert_ne!(at(0.999).lights, Lights::Cold);
         met += 1;
     }
@@ -265,23 +265,23 @@ fn a_gradient_rises_with_the_flow_and_falls_with_the_width_of_the_hole() {
 }
 
 #[test]
-fn what_a_flame_bears_is_most_a_little_rich_and_nothing_outside_the_limits() {
+fn what_a_flame_stands_is_most_a_little_rich_and_nothing_outside_the_limits() {
     let conditions = fixed_air().1;
     let flame =
         |ratio: f64, kelvin: f64| FlameGradients::new(&conditions, ratio, Temperature::from_kelvin(kelvin)).unwrap();
     let best = flame(1.0 / 1.08, 293.15);
     for ratio in [0.7, 0.8, 1.05, 1.3, 1.8] {
         let here = flame(ratio, 293.15);
-        assert!(here.flash_back < best.flash_back && here.blow_off < best.blow_off, "{ratio}");
-        assert!(here.quenching_distance > best.quenching_distance && here.flash_back < here.blow_off);
+        assert!(here.flashback < best.flashback && here.blow_off < best.blow_off, "{ratio}");
+        assert!(here.quenching_distance > best.quenching_distance && here.flashback < here.blow_off);
         // Fresh air feeds a rich rim and thins a lean one.
         assert_eq!(here.blow_off_in_air > here.blow_off, ratio < 1.0, "{ratio}");
     }
     let same = flame(1.0, 293.15);
     assert!((same.blow_off_in_air / same.blow_off - 1.0).abs() < 1e-12);
     let none = flame(2.5, 293.15);
-    assert_eq!((none.flash_back, none.blow_off, none.blow_off_in_air), (0.0, 0.0, 0.0));
-    assert!(flame(1.0, 400.0).flash_back > 1.3 * best.flash_back * 0.9, "a hot port runs back sooner");
+    assert_eq!((none.flashback, none.blow_off, none.blow_off_in_air), (0.0, 0.0, 0.0));
+    assert!(flame(1.0, 400.0).flashback > 1.3 * best.flashback * 0.9, "a hot port flashes back sooner");
 }
 
 #[test]
@@ -304,12 +304,12 @@ fn unlit_gas_in_its_limit_cases() {
     assert!((air_changes(1.0_f64, (-4.0_f64).exp()).unwrap() - 4.0).abs() < 1e-12);
     assert_eq!(air_changes(0.01, 0.02), Ok(0.0));
     assert!(air_changes(1.0, 0.0).is_err());
-    // Blown through with the air of the setting, and the more air the sooner.
+    // Purged with the air of the setting, and the more air the sooner.
     let rig = Rig { blower_pressure: 400.0, ..BELL_FOUNDRY };
     let (burner, conditions) = (rig.burner::<f64>(), rig.conditions::<f64>());
     let unlit = |opening: f64| burner.unlit(&conditions, BELL_FOUNDRY.gauge(), opening, liters(30.0)).unwrap();
     let (narrow, wide) = (unlit(0.15), unlit(0.2));
-    assert!(wide.blow_through.unwrap() < narrow.blow_through.unwrap());
+    assert!(wide.purge.unwrap() < narrow.purge.unwrap());
     assert!(wide.gas_share < narrow.gas_share && narrow.changes > 4.0);
     assert!(narrow.burnable_without_air < narrow.burnable_after);
 }
@@ -383,7 +383,7 @@ fn every_burner_gets_an_answer_that_is_finite() {
         if let (Some(cold), Some(limits)) = (range.cold, range.within_limits) {
             assert!(cold.low.pascals() >= limits.low.pascals() * (1.0 - 1e-6), "{rig:?}");
         }
-        match burner.runs_back_below(&conditions, AirSetting::Ratio(rig.air_ratio)) {
+        match burner.flashback_below(&conditions, AirSetting::Ratio(rig.air_ratio)) {
             Err(Error::NotMeasured { .. }) => assert!(flames_measured(&conditions.gas).is_err(), "{rig:?}"),
             found => drop(found.unwrap()),
         }

@@ -46,7 +46,7 @@ fn what_is_not_known_of_running_back_is_never_a_no() {
         (Gas::from(Species::Propane), true),
     ] {
         conditions.gas = gas;
-        let below = burner.runs_back_below(&conditions, AirSetting::Ratio(1.0));
+        let below = burner.flashback_below(&conditions, AirSetting::Ratio(1.0));
         assert_eq!(below.is_ok(), known, "{below:?}");
         let running = burner.run(&conditions, psi(1.0), 1.0).unwrap();
         let ports = burner.port_state(&conditions, &running).unwrap();

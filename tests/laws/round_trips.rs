@@ -127,12 +127,12 @@ fn a_measured_coefficient_is_used_as_it_is() {
     for case in JetCase::cover(&IN_USE, 500) {
         let (gas, supply) = (case.gas::<f64>(), case.supply::<f64>());
         let model = case.jet::<f64>().unwrap();
-        let Ok(modelled) = model.flow(&gas, &supply) else { continue };
+        let Ok(modeled) = model.flow(&gas, &supply) else { continue };
         let with = |coefficient| Jet { coefficient, ..model }.flow(&gas, &supply).unwrap();
         let measured = with(Coefficient::Measured(0.7));
         assert_eq!(measured.discharge_coefficient, 0.7);
-        let ratio = measured.mass_flow.kilograms_per_second() / modelled.mass_flow.kilograms_per_second();
-        assert!(near(ratio, 0.7 / modelled.discharge_coefficient, 1e-12));
+        let ratio = measured.mass_flow.kilograms_per_second() / modeled.mass_flow.kilograms_per_second();
+        assert!(near(ratio, 0.7 / modeled.discharge_coefficient, 1e-12));
         // Measured somewhere else: there it is the value, here it follows the model.
         let elsewhere = Supply { gauge: GaugePressure::from_pascals(case.gauge.max(0.0) * 0.5), ..supply };
         if elsewhere.gauge < elsewhere.back {
@@ -142,7 +142,7 @@ fn a_measured_coefficient_is_used_as_it_is() {
         let there = Jet { coefficient: moved, ..model }.flow(&gas, &elsewhere).unwrap();
         assert!(near(there.discharge_coefficient, 0.7, 1e-12));
         let model_there = model.flow(&gas, &elsewhere).unwrap().discharge_coefficient;
-        let expected = 0.7 * modelled.discharge_coefficient / model_there;
+        let expected = 0.7 * modeled.discharge_coefficient / model_there;
         assert!(near(with(moved).discharge_coefficient, expected, 1e-12));
     }
 }

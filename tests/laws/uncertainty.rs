@@ -37,7 +37,7 @@ fn drawn<const N: usize, const M: usize>(
 ) -> ([(f64, f64); M], f64) {
     let mut chance = Chance(0x9E37_79B9_7F4A_7C15);
     let (mut sum, mut squares, mut refused) = ([0.0; M], [0.0; M], 0);
-    let centre = of.results([0.0; N]).unwrap();
+    let center = of.results([0.0; N]).unwrap();
     for _ in 0..draws {
         let by = standard.map(|standard| standard * chance.normal());
         let Ok(found) = of.results(by) else {
@@ -45,7 +45,7 @@ fn drawn<const N: usize, const M: usize>(
             continue;
         };
         for result in 0..M {
-            let by = found[result] - centre[result];
+            let by = found[result] - center[result];
             sum[result] += by;
             squares[result] += by * by;
         }
@@ -53,7 +53,7 @@ fn drawn<const N: usize, const M: usize>(
     let count = (draws - refused) as f64;
     let of = |result: usize| {
         let mean = sum[result] / count;
-        (centre[result] + mean, (squares[result] / count - mean * mean).sqrt())
+        (center[result] + mean, (squares[result] / count - mean * mean).sqrt())
     };
     (core::array::from_fn(of), refused as f64 / draws as f64)
 }
@@ -63,7 +63,7 @@ const FAR_OUT: f64 = 0.05;
 
 /// A straight budget must tell the spread of the draws within the tenth it promises, a bent one is left to say so.
 fn hold<const N: usize>(what: &str, budget: &Budget<f64, N>, (mean, spread): (f64, f64), refused: f64) -> bool {
-    assert!(budget.value.is_finite() && budget.half_width() >= 0.0, "{what}");
+    assert!(budget.value.is_finite() && budget.expanded() >= 0.0, "{what}");
     if !budget.is_straight() {
         return false;
     }
@@ -102,7 +102,7 @@ fn bells(gauge: f64, sizing: Sizing, tie: Option<Tie>) -> UncertainJet {
 
 fn share(jet: &UncertainJet) -> f64 {
     let gas = jet.answers().unwrap().gas;
-    gas.half_width() / gas.value
+    gas.expanded() / gas.value
 }
 
 #[test]
@@ -142,7 +142,7 @@ fn over_the_whole_range_the_first_order_holds_or_says_that_it_does_not() {
 }
 
 #[test]
-fn close_to_nought_the_first_order_is_off_and_says_so() {
+fn close_to_zero_the_first_order_is_off_and_says_so() {
     // A 0-15 psi gauge that reads 0.4 psi may be off by more: the flow goes with the root of what is left.
     let jet = bells(0.4, Sizing::Measured, None);
     let gas = jet.answers().unwrap().gas;
@@ -188,7 +188,7 @@ fn the_bells_are_as_sure_as_a_hand_calculation_says() {
     near(share(&bells(6.0, Sizing::Measured, None)), 0.066);
     near(share(&bells(2.0, Sizing::Measured, None)), 0.13);
     near(share(&bells(6.0, Sizing::Drilled, None)), 0.12);
-    let tie = Tie { supply: supply(6.0), gauge_weight: 1.0, half_width: 0.01 };
+    let tie = Tie { supply: supply(6.0), gauge_weight: 1.0, expanded: 0.01 };
     near(share(&bells(6.0, Sizing::Measured, Some(tie))), 0.022);
     // Read from another gauge, its error is new: 2.5 in 100 more.
     near(share(&bells(6.0, Sizing::Measured, Some(Tie { gauge_weight: 0.0, ..tie }))), 0.033);
@@ -196,7 +196,7 @@ fn the_bells_are_as_sure_as_a_hand_calculation_says() {
 
 #[test]
 fn a_weighing_takes_bore_edge_and_model_out_of_the_budget_and_leaves_the_pressure_elsewhere() {
-    let tie = Tie { supply: supply(6.0), gauge_weight: 1.0, half_width: 0.01 };
+    let tie = Tie { supply: supply(6.0), gauge_weight: 1.0, expanded: 0.01 };
     let [here, elsewhere] = [6.0, 1.5].map(|gauge| bells(gauge, Sizing::Drilled, Some(tie)).answers().unwrap().gas);
     for source in [Source::Bore, Source::Edge, Source::Hole, Source::Gauge, Source::PressureDependence] {
         assert!(here.share(source as usize) < 1e-3, "{}", source.key());
@@ -218,7 +218,7 @@ fn a_better_known_input_never_makes_a_result_less_sure() {
     let halves = budgets(&jet, jet.standard().map(|standard| 0.5 * standard)).unwrap()[0].standard();
     assert!((halves / (0.5 * whole) - 1.0).abs() < 1e-12);
     let sure = budgets(&jet, [0.0; Source::OF_A_JET]).unwrap()[0];
-    assert!(sure.half_width() == 0.0 && sure.largest().is_none() && sure.is_straight());
+    assert!(sure.expanded() == 0.0 && sure.largest().is_none() && sure.is_straight());
 }
 
 #[test]

@@ -27,7 +27,7 @@ fn number<S: Scalar>(text: &str) -> S {
 fn radiation<S: Scalar>(row: &Row) -> Radiation<S> {
     if row.optional("kappa").is_some() {
         let kappa = row.get::<S>("kappa");
-        return if kappa > S::zero() { Radiation::grey(kappa) } else { Radiation::clear() };
+        return if kappa > S::zero() { Radiation::gray(kappa) } else { Radiation::clear() };
     }
     Radiation::of_products(row.get("co2"), row.get("h2o"), row.get::<S>("pressure_pa") / S::c(ATMOSPHERE))
 }

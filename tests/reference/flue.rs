@@ -1,4 +1,4 @@
-//! What the flue gas carries off and what an analyser reads in it.
+//! What the flue gas carries off and what an analyzer reads in it.
 
 use super::row::Row;
 use jetwright::combustion::{Basis, FlueReading, Reactants, air_ratio_from_oxygen, expected_reading};

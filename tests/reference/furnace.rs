@@ -78,9 +78,9 @@ fn deep<S: Scalar>(row: &Row, thickness: f64, hot: impl Fn(S) -> S) -> (S, Vec<(
 
 /// The hot face of two layers under a steady fire, and the temperature 60 mm behind it.
 fn layered<S: Scalar>(row: &Row) -> (S, S) {
-    let (brick, fibre): (Material<S>, Material<S>) =
-        (Material::named("insulating brick 26").unwrap(), Material::named("fibre blanket").unwrap());
-    let layers = [(&brick, S::c(0.075)), (&fibre, S::c(0.05))];
+    let (brick, fiber): (Material<S>, Material<S>) =
+        (Material::named("insulating brick 26").unwrap(), Material::named("fiber blanket").unwrap());
+    let layers = [(&brick, S::c(0.075)), (&fiber, S::c(0.05))];
     let room = S::c(293.15);
     let mut grid = Grid::new(layers.into_iter(), &square_meter(), room, S::c(1.08));
     let steps = 200;
@@ -105,7 +105,7 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         "wall_heat_w_per_m2" => layers(row).between(hot(), cold()).unwrap().heat.watts(),
         "wall_face_k" => layers(row).between(hot(), cold()).unwrap().faces[row.number("face") as usize].kelvin(),
         "fibre_wall_heat_w_per_m2" => {
-            let material = Material::named("fibre blanket").unwrap();
+            let material = Material::named("fiber blanket").unwrap();
             let layer = Layer { material, thickness: Length::from_meters(row.get("thickness_m")) };
             Wall::new(&[layer], square_meter()).unwrap().between(hot(), cold()).unwrap().heat.watts()
         }

@@ -28,7 +28,7 @@ pub fn ours<S: Scalar>(row: &Row) -> Option<S> {
         "thermal_diffusivity_m2_per_s" => thermal_diffusivity(&conditions(), row.get("air_ratio"), mixture()).unwrap(),
         "blow_off_gradient_per_s" => flame().blow_off,
         "blow_off_in_air_gradient_per_s" => flame().blow_off_in_air,
-        "flash_back_gradient_per_s" => flame().flash_back,
+        "flashback_gradient_per_s" => flame().flashback,
         "quenching_distance_m" => flame().quenching_distance.meters(),
         "wall_gradient_per_s" => {
             let diameter = Length::from_meters(row.get("port_diameter_m"));

@@ -344,7 +344,7 @@ enum JetwrightBasis
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
   /*
-   Of gas drawn off and cooled, its water condensed: most analysers.
+   Of gas drawn off and cooled, its water condensed: most analyzers.
    */
   JETWRIGHT_BASIS_DRY = 0,
   /*
@@ -430,13 +430,13 @@ enum JetwrightHazardKind
    */
   JETWRIGHT_HAZARD_KIND_NO_GAS = 6,
   /*
-   Gradient at the ports over the flash-back gradient, and where flash-back is excluded.
+   Gradient at the ports over the flashback gradient, and where flashback is excluded.
    */
-  JETWRIGHT_HAZARD_KIND_FLASH_BACK = 7,
+  JETWRIGHT_HAZARD_KIND_FLASHBACK = 7,
   /*
    Nothing is known of where the flame of this gas flashes back.
    */
-  JETWRIGHT_HAZARD_KIND_FLASH_BACK_UNKNOWN = 8,
+  JETWRIGHT_HAZARD_KIND_FLASHBACK_UNKNOWN = 8,
   /*
    Gas heavier than air: its relative density.
    */
@@ -994,7 +994,7 @@ typedef struct JetwrightReadingSpreads {
 } JetwrightReadingSpreads;
 
 /*
- How sure an estimate is: half widths at two standard deviations, as shares of its numbers.
+ How sure an estimate is: expanded uncertainties at two standard deviations, as shares of its numbers.
  */
 typedef struct JetwrightEstimateSpread {
   /*
@@ -1012,7 +1012,7 @@ typedef struct JetwrightEstimateSpread {
 } JetwrightEstimateSpread;
 
 /*
- What an analyser reads in the flue gas, by volume, 0 to 1.
+ What an analyzer reads in the flue gas, by volume, 0 to 1.
  */
 typedef struct JetwrightFlueReading {
   /*
@@ -1030,7 +1030,7 @@ typedef struct JetwrightFlueReading {
 } JetwrightFlueReading;
 
 /*
- What an analyser should read when all burns to the end, by volume, 0 to 1.
+ What an analyzer should read when all burns to the end, by volume, 0 to 1.
  */
 typedef struct JetwrightExpectedReading {
   /*
@@ -1479,7 +1479,7 @@ JetwrightStatus jetwright_burner_air_flow(const struct JetwrightBurner *burner,
                                           float *air_flow_m3_per_s);
 
 /*
- The estimate with its plus-minus. Costs seven estimates: ask it now and then, not each tick.
+ The estimate with its ±. Costs seven estimates: ask it now and then, not each tick.
 
  Refused as the estimate is, and where a reading means nothing at both ends of its spread; a spread that is no
  number or out of range is refused too.
@@ -1503,7 +1503,7 @@ JetwrightStatus jetwright_air_ratio_from_oxygen(uint32_t gas_number,
                                                 float *air_ratio);
 
 /*
- What an analyser should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
+ What an analyzer should read in the flue gas of a `JetwrightGas` at an air ratio from 1 on.
  */
 JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_expected_reading(uint32_t gas_number,
@@ -1529,7 +1529,7 @@ JetwrightStatus jetwright_jet_hazards(const struct JetwrightJet *jet,
 
 /*
  What a fire of this air ratio warns of: carbon monoxide, a mixture too lean to burn cold, a heavy gas, a flame of
- which flash-back is not known. Carbon monoxide is that of the hottest of the chamber and a glow.
+ which flashback is not known. Carbon monoxide is that of the hottest of the chamber and a glow.
  */
 JETWRIGHT_MUST_USE
 JetwrightStatus jetwright_flame_hazards(const struct JetwrightFlame *flame,

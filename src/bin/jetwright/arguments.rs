@@ -66,7 +66,7 @@ pub enum Command {
     )]
     Flame(FlameArguments),
     /// Heat and time to bring a piece, a charge or a loaded crucible to temperature.
-    #[command(after_help = "Example:\n  jetwright work --substance \"bell bronze\" --mass \"12 kg\" --to \"1100 C\" \
+    #[command(after_help = "Example:\n  jetwright work --material \"bell bronze\" --mass \"12 kg\" --to \"1100 C\" \
         --chamber \"1250 C\" --crucible-mass \"5 kg\" --crucible-wall \"15 mm\" --crucible-area \"1300 cm2\"")]
     Work(WorkArguments),
     /// The panels of a burner file's chamber added up: areas, volumes, bags, drying out.
@@ -97,8 +97,8 @@ pub enum Command {
     )]
     Setpoints(SetpointArguments),
     /// Whether a cylinder keeps up with a draw: at its level now, and for so many minutes.
-    #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --holds \"45 kg\" \
-        --left \"20 kg\" --diameter \"375 mm\" --needs \"1 bar\" --minutes \"90 min\"")]
+    #[command(after_help = "Example:\n  jetwright cylinder --gas propane --heat \"22 kW net\" --capacity \"45 kg\" \
+        --contents \"20 kg\" --diameter \"375 mm\" --minimum-inlet-pressure \"1 bar\" --minutes \"90 min\"")]
     Cylinder(CylinderArguments),
     /// What a low-pressure gas pipe passes, by the formula of the fuel-gas codes.
     #[command(after_help = "Example:\n  jetwright line --gas natural-gas --diameter \"27 mm\" --length \"15 m\" \

@@ -20,12 +20,12 @@ use crate::output;
 part! {
     /// The cylinder; it stands in the air of the site.
     Tank: CylinderGiven, |description| description.cylinder.as_ref(), Some("The cylinder"),
-        [offer("holds"), offer("diameter"), offer("left"), offer("empty_mass"), offer("count")]
+        [offer("capacity"), offer("diameter"), offer("contents"), offer("tare"), offer("count")]
 }
 
 part! {
     /// The regulator.
-    Regulator: RegulatorGiven, |description| description.regulator.as_ref(), Some("The regulator"), [needed("needs")]
+    Regulator: RegulatorGiven, |description| description.regulator.as_ref(), Some("The regulator"), [needed("minimum_inlet_pressure")]
 }
 
 part! {
@@ -56,11 +56,11 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
     let asked = arguments.drawn.checked()?;
     let flow = draw(&asked, &gas)?;
     let tank = arguments.cylinder.checked()?;
-    let needs = there(arguments.regulator.given().needs, "needs")?;
-    let (holds, diameter) = (there(tank.holds, "holds")?, there(tank.diameter, "diameter")?);
-    let (left, count) = (tank.left.unwrap_or(holds), there(tank.count, "count")?);
+    let needs = there(arguments.regulator.given().minimum_inlet_pressure, "minimum_inlet_pressure")?;
+    let (capacity, diameter) = (there(tank.capacity, "capacity")?, there(tank.diameter, "diameter")?);
+    let (left, count) = (tank.contents.unwrap_or(capacity), there(tank.count, "count")?);
     let each = f64::from(count);
-    let cylinder = Cylinder::new(diameter, holds, tank.empty_mass, each)
+    let cylinder = Cylinder::new(diameter, capacity, tank.tare, each)
         .map_err(|error| CommandError::option("empty-mass", error))?;
     let store = Store {
         gas: &gas,
@@ -73,7 +73,7 @@ pub fn run(arguments: &CylinderArguments) -> Result<String, CommandError> {
     let pressure = store.pressure().map_err(|error| CommandError::option("gas", advice(&error)))?;
     if pressure < needs {
         let text = format!("the cylinder stands at {:.2} bar only, so cold: it gives nothing", pressure.bar());
-        return Err(CommandError::option("needs", text).beside("air-temperature", 0).into());
+        return Err(CommandError::option("minimum-inlet-pressure", text).beside("air-temperature", 0).into());
     }
     let row = store.row(flow, needs, there(asked.minutes, "minutes")?);
     let row = row.map_err(|error| CommandError::option("air-temperature", advice(&error)))?;

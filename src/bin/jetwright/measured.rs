@@ -318,7 +318,7 @@ fn refused(kind: MeasuredBy, error: WeighingError) -> OptionError {
             );
             CommandError::option(option, text)
         }
-        WeighingError::NothingLost { run } => CommandError::option(option, "accepted is more than nought").nth(run),
+        WeighingError::NothingLost { run } => CommandError::option(option, "accepted is more than zero").nth(run),
         _ => CommandError::option(option, "accepted is a run or more"),
     }
 }

@@ -92,7 +92,7 @@ impl<P: Part> Asked<P> {
             let option = |key: &str| P::SECTION.row(key).map_or(key.into(), name);
             let told = CommandError::option(&option(refusal.place.key), breach_words(&breach, &|key| option(key)));
             match breach {
-                Breach::MoreThanHeld => told.beside("holds", 0).into(),
+                Breach::MoreThanHeld => told.beside("capacity", 0).into(),
                 _ => told.into(),
             }
         })?;

@@ -21,7 +21,7 @@ const COLDER: &str = "accepted is hotter than the temperature the work is brough
 part! {
     /// What is heated, and in what.
     Load: WorkGiven, |description| description.work.as_ref(), None, [
-        offer("substance"),
+        offer("material"),
         offer("mass"),
         offer("temperature"),
         offer("crucible_mass"),
@@ -68,7 +68,7 @@ struct Heated {
 impl Heated {
     fn of(arguments: &WorkArguments) -> Result<Self, CommandError> {
         let given = arguments.work.checked()?;
-        let (name, to) = (there(given.substance, "substance")?.0, there(given.temperature, "to")?);
+        let (name, to) = (there(given.material, "material")?.0, there(given.temperature, "to")?);
         let asked = arguments.heating.checked()?;
         let (from, chamber, film) = (there(asked.from, "from")?, asked.chamber, there(asked.film, "film")?.0);
         if from >= to {
@@ -77,7 +77,7 @@ impl Heated {
         if chamber.is_some_and(|chamber| chamber <= to) {
             return Err(CommandError::option("chamber", COLDER).beside("to", 0).into());
         }
-        let substance = there(Substance::named(name), "substance")?;
+        let substance = there(Substance::named(name), "material")?;
         let charge = Charge { substance, mass: there(given.mass, "mass")?, crucible: crucible(&given) };
         let plate = asked.plate.map(|thickness| Shape::Slab { thickness });
         let shape = plate.or(asked.bar.map(|diameter| Shape::Round { diameter }));

@@ -208,7 +208,7 @@ fn chamber(pen: &mut Pen, answers: &Answers, trade: &Trade) {
     if given.is_none() {
         pen.unknown("opening", None);
     }
-    pen.key("exhaust_area", &square(opening));
+    pen.key("exhaust_opening", &square(opening));
     pen.remark(&format!("Usual for a {}.", trade.furnace));
     pen.key("temperature", trade.chamber_temperature);
     let Some(lining) = answers.text("lining") else { return };

@@ -132,7 +132,7 @@ pub const QUESTIONS: &[Question] = &[
     asked(
         "blower-flow",
         "How much air does the blower move with nothing in its way?",
-        "The nameplate or the catalogue says it, in m3/h, L/s or cfm.",
+        "The nameplate or the catalog says it, in m3/h, L/s or cfm.",
         &["100 cfm", "120 cfm", "200 m3/h", "100 cfm", "60 m3/h"],
         Some("judged by its pressure or its motor instead"),
         accepts_flow,

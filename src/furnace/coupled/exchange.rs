@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::radiation::{GREY_GASES, Radiation};
+use super::radiation::{GRAY_GASES, Radiation};
 use crate::furnace::surface::STEFAN_BOLTZMANN;
 use crate::scalar::Scalar;
 
@@ -33,14 +33,14 @@ pub enum Part {
     Content,
 }
 
-/// One grey gas (or the clear one) between the surfaces: what the walls and the contents receive is linear in what the
+/// One gray gas (or the clear one) between the surfaces: what the walls and the contents receive is linear in what the
 /// gas gives off and in what both give off themselves.
 #[derive(Clone, Copy, Debug)]
 struct Band<S> {
     /// Share that passes the gas.
     transmitted: S,
-    /// Index of the grey gas; none of the clear one.
-    grey: Option<usize>,
+    /// Index of the gray gas; none of the clear one.
+    gray: Option<usize>,
     /// Received by the walls of the gas's own, the walls' and the contents' radiation.
     walls: [S; 3],
     /// The same received by the contents.
@@ -51,7 +51,7 @@ struct Band<S> {
 #[derive(Clone, Debug)]
 pub struct Exchange<S = f64> {
     radiation: Radiation<S>,
-    bands: Vec<Band<S>, { GREY_GASES + 1 }>,
+    bands: Vec<Band<S>, { GRAY_GASES + 1 }>,
     wall_area: S,
     content_area: S,
 }
@@ -64,8 +64,8 @@ pub struct Received<S> {
     pub without: Vec<S, SURFACE_CAP>,
     /// Slope of that by each surface's temperature, W/K: of surface `i` by surface `j` at `[i][j]`.
     pub slopes: Vec<Vec<S, SURFACE_CAP>, SURFACE_CAP>,
-    /// Heat by what each grey gas gives off, m2.
-    pub of_gas: Vec<[S; GREY_GASES], SURFACE_CAP>,
+    /// Heat by what each gray gas gives off, m2.
+    pub of_gas: Vec<[S; GRAY_GASES], SURFACE_CAP>,
 }
 
 impl<S: Scalar> Exchange<S> {
@@ -88,9 +88,9 @@ impl<S: Scalar> Exchange<S> {
         let content_back = if content_area > zero { content_back / content_area } else { zero };
         let x = content_area / wall_area;
         let mut bands = Vec::new();
-        let grey = radiation.gases().iter().enumerate();
-        let all = grey.map(|(index, gas)| (Some(index), (-gas.absorption * path).exp()));
-        for (grey, t) in all.chain(radiation.has_clear().then_some((None, one))) {
+        let gray = radiation.gases().iter().enumerate();
+        let all = gray.map(|(index, gas)| (Some(index), (-gas.absorption * path).exp()));
+        for (gray, t) in all.chain(radiation.has_clear().then_some((None, one))) {
             let whole = one - t * (one - x) * wall_back - t.squared() * x * wall_back * content_back;
             let walls = [
                 (one + t * x * content_back) / whole,
@@ -98,18 +98,18 @@ impl<S: Scalar> Exchange<S> {
                 t * x / whole,
             ];
             let contents = [one + t * wall_back * walls[0], t * (one + wall_back * walls[1]), t * wall_back * walls[2]];
-            // One band a grey gas, and the clear one.
-            let _ = bands.push(Band { transmitted: t, grey, walls, contents });
+            // One band a gray gas, and the clear one.
+            let _ = bands.push(Band { transmitted: t, gray, walls, contents });
         }
         Self { radiation, bands, wall_area, content_area }
     }
 
     /// Weight of a band times black radiation at a temperature, W/m2, and its slope.
     fn black(&self, band: &Band<S>, kelvin: S) -> (S, S) {
-        let (weight, slope) = match band.grey.and_then(|grey| self.radiation.gases().get(grey)) {
-            Some(grey) => grey.weight(kelvin),
-            None => self.radiation.gases().iter().fold((S::one(), S::zero()), |(rest, slope), grey| {
-                let (weight, more) = grey.weight(kelvin);
+        let (weight, slope) = match band.gray.and_then(|gray| self.radiation.gases().get(gray)) {
+            Some(gray) => gray.weight(kelvin),
+            None => self.radiation.gases().iter().fold((S::one(), S::zero()), |(rest, slope), gray| {
+                let (weight, more) = gray.weight(kelvin);
                 (rest - weight, slope - more)
             }),
         };
@@ -117,11 +117,11 @@ impl<S: Scalar> Exchange<S> {
         (weight * cubed * kelvin, slope * cubed * kelvin + S::c(4.0) * weight * cubed)
     }
 
-    /// What the gas gives off at a temperature in each grey gas, W/m2, and its slope.
-    pub(super) fn given_off(&self, kelvin: S) -> [(S, S); GREY_GASES] {
-        let mut given = [(S::zero(), S::zero()); GREY_GASES];
+    /// What the gas gives off at a temperature in each gray gas, W/m2, and its slope.
+    pub(super) fn given_off(&self, kelvin: S) -> [(S, S); GRAY_GASES] {
+        let mut given = [(S::zero(), S::zero()); GRAY_GASES];
         for band in &self.bands {
-            let Some(place) = band.grey.and_then(|grey| given.get_mut(grey)) else { continue };
+            let Some(place) = band.gray.and_then(|gray| given.get_mut(gray)) else { continue };
             let (value, slope) = self.black(band, kelvin);
             let held = S::one() - band.transmitted;
             *place = (held * value, held * slope);
@@ -140,7 +140,7 @@ impl<S: Scalar> Exchange<S> {
         let mut received = Received { without: row.clone(), slopes: Vec::new(), of_gas: Vec::new() };
         for _ in surfaces {
             let _ = received.slopes.push(row.clone());
-            let _ = received.of_gas.push([zero; GREY_GASES]);
+            let _ = received.of_gas.push([zero; GRAY_GASES]);
         }
         for band in &self.bands {
             let mut own = [(zero, zero); SURFACE_CAP];
@@ -156,8 +156,8 @@ impl<S: Scalar> Exchange<S> {
                 let takes = surface.area * surface.emissivity;
                 let of = if surface.part == Part::Content { band.contents } else { band.walls };
                 received.without[i] += takes * (of[1] * from_walls + of[2] * from_contents - own[i].0);
-                if let Some(grey) = band.grey {
-                    received.of_gas[i][grey] = takes * of[0];
+                if let Some(gray) = band.gray {
+                    received.of_gas[i][gray] = takes * of[0];
                 }
                 for (j, other) in surfaces.iter().enumerate() {
                     let gives = other.area * other.emissivity * own[j].1;
@@ -223,7 +223,7 @@ mod tests {
         }
     }
 
-    // Four surfaces and a grey gas, solved as a full enclosure by hand in exact arithmetic of the same equations.
+    // Four surfaces and a gray gas, solved as a full enclosure by hand in exact arithmetic of the same equations.
     #[test]
     fn a_room_with_an_opening_and_a_cold_piece() {
         let all = [
@@ -232,7 +232,7 @@ mod tests {
             surface(0.006, 0.6, 293.15, Part::Opening),
             surface(0.1, 0.85, 700.0, Part::Content),
         ];
-        let net = Exchange::new(Radiation::grey(0.5), 0.16, &all).net(&all, 1700.0);
+        let net = Exchange::new(Radiation::gray(0.5), 0.16, &all).net(&all, 1700.0);
         for (ours, theirs) in net.iter().zip([-15_944.0, 4_517.0, 853.0, 22_192.0]) {
             assert!((ours - theirs).abs() < 1.0_f64, "{net:?}");
         }

@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use super::exchange::{Exchange, SURFACE_CAP, Surface};
-use super::radiation::GREY_GASES;
+use super::radiation::GRAY_GASES;
 use super::stream::Stream;
 use crate::scalar::Scalar;
 
@@ -57,7 +57,7 @@ pub(super) fn balance<S: Scalar>(
     let zones = guesses.len();
     let share = S::one() / S::c(zones as f64);
     let film = |i: usize| films[i] * surfaces[i].area;
-    let mut sums = Sums { of_gas: [zero; GREY_GASES], without: zero, film: zero, film_heat: zero };
+    let mut sums = Sums { of_gas: [zero; GRAY_GASES], without: zero, film: zero, film_heat: zero };
     for (i, surface) in surfaces.iter().enumerate() {
         for (sum, of) in sums.of_gas.iter_mut().zip(&received.of_gas[i]) {
             *sum += *of;
@@ -118,7 +118,7 @@ pub(super) fn balance<S: Scalar>(
 
 /// Sums over the surfaces.
 struct Sums<S> {
-    of_gas: [S; GREY_GASES],
+    of_gas: [S; GRAY_GASES],
     without: S,
     film: S,
     film_heat: S,

@@ -26,7 +26,7 @@ pub use firing::{FACE_CAP, Firing, LONGEST, Passed, Until};
 pub use gas::ZONE_CAP;
 pub use medium::{Medium, Metal, Track};
 pub use model::{BUILD_CAP, Build, CONTENT_CAP, Content, Drive, Films, Furnace, Ledger, Opening, State, VENT_CAP};
-pub use radiation::{GREY_GASES, Grey, Radiation, mean_beam_length};
+pub use radiation::{GRAY_GASES, Gray, Radiation, mean_beam_length};
 pub use settled::Settled;
 pub use spread::{Bounded, Cause, Change, Unsure, bounded, bounded_by};
 pub use stopping::{LIGHTS_ABOVE, MOST_PROMISED, Moment};

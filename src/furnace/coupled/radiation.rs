@@ -1,24 +1,24 @@
-//! Radiation of burnt gas as a sum of grey gases.
+//! Radiation of burnt gas as a sum of gray gases.
 
 use heapless::Vec;
 
 use crate::scalar::Scalar;
 
-/// Grey gases beside the clear one.
-pub const GREY_GASES: usize = 3;
+/// Gray gases beside the clear one.
+pub const GRAY_GASES: usize = 3;
 
 /// Absorption coefficients, 1/(atm m), and weights b0 to b3 in powers of kelvin, for as much water as carbon dioxide.
 ///
 /// # Source
 ///
 /// Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602, 600 to 2400 K, 0.001 to 10 atm m.
-const EQUAL: [(f64, [f64; 4]); GREY_GASES] = [
+const EQUAL: [(f64, [f64; 4]); GRAY_GASES] = [
     (0.4303, [5.150e-1, -2.303e-4, 0.9779e-7, -1.494e-11]),
     (7.055, [0.7749e-1, 3.399e-4, -2.297e-7, 3.770e-11]),
     (178.1, [1.907e-1, -1.824e-4, 0.5608e-7, -0.5122e-11]),
 ];
 /// The same for twice as much water.
-const TWICE: [(f64, [f64; 4]); GREY_GASES] = [
+const TWICE: [(f64, [f64; 4]); GRAY_GASES] = [
     (0.4201, [6.508e-1, -5.551e-4, 3.029e-7, -5.353e-11]),
     (6.516, [-0.2504e-1, 6.112e-4, -3.882e-7, 6.528e-11]),
     (131.9, [2.718e-1, -3.118e-4, 1.221e-7, -1.612e-11]),
@@ -26,14 +26,14 @@ const TWICE: [(f64, [f64; 4]); GREY_GASES] = [
 /// Where the weights are no longer meant, K.
 const HOTTEST: f64 = 2500.0;
 
-/// One grey gas: absorption, 1/m, and its weights.
+/// One gray gas: absorption, 1/m, and its weights.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Grey<S> {
+pub struct Gray<S> {
     pub(super) absorption: S,
     weights: [S; 4],
 }
 
-impl<S: Scalar> Grey<S> {
+impl<S: Scalar> Gray<S> {
     /// Weight at a temperature, and its slope.
     pub(super) fn weight(&self, kelvin: S) -> (S, S) {
         let [b0, b1, b2, b3] = self.weights;
@@ -46,7 +46,7 @@ impl<S: Scalar> Grey<S> {
 /// A gas that radiates.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Radiation<S = f64> {
-    grey: Vec<Grey<S>, GREY_GASES>,
+    gray: Vec<Gray<S>, GRAY_GASES>,
     /// Whether the rest of the weights is a clear gas.
     has_clear: bool,
 }
@@ -57,56 +57,56 @@ impl<S: Scalar> Radiation<S> {
     pub fn of_products(carbon_dioxide: S, water: S, atmospheres: S) -> Self {
         let sum = carbon_dioxide + water;
         let share = (water / carbon_dioxide - S::one()).clamped(S::zero(), S::one());
-        let mut grey = Vec::new();
+        let mut gray = Vec::new();
         for (equal, twice) in EQUAL.iter().zip(&TWICE) {
             let between = |a: f64, b: f64| S::c(a) + share * (S::c(b) - S::c(a));
             let weights = core::array::from_fn(|index| between(equal.1[index], twice.1[index]));
             let absorption = between(equal.0, twice.0) * atmospheres * sum;
             // Three gases and three places.
-            let _ = grey.push(Grey { absorption, weights });
+            let _ = gray.push(Gray { absorption, weights });
         }
-        Self { grey, has_clear: true }
+        Self { gray, has_clear: true }
     }
 
-    /// One grey gas of an absorption, 1/m.
+    /// One gray gas of an absorption, 1/m.
     #[must_use]
-    pub fn grey(absorption: S) -> Self {
+    pub fn gray(absorption: S) -> Self {
         let zero = S::zero();
-        let mut grey = Vec::new();
-        let _ = grey.push(Grey { absorption, weights: [S::one(), zero, zero, zero] });
-        Self { grey, has_clear: false }
+        let mut gray = Vec::new();
+        let _ = gray.push(Gray { absorption, weights: [S::one(), zero, zero, zero] });
+        Self { gray, has_clear: false }
     }
 
     /// A gas that neither radiates nor takes up.
     #[must_use]
     pub fn clear() -> Self {
-        Self { grey: Vec::new(), has_clear: true }
+        Self { gray: Vec::new(), has_clear: true }
     }
 
     /// The same with its absorption multiplied: thinned by air, or of another emissivity.
     #[must_use]
     pub fn times(&self, factor: S) -> Self {
         let mut other = self.clone();
-        for grey in &mut other.grey {
-            grey.absorption = grey.absorption * factor;
+        for gray in &mut other.gray {
+            gray.absorption = gray.absorption * factor;
         }
         other
     }
 
-    /// The same with the weights of its grey gases multiplied: more or less emissive, by the same share anywhere.
+    /// The same with the weights of its gray gases multiplied: more or less emissive, by the same share anywhere.
     #[must_use]
     pub fn weighted(&self, factor: S) -> Self {
         let mut other = self.clone();
         if self.has_clear {
-            for grey in &mut other.grey {
-                grey.weights = grey.weights.map(|weight| weight * factor);
+            for gray in &mut other.gray {
+                gray.weights = gray.weights.map(|weight| weight * factor);
             }
         }
         other
     }
 
-    pub(super) fn gases(&self) -> &[Grey<S>] {
-        &self.grey
+    pub(super) fn gases(&self) -> &[Gray<S>] {
+        &self.gray
     }
 
     pub(super) fn has_clear(&self) -> bool {
@@ -124,7 +124,7 @@ impl<S: Scalar> Radiation<S> {
     /// ```
     #[must_use]
     pub fn emissivity(&self, path: S, kelvin: S) -> S {
-        self.grey.iter().fold(S::zero(), |sum, grey| sum + grey.weight(kelvin).0 * -(-grey.absorption * path).exp_m1())
+        self.gray.iter().fold(S::zero(), |sum, gray| sum + gray.weight(kelvin).0 * -(-gray.absorption * path).exp_m1())
     }
 }
 

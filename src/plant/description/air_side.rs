@@ -13,7 +13,7 @@ use crate::quantity::{
 };
 
 inputs! {
-    /// The blower: points of its curve from the catalogue, or the two ends of it, or as much as its nameplate says.
+    /// The blower: points of its curve from the catalog, or the two ends of it, or as much as its nameplate says.
     BlowerGiven: (one blower), "blower", Presence::Optional;
     lists {
         /// Points of the curve.
@@ -49,7 +49,7 @@ inputs! {
         now_speed: RotationalSpeed[Input::WheelSpeed], Nothing, Offered("3000 rpm");
         /// Air density the curve was taken at.
         density: Density[Input::AirDensity],
-            super::row::Otherwise::This { value: "1.2 kg/m3", source: "what catalogues mean by standard air" },
+            super::row::Otherwise::This { value: "1.2 kg/m3", source: "what catalogs mean by standard air" },
             Used(&["1.2 kg/m3"]);
         /// Shaft power to air power, where the points give no power.
         efficiency: Share[Input::BlowerEfficiency], Nothing, Used(&["40 %"]);
@@ -147,7 +147,7 @@ inputs! {
     rules []
     {
         /// The opening the burnt gas leaves by.
-        exhaust_area: Area[Input::ExhaustArea], Needed, Used(&["50 cm2"]);
+        exhaust_opening: Area[Input::ExhaustArea], Needed, Used(&["50 cm2"]);
         /// Loss coefficient of that opening.
         exhaust_loss: Number[Input::ExhaustLoss], usual("1.5"), Used(&["1.5"]);
         /// How hot the chamber is when at work.

@@ -78,7 +78,7 @@ inputs! {
     {
         /// Air ratio: 1 = just enough air, more is lean, less is rich.
         air_ratio: Number[Input::FlameAirRatio], By("1, or what the oxygen tells"), Offered("0.9");
-        /// Oxygen an analyser reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
+        /// Oxygen an analyzer reads in the dry flue gas, such as "2.5 %", which tells the air ratio.
         oxygen: Share[Input::OxygenReading], Nothing, Offered("2.5 %");
         /// Temperature of the mixture as it comes to the flame.
         mixture_temperature: Temperature[Input::MixtureTemperature], By("that of the air"), Offered("20 C");
@@ -230,7 +230,7 @@ inputs! {
         ambient_pressure: AbsolutePressure[Input::StationPressure], Needed, Offered("835 hPa");
         /// The factor as measured.
         measured_factor: Number[Input::CoefficientFactor], Needed, Offered("0.97");
-        /// How sure that is; a half width.
+        /// How sure that is; a expanded uncertainty.
         measured_uncertainty: Share[Input::UncertaintyShare], Needed, Offered("3 %");
         /// The same without the gauge's part.
         measured_uncertainty_without_gauge: Share[Input::UncertaintyShare], Needed, Offered("2 %");
@@ -244,7 +244,7 @@ inputs! {
         factor: Number[Input::CoefficientFactor], Needed, Offered("0.98");
         /// Weight of the measurement in it.
         weight: Share[Input::Fraction], Needed, Offered("80 %");
-        /// How sure it is; a half width.
+        /// How sure it is; a expanded uncertainty.
         uncertainty: Share[Input::UncertaintyShare], Needed, Offered("3 %");
         /// The same without the gauge's part.
         uncertainty_without_gauge: Share[Input::UncertaintyShare], Needed, Offered("2 %");

@@ -188,14 +188,14 @@ inputs! {
         minutes: Duration[Input::Duration], Nothing, Used(&["5 min", "60 min", "20 min"]);
         /// What it is for.
         purpose: Note[NOTE_CHARACTERS], Nothing,
-            Used(&["light and warm the crucible", "melt the bronze", "hold while the moulds are poured"]);
+            Used(&["light and warm the crucible", "melt the bronze", "hold while the molds are poured"]);
         /// Which of the three blocks of the card it fills, at most one setting each: "light", "work" or "keep".
         r#use: Use, Otherwise::Rule("by the run plan, else by the settings' times"), Used(&["light", "work", "keep"]);
     }
 }
 
 inputs! {
-    /// How well each thing is known, 95 times in 100: half widths. Every line may be left out, and usual values count.
+    /// How well each thing is known, 95 times in 100: expanded uncertainties. Every line may be left out, and usual values count.
     Uncertainty: (always uncertainty), "uncertainty", Presence::Always;
     lists {}
     rules [

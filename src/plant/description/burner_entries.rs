@@ -77,7 +77,7 @@ impl Entries {
             head: description.head.as_ref().map(|given| head(given, site.air_temperature)).transpose()?,
             chamber: match &description.chamber {
                 Some(given) => Some(ChamberEntry {
-                    exhaust_area: there(&given.exhaust_area, "chamber", "exhaust_area")?,
+                    exhaust_opening: there(&given.exhaust_opening, "chamber", "exhaust_opening")?,
                     exhaust_loss: there(&given.exhaust_loss, "chamber", "exhaust_loss")?.0,
                     temperature: there(&given.temperature, "chamber", "temperature")?,
                 }),
@@ -262,13 +262,13 @@ fn setting(given: &Setting, air_ratio: f64) -> Result<SettingEntry, Refusal> {
 }
 
 fn cylinder(given: &CylinderGiven, air_temperature: Temperature) -> Result<CylinderEntry, Refusal> {
-    let holds = there(&given.holds, "cylinder", "holds")?;
+    let capacity = there(&given.capacity, "cylinder", "capacity")?;
     Ok(CylinderEntry {
-        holds,
+        capacity,
         diameter: there(&given.diameter, "cylinder", "diameter")?,
-        empty_mass: given.empty_mass,
+        tare: given.tare,
         count: there(&given.count, "cylinder", "count")?,
-        left: given.left.unwrap_or(holds),
+        contents: given.contents.unwrap_or(capacity),
         temperature: given.temperature.unwrap_or(air_temperature),
     })
 }
@@ -279,7 +279,7 @@ fn regulator(given: &RegulatorGiven) -> Result<RegulatorEntry, Refusal> {
         let flow = there(&point.flow, "regulator", "points.flow")?;
         let _ = points.push((flow, there(&point.gauge, "regulator", "points.gauge")?));
     }
-    Ok(RegulatorEntry { needs: given.needs, points })
+    Ok(RegulatorEntry { minimum_inlet_pressure: given.minimum_inlet_pressure, points })
 }
 
 fn line(given: &LineGiven) -> Result<LineEntry, Refusal> {

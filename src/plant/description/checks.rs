@@ -88,7 +88,7 @@ pub(super) fn own_use(description: &Description, at: At) -> Checked {
 /// Gas left in a cylinder and what it holds.
 pub(super) fn no_more_left_than_held(description: &Description, _: At) -> Checked {
     let Some(cylinder) = &description.cylinder else { return Ok(()) };
-    refuse_if(cylinder.left.is_some() && cylinder.left > cylinder.holds, "left", Breach::MoreThanHeld)
+    refuse_if(cylinder.contents.is_some() && cylinder.contents > cylinder.capacity, "contents", Breach::MoreThanHeld)
 }
 
 /// The diameters of a line.

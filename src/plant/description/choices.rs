@@ -2,7 +2,7 @@
 
 use super::value::Choice;
 use crate::air::{BlowerKind, DamperKind};
-use crate::furnace::room::{AirLimit, MONOXIDE_LIMITS};
+use crate::furnace::room::{AirLimit, CARBON_MONOXIDE_LIMITS};
 use crate::furnace::{STEELS, SUBSTANCES, SteelGrade};
 use crate::measure::DialClass;
 use crate::orifice::DrillList;
@@ -53,7 +53,7 @@ impl Choice for &'static SteelGrade {
 
 impl Choice for &'static AirLimit {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
-        MONOXIDE_LIMITS.get(place).map(|limit| (limit.key, limit))
+        CARBON_MONOXIDE_LIMITS.get(place).map(|limit| (limit.key, limit))
     }
 }
 
@@ -66,7 +66,7 @@ pub struct SubstanceWord(
 
 impl Choice for SubstanceWord {
     fn nth(place: usize) -> Option<(&'static str, Self)> {
-        let other_spelling = (place == SUBSTANCES.len()).then_some("aluminum");
+        let other_spelling = (place == SUBSTANCES.len()).then_some("aluminium");
         SUBSTANCES.get(place).map(|data| data.key).or(other_spelling).map(|word| (word, Self(word)))
     }
 }

@@ -30,10 +30,10 @@ inputs! {
     ]
     {
         /// Its material: insulating brick 23, insulating brick 26, insulating brick 28, dense fireclay brick, high-duty
-        /// fireclay brick, dense high-alumina brick, fibre blanket, insulating castable, dense castable, calcium
+        /// fireclay brick, dense high-alumina brick, fiber blanket, insulating castable, dense castable, calcium
         /// silicate board, steel sheet; unknown light lining (hard to the nail, light as cork), unknown heavy lining (like
         /// stone), unknown soft lining (a blanket); or a name of your own with density, conductivity, specific_heat and limit.
-        material: Name[NAME_CHARACTERS], Needed, Used(&["insulating castable", "fibre blanket", "steel sheet"]);
+        material: Name[NAME_CHARACTERS], Needed, Used(&["insulating castable", "fiber blanket", "steel sheet"]);
         /// Thickness.
         thickness: Length[Input::LayerThickness], Needed, Used(&["60 mm", "50 mm", "1.5 mm"]);
         /// Density of a material of your own.
@@ -154,7 +154,7 @@ inputs! {
     ]
     {
         /// What it is made of.
-        substance: SubstanceWord, Needed, Used(&["bell bronze"]);
+        material: SubstanceWord, Needed, Used(&["bell bronze"]);
         /// Mass of the charge, or of one piece.
         mass: Mass[Input::ChargeMass], Needed, Used(&["12 kg"]);
         /// Temperature it is brought to.
@@ -179,7 +179,7 @@ inputs! {
         /// Gases of the furnace that leak into it.
         leak: ActualVolumeFlow[Input::AirFlow], Needed, Used(&["1 m3/h"]);
         /// Carbon monoxide in them.
-        monoxide: Share[Input::Fraction], Needed, Used(&["0.5 %"]);
+        carbon_monoxide: Share[Input::Fraction], Needed, Used(&["0.5 %"]);
         /// What it is kept under.
         limit: &'static AirLimit, Needed, Used(&["workplace 25 ppm"]);
     }

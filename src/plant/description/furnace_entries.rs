@@ -32,7 +32,7 @@ pub(super) fn furnace(description: &Description) -> Result<Option<FurnaceEntry>,
     let room = match &description.room {
         Some(given) => Some(RoomEntry {
             leak: there(&given.leak, "room", "leak")?,
-            monoxide: there(&given.monoxide, "room", "monoxide")?.0,
+            carbon_monoxide: there(&given.carbon_monoxide, "room", "carbon_monoxide")?.0,
             limit: there(&given.limit, "room", "limit")?,
         }),
         None => None,
@@ -118,8 +118,8 @@ fn castable(given: &CastableGiven) -> Result<Castable, Refusal> {
 }
 
 fn work(given: &WorkGiven) -> Result<WorkEntry, Refusal> {
-    let name = there(&given.substance, "work", "substance")?.0;
-    let missing = Place::key("work", "substance").because(Reason::Rule(Breach::Needed { example: "steel" }));
+    let name = there(&given.material, "work", "material")?.0;
+    let missing = Place::key("work", "material").because(Reason::Rule(Breach::Needed { example: "steel" }));
     let substance = Substance::named(name).ok_or(missing)?;
     let crucible = match (given.crucible_mass, given.crucible_wall, given.crucible_area) {
         (Some(mass), Some(wall), Some(area)) => {

@@ -17,15 +17,15 @@ inputs! {
     rules [Rule::Check(checks::no_more_left_than_held)]
     {
         /// Gas that one cylinder holds when full.
-        holds: Mass[Input::CylinderHolds], Needed, Used(&["45 kg"]);
+        capacity: Mass[Input::CylinderHolds], Needed, Used(&["45 kg"]);
         /// Outside diameter of a cylinder.
         diameter: Length[Input::CylinderDiameter], Needed, Used(&["375 mm"]);
         /// Empty mass of one.
-        empty_mass: Mass[Input::CylinderTare], By("three quarters of what it holds"), Used(&["33 kg"]);
+        tare: Mass[Input::CylinderTare], By("three quarters of its capacity"), Used(&["33 kg"]);
         /// How many stand on one manifold, all open.
         count: u32[Input::CylinderCount], plain("1"), Used(&["1"]);
         /// Gas left in each, by the scale.
-        left: Mass[Input::CylinderHolds], Of("cylinder.holds"), Used(&["30 kg"]);
+        contents: Mass[Input::CylinderHolds], Of("cylinder.capacity"), Used(&["30 kg"]);
         /// Temperature of the air they stand in.
         temperature: Temperature[Input::AirTemperature], Of("site.air_temperature"), Used(&["12 C"]);
     }
@@ -38,10 +38,10 @@ inputs! {
         /// What it holds at some flows.
         points: DroopPointGiven, POINT_CAP;
     }
-    rules [Rule::Any(&["needs", "points"])]
+    rules [Rule::Any(&["minimum_inlet_pressure", "points"])]
     {
         /// Gauge pressure it needs before it.
-        needs: GaugePressure[Input::InletPressure], By("half a bar over the gauge"), Used(&["1 bar"]);
+        minimum_inlet_pressure: GaugePressure[Input::InletPressure], By("half a bar over the gauge"), Used(&["1 bar"]);
     }
 }
 

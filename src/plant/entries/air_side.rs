@@ -120,7 +120,7 @@ pub struct HeadEntry {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ChamberEntry {
     /// Opening the gases leave by.
-    pub exhaust_area: Area,
+    pub exhaust_opening: Area,
     /// Loss coefficient of that opening.
     pub exhaust_loss: f64,
     /// Temperature inside when it is at work.

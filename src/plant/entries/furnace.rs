@@ -43,7 +43,7 @@ pub struct RoomEntry {
     /// Gases of the furnace that leak into it.
     pub leak: ActualVolumeFlow,
     /// Share of carbon monoxide in them.
-    pub monoxide: f64,
+    pub carbon_monoxide: f64,
     /// What it is kept under.
     pub limit: &'static AirLimit,
 }

@@ -64,7 +64,7 @@ pub struct JetEntry {
     pub measured: Option<MeasuredEntry>,
 }
 
-/// A measured jet. Uncertainties are half widths at k = 2, as shares.
+/// A measured jet. Uncertainties are expanded uncertainties at k = 2, as shares.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeasuredEntry {
     /// The burner it was measured on.
@@ -131,9 +131,9 @@ impl MeasuredEntry {
     /// How results hang on it, read from the same gauge or another.
     #[must_use]
     pub fn tie(&self, is_same_gauge: bool) -> Tie {
-        let (gauge_weight, half_width) =
+        let (gauge_weight, expanded) =
             if is_same_gauge { (self.weight, self.uncertainty_without_gauge) } else { (0.0, self.uncertainty) };
-        Tie { supply: self.supply, gauge_weight, half_width }
+        Tie { supply: self.supply, gauge_weight, expanded }
     }
 
     /// As two measurements are compared.

@@ -48,7 +48,7 @@ pub struct SettingEntry {
     pub air: AirAim,
     /// Temperature of the chamber, if not that of the chamber's section.
     pub chamber_temperature: Option<Temperature>,
-    /// How long it is used in an evening.
+    /// How long it is used in a firing.
     pub minutes: Option<Duration>,
     /// What it is for.
     pub purpose: Option<Note>,

@@ -20,15 +20,15 @@ pub struct SupplyEntry {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CylinderEntry {
     /// Gas that one holds when full.
-    pub holds: Mass,
+    pub capacity: Mass,
     /// Outside diameter.
     pub diameter: Length,
     /// Empty mass of one, if known.
-    pub empty_mass: Option<Mass>,
+    pub tare: Option<Mass>,
     /// How many are open at once.
     pub count: u32,
     /// Gas left in each; full unless given.
-    pub left: Mass,
+    pub contents: Mass,
     /// Temperature of the air they stand in, and of the liquid at first; that of the site unless given.
     pub temperature: Temperature,
 }
@@ -37,7 +37,7 @@ pub struct CylinderEntry {
 #[derive(Clone, Debug, PartialEq)]
 pub struct RegulatorEntry {
     /// Gauge pressure it needs before it; half a bar over the reading unless given.
-    pub needs: Option<GaugePressure>,
+    pub minimum_inlet_pressure: Option<GaugePressure>,
     /// What it holds at some flows, at one setting of its screw; empty unless given.
     pub points: Vec<(MassFlow, GaugePressure), POINT_CAP>,
 }

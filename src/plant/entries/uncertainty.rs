@@ -1,4 +1,4 @@
-//! How well the inputs are known: half widths at k = 2, all optional.
+//! How well the inputs are known: expanded uncertainties at k = 2, all optional.
 
 use crate::measure::DialClass;
 use crate::quantity::{GaugePressure, Length, PressureDifference, TemperatureDifference};

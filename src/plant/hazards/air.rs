@@ -5,7 +5,7 @@ use super::table::HazardKind;
 use crate::Scalar;
 use crate::air::{DISC_KNOWN_FROM, DamperKind};
 use crate::burner::Running;
-use crate::plant::carbon_monoxide::{MONOXIDE, poisons};
+use crate::plant::carbon_monoxide::{CARBON_MONOXIDE, poisons};
 use crate::plant::entries::DamperEntry;
 use crate::plant::refusal::Place;
 use crate::quantity::GaugePressure;
@@ -51,7 +51,7 @@ pub fn of_air_ratio<S: Scalar>(
         return Some(Hazard::new(HazardKind::TooLean, place).with(air_ratio, leanest));
     }
     poisons(air_ratio, carbon_monoxide)
-        .then(|| Hazard::new(HazardKind::CarbonMonoxide, place).with(carbon_monoxide, S::c(MONOXIDE)))
+        .then(|| Hazard::new(HazardKind::CarbonMonoxide, place).with(carbon_monoxide, S::c(CARBON_MONOXIDE)))
 }
 
 /// What blower, damper and mixture of a state warn of.

@@ -3,7 +3,7 @@
 use super::list::{Hazard, Hazards, at_setting};
 use super::table::HazardKind;
 use crate::Scalar;
-use crate::burner::{FLASH_BACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
+use crate::burner::{FLASHBACK_SCATTER, GLOW_CELSIUS, GoesOut, Lighting, Lights, PortState, Unlit};
 use crate::plant::installation::Plant;
 use crate::plant::lighting::{LightingBlock, SettingLighting};
 use crate::plant::refusal::Place;
@@ -17,7 +17,7 @@ const SOON: f64 = 15.0;
 
 /// Everything lighting warns of.
 pub fn of_lighting(plant: &Plant, settings: &[Setting], block: &LightingBlock, found: &mut Hazards) {
-    found.extend(of_flash_back_known(block.runs_back_known));
+    found.extend(of_flashback_known(block.flashback_known));
     for (index, (setting, lighting)) in (0..).zip(settings.iter().zip(&block.settings)) {
         of_setting_lighting(plant, setting, lighting, at_setting(index), found);
     }
@@ -51,15 +51,15 @@ pub fn of_lean_cold(found: &SettingLighting, place: Place) -> Option<Hazard> {
 
 /// A gas whose flames are not measured.
 #[must_use]
-pub fn of_flash_back_known<S: Scalar>(known: bool) -> Option<Hazard<S>> {
-    (!known).then(|| Hazard::new(HazardKind::FlashBackUnknown, Place::section("gas")))
+pub fn of_flashback_known<S: Scalar>(known: bool) -> Option<Hazard<S>> {
+    (!known).then(|| Hazard::new(HazardKind::FlashbackUnknown, Place::section("gas")))
 }
 
-/// Ports of this narrowest width that the flame may flash back through.
+/// Ports of this narrowest width that the flame may flashback through.
 #[must_use]
 pub fn of_ports(ports: &PortState, narrowest: Length, place: Place) -> Option<Hazard> {
     let flame = ports.flame.filter(|_| ports.may_run_back(narrowest.meters()) == Some(true))?;
-    Some(Hazard::new(HazardKind::FlashBack, place).with(ports.gradient / flame.flash_back, FLASH_BACK_SCATTER))
+    Some(Hazard::new(HazardKind::Flashback, place).with(ports.gradient / flame.flashback, FLASHBACK_SCATTER))
 }
 
 /// Unlit gas that makes the chamber's air explosive at once.
@@ -72,6 +72,6 @@ pub fn of_unlit_gas(unlit: &Unlit, place: Place) -> Option<Hazard> {
 /// Flames that a chamber which does not glow blows off the ports.
 #[must_use]
 pub fn of_blow_off(lighting: &Lighting, chamber: Temperature, place: Place) -> Option<Hazard> {
-    let goes_out = lighting.goes_out == Some(GoesOut::LetsGo) && lighting.lights != Lights::Cold;
+    let goes_out = lighting.goes_out == Some(GoesOut::BlowOff) && lighting.lights != Lights::Cold;
     (goes_out && chamber.celsius() < GLOW_CELSIUS).then(|| Hazard::new(HazardKind::GoesOut, place))
 }

@@ -15,7 +15,7 @@ pub use air::{Supplied, of_air, of_air_ratio};
 pub use furnace::{of_castable, of_charge, of_furnace};
 pub use gas::{of_altitude, of_gas, of_late_ignition, of_saturation};
 pub use jet::{of_bore, of_jet, of_stream};
-pub use lighting::{of_flash_back_known, of_lighting, of_ports, of_setting_lighting, of_unlit_gas};
+pub use lighting::{of_flashback_known, of_lighting, of_ports, of_setting_lighting, of_unlit_gas};
 pub use list::{AT_WORK, HAZARD_CAP, Hazard, Hazards, at_setting};
 pub use state::{Flowing, of_fire, of_flame, of_flow, of_gauges, of_jets, of_one_draw};
 pub use supply::{of_cylinder, of_line, of_lock_up, of_mixture};
@@ -55,7 +55,7 @@ pub fn of_setting(plant: &Plant, setting: &Setting, place: Place, found: &mut Ha
         gas_flows: setting.gas.kilograms_per_second() > 0.0,
         gauge: setting.gauge,
         leanest: leanest_air_ratio(&plant.gas, &plant.site).ok(),
-        carbon_monoxide: setting.monoxide,
+        carbon_monoxide: setting.carbon_monoxide,
     };
     of_air(&supplied, place, found);
 }

@@ -3,7 +3,7 @@
 use super::air::of_air_ratio;
 use super::gas::{of_gas, of_late_ignition, of_saturation};
 use super::jet::{of_bore, of_jet, of_stream};
-use super::lighting::of_flash_back_known;
+use super::lighting::of_flashback_known;
 use super::list::{Hazard, Hazards, at_setting};
 use super::supply::{of_draw, of_frost, of_mixture, of_short};
 use crate::Scalar;
@@ -89,8 +89,8 @@ pub fn of_fire<S: Scalar>(
     let carbon_monoxide = at_hottest(gas, site, mixture, &[chamber], air_ratio);
     let place = Place::section("fire");
     let of_air = of_air_ratio(air_ratio, leanest_air_ratio(gas, site).ok(), carbon_monoxide, place);
-    let flash_back = of_flash_back_known(flames_measured(gas).is_ok());
-    [of_gas(gas), of_air, flash_back].into_iter().flatten()
+    let flashback = of_flashback_known(flames_measured(gas).is_ok());
+    [of_gas(gas), of_air, flashback].into_iter().flatten()
 }
 
 /// A cylinder under one draw.

@@ -2,7 +2,7 @@
 
 use super::list::{AT_WORK, Hazard, Hazards, at_setting};
 use super::table::HazardKind;
-use crate::fuel::{GAUGE_LIES, Regulator};
+use crate::fuel::{GAUGE_READS_HIGH, Regulator};
 use crate::gas::Mixture;
 use crate::plant::cylinder::{CylinderBlock, CylinderRow};
 use crate::plant::refusal::Place;
@@ -31,7 +31,7 @@ fn share_taken(gauge: GaugePressure, at_jet: GaugePressure) -> f64 {
 #[must_use]
 pub fn of_line(gauge: GaugePressure, at_jet: GaugePressure, place: Place) -> Option<Hazard> {
     let share = share_taken(gauge, at_jet);
-    (share > GAUGE_LIES).then(|| Hazard::new(HazardKind::GaugeReadsHigh, place).with(share, GAUGE_LIES))
+    (share > GAUGE_READS_HIGH).then(|| Hazard::new(HazardKind::GaugeReadsHigh, place).with(share, GAUGE_READS_HIGH))
 }
 
 /// A gauge reading that the regulator cannot give: above its lock-up pressure.
@@ -53,10 +53,10 @@ pub fn of_cylinder(block: &CylinderBlock, mixture: &Mixture, found: &mut Hazards
     found.extend(of_mixture(mixture));
     let rows = (0..).zip(&block.rows).map(|(index, row)| (at_setting(index), row));
     found.extend(rows.chain(block.work.as_ref().map(|row| (AT_WORK, row))).filter_map(|(at, row)| of_draw(row, at)));
-    let short = block.evening.as_ref().and_then(|evening| evening.too_cold_after.or(evening.empty_after));
+    let short = block.run.as_ref().and_then(|run| run.too_cold_after.or(run.empty_after));
     found.extend(of_short(short));
     let coldest = block.rows.iter().chain(&block.work).map(|row| row.end.temperature);
-    let coldest = coldest.chain(block.evening.as_ref().map(|evening| evening.liquid));
+    let coldest = coldest.chain(block.run.as_ref().map(|run| run.liquid));
     found.extend(coldest.reduce(|least, next| if next < least { next } else { least }).and_then(of_frost));
 }
 

@@ -123,21 +123,21 @@ hazards! {
     /// A chamber that does not glow blows the flames off the ports.
     GoesOut = 3, "goes_out", Danger, 0, Nothing, Some(Input::HeadConstant);
     /// Carbon monoxide in the dry products, and the most that NIOSH lets anyone breathe.
-    CarbonMonoxide = 4, "carbon_monoxide", Danger, 1, PartsPerMillion, Some(Input::MonoxideReading);
+    CarbonMonoxide = 4, "carbon_monoxide", Danger, 1, PartsPerMillion, Some(Input::CarbonMonoxideReading);
     /// Time after which unlit gas makes the chamber's air explosive, and the longest trial for ignition.
     UnlitGas = 5, "unlit_gas", Danger, 1, Duration, None;
     /// The gauge is no higher than the pressure it blows into.
     NoGas = 6, "no_gas", Warning, 0, Nothing, None;
-    /// Gradient at the ports over the flash-back gradient, and where flash-back is excluded.
-    FlashBack = 7, "flash_back", Warning, 0, Ratio, None;
+    /// Gradient at the ports over the flashback gradient, and where flashback is excluded.
+    Flashback = 7, "flashback", Warning, 0, Ratio, None;
     /// Nothing is known of where the flame of this gas flashes back.
-    FlashBackUnknown = 8, "flash_back_unknown", Warning, 0, Nothing, None;
+    FlashbackUnknown = 8, "flashback_unknown", Warning, 0, Nothing, None;
     /// Gas heavier than air: its relative density.
     HeavyGas = 9, "heavy_gas", Warning, 2, Ratio, None;
     /// The charge boils off zinc.
     ZincFume = 10, "zinc_fume", Warning, 2, Nothing, None;
     /// How long the chamber ignites gas by itself after a stop.
-    ReIgnites = 11, "relights", Warning, 2, Duration, None;
+    ReIgnites = 11, "reignites", Warning, 2, Duration, None;
     /// Water of a fresh lining.
     WetLining = 12, "wet_lining", Warning, 2, Mass, None;
     /// Temperature of steel in the wall, and its maximum.
@@ -169,7 +169,7 @@ hazards! {
     /// Time after which the cylinder gives no more.
     CylinderShort = 26, "cylinder_short", Notice, 3, Duration, None;
     /// Share of the reading that the line takes, and where that matters.
-    GaugeReadsHigh = 27, "gauge_lies", Notice, 4, Share, None;
+    GaugeReadsHigh = 27, "gauge_reads_high", Notice, 4, Share, None;
     /// The coldest liquid in the cylinder, and where frost begins.
     Frost = 28, "frost", Notice, 4, Temperature, None;
     /// Share of the main gas of a liquid blend, and where it counts as one gas.

@@ -35,7 +35,7 @@ pub struct BlowerAnswer<'s> {
     pub largest_net: Option<Number>,
 }
 
-/// A setting or a round temperature, the chamber empty and hot through.
+/// A setting or a round temperature, the chamber empty and at steady state.
 #[derive(Clone, Copy, Debug)]
 pub struct Holding {
     /// The setting, counted from 0; none of a round temperature.
@@ -71,7 +71,7 @@ impl Sheet {
         Answer { found, hazards: self.hazards.clone() }
     }
 
-    /// Half width of a fire's gas as a share.
+    /// Expanded uncertainty of a fire's gas as a share.
     fn gas_share(&self, fired: Fired) -> Option<f64> {
         match fired {
             Fired::Setting(index) => self.sure.get(index).copied().flatten(),
@@ -88,7 +88,7 @@ impl Sheet {
                 let (gas, air) = (GasAim::Gauge(gauge), AirAim::Damper(1.0));
                 let entry = SettingEntry { gas, air, ..self.settings.get(block.setting)?.entry.clone() };
                 let gas = self.plant.set(block.setting, &entry).ok()?.found.gas;
-                Some(gas.half_width()? / gas.value)
+                Some(gas.expanded()? / gas.value)
             });
             BlowerAnswer {
                 block,
@@ -106,13 +106,13 @@ impl Sheet {
         self.answer(self.lighting.as_ref())
     }
 
-    /// How long air blows through the chamber before gas, s; no less is enough, so it has no lower end.
+    /// How long air purges the chamber before gas, s; no less is enough, so it has no lower end.
     #[must_use]
     pub fn purge(&self) -> Answer<Number> {
-        self.answer(Number::alone(self.blow_through.time.seconds()))
+        self.answer(Number::alone(self.purge.time.seconds()))
     }
 
-    /// What is done from the blower's start to the last valve closed. The fires share their gauge and their jet, so what
+    /// What is done from the blower's start to its stop. The fires share their gauge and their jet, so what
     /// is not sure of their gas adds up.
     #[must_use]
     pub fn firing(&self) -> Answer<FiringAnswer<'_>> {

@@ -65,23 +65,23 @@ fn stream(case: &Keyed<'_>, pressure: f64) -> Read<Stream> {
     let given = case.needed("gas", accepted)?;
     let keys = ["kind", "flame_temperature", "air_cp", "air_ratio", "water_in_air"];
     let kind = Keyed::of(given, case.at("gas"), &keys)?.text("kind", "\"linear\" or a fuel")?;
-    let grey = match case.get("radiation") {
+    let gray = match case.get("radiation") {
         None => None,
         Some(Value::String(text)) if text == "smith" => None,
         Some(value @ Value::Object(_)) => {
-            let radiation = Keyed::of(value, case.at("radiation"), &["grey_kappa"])?;
-            Some(Radiation::grey(radiation.number("grey_kappa", 0.0, 1e3)?))
+            let radiation = Keyed::of(value, case.at("radiation"), &["gray_kappa"])?;
+            Some(Radiation::gray(radiation.number("gray_kappa", 0.0, 1e3)?))
         }
-        Some(value) => return Err(refused("radiation", &value.to_string(), "\"smith\" or {grey_kappa}")),
+        Some(value) => return Err(refused("radiation", &value.to_string(), "\"smith\" or {gray_kappa}")),
     };
     if kind == "linear" {
         let gas = Keyed::of(given, case.at("gas"), &["kind", "flame_temperature", "air_cp"])?;
         let flame = gas.number("flame_temperature", 400.0, 5000.0)?;
         let air = gas.number("air_cp", 1.0, 1e5)?;
-        let Some(grey) = grey else {
-            return Err(refused("radiation", "\"smith\"", "{grey_kappa} with a linear gas, which has no composition"));
+        let Some(gray) = gray else {
+            return Err(refused("radiation", "\"smith\"", "{gray_kappa} with a linear gas, which has no composition"));
         };
-        return Ok(Stream::linear(ROOM, flame, air, MASS_PER_HEAT, grey));
+        return Ok(Stream::linear(ROOM, flame, air, MASS_PER_HEAT, gray));
     }
     let fuel = gas::parse(kind).map_err(|error| {
         let accepted = format!("\"linear\" or a fuel: {error}");
@@ -93,8 +93,8 @@ fn stream(case: &Keyed<'_>, pressure: f64) -> Read<Stream> {
     let air_ratio = gas.number("air_ratio", range.min, range.max)?;
     let mut stream = Stream::new(&Gas::new(fuel), &site, air_ratio)
         .map_err(|error| PyValueError::new_err(format!("{}: {error}", gas.path)))?;
-    if let Some(grey) = grey {
-        stream.radiation = grey;
+    if let Some(gray) = gray {
+        stream.radiation = gray;
     }
     Ok(stream)
 }

@@ -161,7 +161,7 @@ columns! {
     pub(crate) PRODUCTS, wet_and_dry(named: &[Vec<(String, f64)>; 2]);
     /// Shares by volume in the flame, by formula (`CO2`, `CO`, `H2O`, `H2`, `O2`, `N2`, `OH`, `O`, `H`, `NO`, `Ar`).
     products_wet, "products wet", Word, Programs => named[0].clone();
-    /// The same without the water, as an analyser reads.
+    /// The same without the water, as an analyzer reads.
     products_dry, "products dry", Word, Programs => named[1].clone();
 }
 
@@ -205,7 +205,7 @@ columns! {
     chamber_carbon_monoxide_dry, "chamber carbon monoxide dry", Number, Programs => answer.left().dry(Product::CarbonMonoxide);
     /// Hydrogen in the same.
     chamber_hydrogen_dry, "chamber hydrogen dry", Number, Programs => answer.left().dry(Product::Hydrogen);
-    /// Oxygen in the same: what an analyser should read.
+    /// Oxygen in the same: what an analyzer should read.
     chamber_oxygen_dry, "chamber oxygen dry", Number, Programs => answer.left().dry(Product::Oxygen);
     /// Carbon dioxide in the same.
     chamber_carbon_dioxide_dry, "chamber carbon dioxide dry", Number, Programs => answer.left().dry(Product::CarbonDioxide);

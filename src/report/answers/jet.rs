@@ -70,12 +70,12 @@ columns! {
     /// Diameter of the bore: the one that gives the heat exactly, that of a size of the list, or that of the sheet's
     /// jet.
     bore_m, "bore", Bore, Page(10) => near.drill.diameter().meters();
-    heat_gross_w, "fire", HeatGross, Inch(20) => near.flow.heat_gross.watts();
-    heat_net_w, "fire", HeatNet, Metric(20) => near.flow.heat_net.watts();
+    heat_gross_w, "heat", HeatGross, Inch(20) => near.flow.heat_gross.watts();
+    heat_net_w, "heat", HeatNet, Metric(20) => near.flow.heat_net.watts();
     /// Heat with this size over the heat asked, less one.
-    heat_error, "off by", FineShare, Page(30) => Value::from(near.heat_error).said(Shop::off_by(near.heat_error));
+    heat_error, "heat error", FineShare, Page(30) => Value::from(near.heat_error).said(Shop::off_by(near.heat_error));
     /// Gauge pressure at which this size gives the heat asked; null when no gauge pressure in range does.
-    exact_gauge_pressure_pa, "exact at", Gauge, Page(40) => Value::from(near.gauge.map(|gauge| gauge.pascals())).or_said("out of reach");
+    exact_gauge_pressure_pa, "gauge for exact heat", Gauge, Page(40) => Value::from(near.gauge.map(|gauge| gauge.pascals())).or_said("out of reach");
 }
 
 /// The answer for programs.

@@ -49,8 +49,8 @@ columns! {
     mass_flow_kg_per_s, "gas", MassFlow, Page(20) => row.2.flow.kilograms_per_second();
     /// Gas a run passed over what the model says of the bore.
     run_over_model, "over the model", Number, Page(30) => Value::from(row.2.factor).said(format!("{:.3} ±{:.3}", row.2.factor, 2.0 * row.2.own * row.2.factor));
-    /// Half width of that by the run's own readings, as a share.
-    run_half_width_share, "run half width share", Number, Programs => 2.0 * row.2.own;
+    /// Expanded uncertainty of that by the run's own readings, as a share.
+    run_uncertainty_share, "run expanded uncertainty share", Number, Programs => 2.0 * row.2.own;
 }
 
 columns! {
@@ -59,17 +59,17 @@ columns! {
     /// `weighing` or `meter`.
     how, "how", Word, Programs => answer.kind.word();
     bore_m, "bore", Length, Programs => answer.bore.meters();
-    /// Half width of what was known of the hole before, as a share; 2 for a contact tip by its mark, of which nothing
+    /// Expanded uncertainty of what was known of the hole before, as a share; 2 for a contact tip by its mark, of which nothing
     /// is.
-    model_half_width_share, "model half width share", Number, Programs => answer.known;
+    model_uncertainty_share, "model expanded uncertainty share", Number, Programs => answer.known;
     /// Gas all runs together passed over what the model says; null without a run.
     measured_over_model, "measured over model", Number, Programs => answer.measured().map(|measured| measured.factor);
-    /// Half width of that, as a share; null without a run.
-    measured_half_width_share, "measured half width share", Number, Programs => answer.measured().map(|measured| 2.0 * measured.standard());
+    /// Expanded uncertainty of that, as a share; null without a run.
+    measured_uncertainty_share, "measured expanded uncertainty share", Number, Programs => answer.measured().map(|measured| 2.0 * measured.standard());
     /// The same joined with the model by inverse variance; null without a run.
     joined_over_model, "joined over model", Number, Programs => answer.joined().map(|joined| joined.factor);
-    /// Half width of that, as a share; null without a run.
-    joined_half_width_share, "joined half width share", Number, Programs => answer.joined().map(|joined| 2.0 * joined.standard);
+    /// Expanded uncertainty of that, as a share; null without a run.
+    joined_uncertainty_share, "joined expanded uncertainty share", Number, Programs => answer.joined().map(|joined| 2.0 * joined.standard);
     /// Weight of the runs in it, 0 to 1; null without a run.
     joined_weight, "joined weight", Number, Programs => answer.joined().map(|joined| joined.weight);
     /// The joined coefficient of the bore; null without a run.
@@ -84,8 +84,8 @@ columns! {
     trust, "trust", Word, Programs => answer.joined().map(|joined| trust(joined.trust));
     /// What the jet passes more than in the earlier measurement, as a share; null without one.
     change_share, "change share", Number, Programs => answer.compared().map(|compared| compared.change);
-    /// Half width of that; null without an earlier measurement.
-    change_half_width_share, "change half width share", Number, Programs => answer.compared().map(|compared| 2.0 * compared.standard);
+    /// Expanded uncertainty of that; null without an earlier measurement.
+    change_uncertainty_share, "change expanded uncertainty share", Number, Programs => answer.compared().map(|compared| 2.0 * compared.standard);
     /// How often chance alone makes so large a change; null without an earlier measurement.
     change_odds, "change odds", Number, Programs => answer.compared().map(|compared| compared.odds);
     /// `worn`, `dirty`, `drooping` or `no real difference`; null without an earlier measurement.
@@ -96,8 +96,8 @@ columns! {
     plan_enough_s, "plan enough", Time, Programs => answer.plan.enough.seconds();
     /// Gas that passes in that time.
     plan_mass_kg, "plan mass", Mass, Programs => answer.plan.mass.kilograms();
-    /// Half width of the coefficient then, joined with the model, as a share.
-    plan_half_width_share, "plan half width share", Number, Programs => 2.0 * answer.plan.joined;
+    /// Expanded uncertainty of the coefficient then, joined with the model, as a share.
+    plan_uncertainty_share, "plan expanded uncertainty share", Number, Programs => 2.0 * answer.plan.joined;
     /// The file that was written, as a burner file names it; null when none was.
     saved, "saved", Word, Programs => answer.saved.as_ref();
 }
@@ -108,7 +108,7 @@ pub const ANSWER: Section = Section {
     name: "jetwright weigh",
     words: "",
     about: "What a weighing says of the jet of a burner file; `jetwright meter` answers with the same keys. Without a run only the \
-        plan is filled. Half widths are those of the 95 % band (k = 2).",
+        plan is filled. Expanded uncertainties are those of the 95 % band (k = 2).",
     is_many: false,
     members: &[Member::Columns(MEASURED), Member::Section(&RUNS), Member::Section(&WARNINGS)],
 };

@@ -15,7 +15,7 @@ pub(crate) fn said(answer: &MeasuredAnswer, shop: &Shop) -> Vec<String> {
     let minutes = |time: Duration| format!("{:.0} min", time.minutes().ceil());
     let Some(found) = &answer.found else {
         return vec![format!(
-            "Weigh for {} ({} of gas): then the jet is known within {}, and longer is hardly surer. \
+            "Weigh for {} ({} of gas): then the jet is known to ±{}, and longer adds little. \
              Before {} the scale says less than the model, {}. \
              Let the fire burn steadily, read the gauge while gas flows, wipe frost and dew off the cylinder before each \
              weighing.",
@@ -50,7 +50,7 @@ pub(crate) fn said(answer: &MeasuredAnswer, shop: &Shop) -> Vec<String> {
         ),
         _ => format!(
             "DOUBTFUL: it is {:.1} standard deviations from the model, {}, which chance makes {odds}. It is not averaged \
-             with it: the coefficient by the {} alone is {:.3}, sure within {}. Check the bore, the gauge and what else \
+             with it: the coefficient by the {} alone is {:.3}, ±{}. Check the bore, the gauge and what else \
              hung on the cylinder.",
             joined.deviations,
             known(answer),
@@ -76,7 +76,7 @@ fn known(answer: &MeasuredAnswer) -> String {
     if answer.known > 1.0 {
         "which cannot know a worn tip".into()
     } else {
-        format!("which is sure within {:.0} %", 100.0 * answer.known)
+        format!("which is ±{:.0} %", 100.0 * answer.known)
     }
 }
 

@@ -68,8 +68,8 @@ pub(crate) struct SetpointRow {
 columns! {
     /// A row of the table.
     pub(crate) SETPOINT, setpoint(row: &SetpointRow);
-    heat_net_w, "fire", HeatNet, Metric(10) => row.heat;
-    fire_gross, "fire", HeatGross, WordsInch(10) => row.heat * row.basis;
+    heat_net_w, "heat", HeatNet, Metric(10) => row.heat;
+    fire_gross, "heat", HeatGross, WordsInch(10) => row.heat * row.basis;
     gauge_pressure_pa, "gauge", Gauge, Page(20) => row.set.gauge.pascals();
     /// Opening of the damper that gives the air ratio.
     air_setting, "damper", FineShare, Page(30) => row.set.air;

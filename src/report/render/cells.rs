@@ -93,7 +93,7 @@ fn cell(column: &Column, value: &Value, shop: &Shop, with_unit: bool) -> String 
         let text = shop.number(column.kind, si);
         let text = match value.half {
             Some(half) if value.mark != Mark::Quiet => {
-                let half = shop.half_width(column.kind, si, half);
+                let half = shop.expanded(column.kind, si, half);
                 let star = if value.mark == Mark::AtLeast { "*" } else { "" };
                 format!("{text} ±{half}{star}")
             }

@@ -90,7 +90,7 @@ pub fn bells() -> Entries {
             mixing_tube_diameter: Some(mm(40.0)),
         }),
         chamber: Some(ChamberEntry {
-            exhaust_area: Area::from_square_meters(60e-4),
+            exhaust_opening: Area::from_square_meters(60e-4),
             exhaust_loss: 1.5,
             temperature: Temperature::from_celsius(1200.0),
         }),

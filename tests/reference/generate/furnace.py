@@ -28,8 +28,8 @@ rows.append(row("box_heat_w", {"side_m": 0.5, "thickness_m": 0.1, "conductivity"
                 "W", "0.5 abs", f"{HOLMAN} {FOUND}"))
 
 # A wall whose conductivity changes, and a round one: conduction integrated by scipy.
-fibre = ((293.15, 0.040), (473.15, 0.055), (673.15, 0.09), (873.15, 0.14), (1073.15, 0.20), (1273.15, 0.285))
-whole = integrate.quad(lambda t: np.interp(t, *zip(*fibre)), 330, 1250, points=[p[0] for p in fibre], limit=200)[0]
+fiber = ((293.15, 0.040), (473.15, 0.055), (673.15, 0.09), (873.15, 0.14), (1073.15, 0.20), (1273.15, 0.285))
+whole = integrate.quad(lambda t: np.interp(t, *zip(*fiber)), 330, 1250, points=[p[0] for p in fiber], limit=200)[0]
 rows.append(row("fibre_wall_heat_w_per_m2", {"hot_k": 1250, "cold_k": 330, "thickness_m": 0.05}, whole / 0.05, "W/m2",
                 1e-4, f"Integral of the table's own conductivity over temperature {computed_with('scipy')}"))
 for radius, thick in ((0.15, 0.075), (0.1, 0.1), (0.3, 0.2)):
@@ -53,7 +53,7 @@ rows.append(row("plate_loss_w", {"face_k": 505.15, "air_k": 296.15, "height_m": 
 rows.append(row("duct_loss_w_per_m", {"face_k": 318.15, "air_k": 288.15, "height_m": 0.3, "width_m": 0.75}, "246", "W/m",
                 6e-2, f"{INCROPERA}example 9.3; its sides by the laminar form, 13 % below the general one used here {FOUND}"))
 rows.append(row("radiation_w", {"area_m2": 0.9 * np.pi * 0.02, "hot_k": 1000, "room_k": 800}, "1893", "W", 1e-3,
-                f"{KREITH}example 1.4, a metre of rod {FOUND}"))
+                f"{KREITH}example 1.4, a meter of rod {FOUND}"))
 for depth, share in ((0.5, "0.8013"), (1, "0.6720"), (2, "0.5142"), (4, "0.3566"), (10, "0.1910")):
     rows.append(row("passed_share", {"depth_over_radius": depth}, share, "", "0.0004 abs",
                     f"Clausing, Ann. Phys. 12 (1932) 961 {FROM_MEMORY}"))
@@ -122,7 +122,7 @@ def layered(seconds, flux, film):
     density = np.concatenate((np.full(n1, 790.0), np.full(n2, 128.0)))
 
     def rate(_, t):
-        k = both(t, brick_k, fibre)
+        k = both(t, brick_k, fiber)
         between = (t[:-1] - t[1:]) / (dx[:-1] / 2 / k[:-1] + dx[1:] / 2 / k[1:])
         last = (t[-1] - 293.15) / (dx[-1] / 2 / k[-1] + 1 / film)
         flow = np.concatenate(([flux], between, [last]))
@@ -136,7 +136,7 @@ def layered(seconds, flux, film):
 for seconds, flux in ((600, 9000), (3600, 5000), (14400, 3000)):
     hot, inside = layered(seconds, flux, 12)
     inputs = {"seconds": seconds, "flux_w_per_m2": flux, "film": 12}
-    source = f"75 mm insulating brick 26 and 50 mm fibre blanket, properties of the table {computed_with('scipy')}"
+    source = f"75 mm insulating brick 26 and 50 mm fiber blanket, properties of the table {computed_with('scipy')}"
     rows.append(row("layered_face_k", inputs, hot, "K", 1.5e-3, source))
     rows.append(row("layered_60_mm_k", inputs, inside, "K", 1.5e-3, source))
 
@@ -155,7 +155,7 @@ for celsius in (200, 600, 700, 735, 760, 900, 1100, 1200):
                     f"EN 1993-1-2:2005, 3.4.1.2, integrated {computed_with('scipy')}"))
 for name in ("copper", "aluminum", "silver"):
     cas = CAS_from_any(name)
-    ours = "aluminium" if name == "aluminum" else name
+    ours = "aluminum" if name == "aluminum" else name
     rows.append(row("heat_of_melting_j_per_kg", {"name": ours}, Hfus(cas) / MW(cas) * 1e3, "J/kg", 1e-2,
                     f"CRC Handbook {computed_with('chemicals')}"))
     rows.append(row("melting_point_c", {"name": ours}, Tm(cas) - 273.15, "C", "1 abs",

@@ -21,7 +21,7 @@ PRESSURES = [700, 1013]
 CELSIUS = [700 + 20 * step for step in range(16)]
 AIR_RATIOS = [0.8, 0.85, 0.9, 0.94, 0.97, 0.99, 1.0, 1.01, 1.03, 1.06, 1.1, 1.2, 1.35, 1.6, 2.0, 2.5, 3.0]
 SECONDS = [0.1, 0.16, 0.26, 0.42, 0.7, 1.1, 1.8, 3.0]
-# More of the fuel than this leaves unburnt only where the reactor has blown out.
+# More of the fuel than this leaves unburnt only where the reactor has purged.
 BLOWN_OUT = 0.9
 TABLE = pathlib.Path(__file__).resolve().parents[3] / "src/combustion/stirred_reactor_table.rs"
 KEPT = pathlib.Path("/tmp")

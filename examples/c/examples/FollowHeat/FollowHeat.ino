@@ -5,7 +5,7 @@
 //   STOP       button, normally closed: pressed, unplugged or broken means stop.
 //   PERMITTED  the safeguard's dry contact that is closed while it would let gas flow (its limits closed, no lock-out):
 //              broken means not permitted. Not its flame contact: that one closes after the gas.
-//   START, LIGHT, RESET  buttons, normally open. Each acts when it is let go after a press, RESET after one of a second
+//   START, LIGHT, RESET  buttons, normally open. Each acts when it is released after a press, RESET after one of a second
 //              or more, and none that was held for over five: a wire chafed to ground never acts.
 //   REQUEST    through a relay to the safeguard's call for heat; HIGH asks. The pin floats while the chip resets and
 //              its loader runs: 10 kilohms from the relay driver's input to ground keep it off.
@@ -54,7 +54,7 @@ float lowest_w, highest_w;  // the heats of the table
 bool made = false;
 uint32_t last_ms;
 
-// Acts when it is let go after a press that was meant, and was open before.
+// Acts when it is released after a press that was meant, and was open before.
 struct Button {
   int pin;
   uint32_t shortest_ms;

@@ -70,9 +70,9 @@ pub fn run(BeginArguments { file, said }: &BeginArguments) -> Result<String, Com
         told.push_str(&format!("Not known yet:\n{}", unknown.concat()));
     }
     if let Some(sure) = sheet.sure.iter().flatten().next() {
-        let source = sure.gas.least_sure();
+        let source = sure.gas.largest_uncertainty();
         told.push_str(&wrapped(&format!("Learn next, for the heat: {}: {}.", source.words(), source.remedy())));
-        if let Some(source) = sure.air_ratio.map(|sure| sure.least_sure()) {
+        if let Some(source) = sure.air_ratio.map(|sure| sure.largest_uncertainty()) {
             told.push_str(&wrapped(&format!("Learn next, for the air: {}: {}.", source.words(), source.remedy())));
         }
     }

@@ -1,8 +1,8 @@
-//! The evening as the sheet tells it: one evening, its safety steps, and the work's own fire. The burners are invented.
+//! The firing as the sheet tells it: one firing, its safety steps, and the work's own fire. The burners are invented.
 
 use serde_json::Value;
 
-use super::furnace::{blank, evening};
+use super::furnace::{blank, run};
 use super::{BurnerFile, number};
 
 const FOUNDRY: &str = include_str!("../../examples/bell-foundry.toml");
@@ -30,14 +30,14 @@ fn plan_gas(sheet: &Value) -> f64 {
 #[test]
 fn the_work_says_its_damper_with_its_gauge() {
     let minutes = ("minutes = \"40 min\"", "minutes = \"30 min\"");
-    let file = evening(&[minutes]);
+    let file = run(&[minutes]);
     let sheet = file.json();
     let of = |key: &str| number(&sheet, &format!("/furnace/{key}"));
     // Set so, the burner gives the fire asked and its air; with the damper left it is starved by the gas alone, as much
     // as the root of the gauges is apart, or a little less.
     let set = |damper: f64| {
         let gauge = format!("gauge = \"{} Pa\"\ndamper = {damper}", of("work_gauge_pressure_pa"));
-        evening(&[("gauge = \"3.2 psi\"", &gauge), minutes]).json()
+        run(&[("gauge = \"3.2 psi\"", &gauge), minutes]).json()
     };
     let right = set(of("work_damper_opening"));
     assert!((number(&right, "/settings/0/heat_net_w") / of("work_fire_net_w") - 1.0).abs() < 1e-4);
@@ -49,10 +49,10 @@ fn the_work_says_its_damper_with_its_gauge() {
 }
 
 #[test]
-fn no_evening_asks_for_a_fire_that_is_out_of_reach() {
+fn no_firing_asks_for_a_fire_that_is_out_of_reach() {
     let mut met = [0; 2];
     for minutes in [4, 20, 25, 30, 40, 60] {
-        let file = evening(&[("minutes = \"40 min\"", &format!("minutes = \"{minutes} min\""))]);
+        let file = run(&[("minutes = \"40 min\"", &format!("minutes = \"{minutes} min\""))]);
         let sheet = file.json();
         // Faster than the chamber can at its temperature, or more than the blower feeds.
         let fire = sheet["furnace"]["work_fire_net_w"].as_f64();
@@ -70,28 +70,28 @@ fn a_work_fire_that_is_rich_is_cautioned_of() {
     // Both settings have air enough of their own; the work burns at the file's air ratio.
     let own = |gauge: &str| format!("{gauge}\nair_ratio = 1.10");
     let (melt, hold) = ("gauge = \"3.2 psi\"", "gauge = \"0.8 psi\"");
-    let at = |ratio: &str| evening(&[("air_ratio = 1.05", ratio), (melt, &own(melt)), (hold, &own(hold))]).json();
+    let at = |ratio: &str| run(&[("air_ratio = 1.05", ratio), (melt, &own(melt)), (hold, &own(hold))]).json();
     let places = |sheet: &Value| {
         let cautions = sheet["warnings"].as_array().unwrap();
-        let monoxide = cautions.iter().filter(|caution| caution["kind"] == "carbon_monoxide");
-        monoxide.map(|caution| caution["setting"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+        let carbon_monoxide = cautions.iter().filter(|caution| caution["kind"] == "carbon_monoxide");
+        carbon_monoxide.map(|caution| caution["setting"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
     };
     assert_eq!(places(&at("air_ratio = 0.95")), ["the work"]);
     assert!(places(&at("air_ratio = 1.05")).is_empty());
 }
 
 #[test]
-fn an_evening_begins_with_air_and_ends_with_the_valve() {
-    for (file, heading) in [(foundry(&[]), "TONIGHT"), (evening(&[]), "THE EVENING")] {
+fn an_firing_begins_with_air_and_ends_with_the_valve() {
+    for (file, heading) in [(foundry(&[]), "RUN PLAN"), (run(&[]), "RUN PLAN")] {
         let told = block(&file.text("metric"), heading);
         let mut from = 0;
         // Air before gas, gas off before air: NFPA 86's order (from memory).
         for step in [
-            "gas shut: blow the chamber through for 60 s",
+            "gas shut: purge the chamber for 60 s",
             " light",
             "gas off at the cylinder first",
             "keep the air on",
-            "air off, the last valve closed",
+            "air off: shut the damper",
         ] {
             let at = told[from..].find(step).unwrap_or_else(|| panic!("{step:?} is not in its place: {told}"));
             from += at + step.len();
@@ -100,7 +100,7 @@ fn an_evening_begins_with_air_and_ends_with_the_valve() {
 }
 
 #[test]
-fn a_sheet_has_one_time_to_blow_through() {
+fn a_sheet_has_one_time_to_purge() {
     // Four changes of 20 L by any blower here take less than the 60 s that are the least, of 200 L more.
     let times = |volume: &str| {
         let sheet = foundry(&[("chamber_volume = \"20 L\"", &format!("chamber_volume = \"{volume}\""))]).json();
@@ -109,48 +109,48 @@ fn a_sheet_has_one_time_to_blow_through() {
     };
     let (small, large) = (times("20 L"), times("200 L"));
     assert!(small < 60.0 && large > 60.0 && (large / small - 10.0).abs() < 1e-6, "{small} {large}");
-    let sheet = evening(&[]).json();
+    let sheet = run(&[]).json();
     let first = sheet["furnace"]["plan"][0]["what"].as_str().unwrap();
-    assert!(first.ends_with(&format!("for {:.0} s", number(&sheet, "/furnace/blow_through_s"))), "{first}");
+    assert!(first.ends_with(&format!("for {:.0} s", number(&sheet, "/furnace/chamber_purge_s"))), "{first}");
 }
 
 #[test]
-fn a_sheet_has_one_evening() {
-    let cylinder = |sheet: &Value| number(sheet, "/cylinder/cylinder_evening/gas_used_kg");
+fn a_sheet_has_one_firing() {
+    let cylinder = |sheet: &Value| number(sheet, "/cylinder/cylinder_run/gas_used_kg");
     let sheet = blank(&[]).json();
-    assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], true);
+    assert_eq!(sheet["cylinder"]["cylinder_run"]["by_plan"], true);
     assert!((cylinder(&sheet) / plan_gas(&sheet) - 1.0).abs() < 1e-9);
-    // Without a plan the settings' minutes are the evening.
+    // Without a plan the settings' minutes are the firing.
     let hurried = blank(&[("minutes = \"60 min\"\n# Mass", "minutes = \"5 min\"\n# Mass")]);
     let sheet = hurried.json();
-    assert_eq!(sheet["cylinder"]["cylinder_evening"]["by_plan"], false);
-    assert!((cylinder(&sheet) / number(&sheet, "/evening/gas_used_kg") - 1.0).abs() < 1e-9);
+    assert_eq!(sheet["cylinder"]["cylinder_run"]["by_plan"], false);
+    assert!((cylinder(&sheet) / number(&sheet, "/run/gas_used_kg") - 1.0).abs() < 1e-9);
 }
 
 #[test]
-fn the_room_feeds_the_largest_fire_of_the_evening() {
+fn the_room_feeds_the_largest_fire_of_the_firing() {
     // 15.7 kg of dry air a kg of propane (a volume of 23.9) and a little water, 46.35 MJ/kg net, air of 0.99 kg/m3 at
     // 1600 m (ISO 2533).
     let air = |watts: f64| watts / 46.35e6 * 15.75 * 1.05 / 0.99;
-    let sheet = evening(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
+    let sheet = run(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
     let (work, melt) = (number(&sheet, "/furnace/work_fire_net_w"), number(&sheet, "/settings/0/heat_net_w"));
     assert!(work > 1.1 * melt, "{work} {melt}");
     assert!((number(&sheet, "/furnace/fire_air_m3_per_s") / air(work) - 1.0).abs() < 0.02);
-    let gentle = evening(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
+    let gentle = run(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
     assert!(number(&gentle, "/furnace/work_fire_net_w") < melt);
     assert!((number(&gentle, "/furnace/fire_air_m3_per_s") / air(melt) - 1.0).abs() < 0.02);
 }
 
 #[test]
-fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
-    let hurried = evening(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
-    let gentle = evening(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
+fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_firing() {
+    let hurried = run(&[("minutes = \"40 min\"", "minutes = \"30 min\"")]).json();
+    let gentle = run(&[("minutes = \"40 min\"", "minutes = \"180 min\"")]).json();
     assert_eq!((&hurried["air"]["setting"], &gentle["air"]["setting"]), (&"the work".into(), &"melt".into()));
     // Air by the gas: 15.75 kg a kg of propane of 46.35 MJ/kg net, in air of 0.99 kg/m3.
     let air = number(&hurried, "/furnace/work_fire_net_w") / 46.35e6 * 15.75 * 1.05 / 0.99;
     assert!((number(&hurried, "/air/air_flow_m3_per_s") / air - 1.0).abs() < 0.02);
     // A shorter time still, and the blower is too small for it.
-    let short = evening(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]).json();
+    let short = run(&[("minutes = \"40 min\"", "minutes = \"20 min\"")]).json();
     assert!(number(&short, "/air/blower_pressure_surplus_pa") < 0.0);
     assert!(number(&hurried, "/air/blower_pressure_surplus_pa") > 0.0);
     let draws = hurried["cylinder"]["draws"].as_array().unwrap();
@@ -163,7 +163,7 @@ fn blower_and_cylinder_are_judged_at_the_largest_fire_of_the_evening() {
     let starved = |left: &str| {
         let frost = ("temperature = \"12 C\"", "temperature = \"-10 C\"");
         let minutes = ("minutes = \"40 min\"", "minutes = \"30 min\"");
-        let sheet = evening(&[("left = \"30 kg\"", &format!("left = \"{left}\"")), frost, minutes]).json();
+        let sheet = run(&[("contents = \"30 kg\"", &format!("contents = \"{left}\"")), frost, minutes]).json();
         let cautions = sheet["warnings"].as_array().unwrap().clone();
         cautions.iter().any(|found| found["kind"] == "cylinder_cannot_keep_up" && found["setting"] == "the work")
     };
