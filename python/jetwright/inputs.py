@@ -85,15 +85,15 @@ class Gas(TypedDict, total=False):
 class Cylinder(TypedDict, total=False):
     """The cylinder, if the gas comes from one."""
 
-    holds: Required[str]
+    capacity: Required[str]
     """Gas that one cylinder holds when full."""
     diameter: Required[str]
     """Outside diameter of a cylinder."""
-    empty_mass: str
-    """Empty mass of one. Without it: three quarters of what it holds."""
+    tare: str
+    """Empty mass of one. Without it: three quarters of its capacity."""
     count: int
     """How many stand on one manifold, all open. Without it: 1."""
-    left: str
+    contents: str
     """Gas left in each, by the scale. Without it: that of cylinder.capacity."""
     temperature: str
     """Temperature of the air they stand in. Without it: that of site.air_temperature."""
@@ -103,7 +103,7 @@ class Regulator(TypedDict, total=False):
     """The regulator: what it needs before it, and what it was seen to hold at some flows."""
 
     points: list[RegulatorPoints]
-    needs: str
+    minimum_inlet_pressure: str
     """Gauge pressure it needs before it. Without it: half a bar over the gauge."""
 
 
@@ -226,9 +226,6 @@ class Head(TypedDict, total=False):
     """Length of the holes through the head's wall."""
     count: int
     """How many equal heads hang on the one blower. Without it: 1."""
-    chambers: int
-    """How many equal chambers these heads share out over: the heads of one chamber share its volume, its
-    exhaust opening and its unlit gas. Without it: 1."""
     mixture_temperature: str
     """Temperature of the mixture in the ports; a hot head warms it. Without it: that of site.air_temperature."""
     mixing_tube_diameter: str
@@ -238,7 +235,7 @@ class Head(TypedDict, total=False):
 class Chamber(TypedDict, total=False):
     """The chamber."""
 
-    exhaust_area: Required[str]
+    exhaust_opening: Required[str]
     """The opening the burnt gas leaves by."""
     exhaust_loss: float | str
     """Loss coefficient of that opening. Without it: 1.5."""
@@ -293,8 +290,8 @@ class Setting(TypedDict, total=False):
 
 
 class Uncertainty(TypedDict, total=False):
-    """How well each thing is known, 95 times in 100: expanded uncertainties. Every line may be left out, and usual
-    values count."""
+    """How well each thing is known, 95 times in 100: expanded uncertainties. Every line may be left out, and
+    usual values count."""
 
     bore: str
     """Of the bore. Without it: by how the size is known."""
@@ -404,7 +401,7 @@ class Steel(TypedDict, total=False):
 class Work(TypedDict, total=False):
     """What is heated. The three lines of a crucible go together."""
 
-    substance: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminum", "silver", "glass", "stoneware", "clay graphite", "aluminum"]]
+    material: Required[Literal["steel", "copper", "bell bronze", "tin bronze", "brass", "aluminum", "silver", "glass", "stoneware", "clay graphite", "aluminium"]]
     """What it is made of."""
     mass: Required[str]
     """Mass of the charge, or of one piece."""

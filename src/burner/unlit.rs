@@ -1,4 +1,4 @@
-//! Unlit gas: how soon it makes an explosive mixture of the chamber's air, and how long a purge makes it safe again.
+//! Unlit gas: how soon it makes the chamber an explosive mixture, and how long air must purge it again.
 
 use super::rig::{Burner, Conditions};
 use crate::combustion::{LimitStandard, burning_range, explosive_range};

@@ -71,6 +71,17 @@ pub fn describe<N: Node>(root: &N, file: &str) -> Result<(Description, Places), 
     Ok((walk.description, walk.places))
 }
 
+/// Keys by an earlier name: the section, what the key was called, and what it is called now.
+const RENAMED: [(&str, &str, &str); 7] = [
+    ("cylinder", "holds", "capacity"),
+    ("cylinder", "left", "contents"),
+    ("cylinder", "empty_mass", "tare"),
+    ("regulator", "needs", "minimum_inlet_pressure"),
+    ("chamber", "exhaust_area", "exhaust_opening"),
+    ("work", "substance", "material"),
+    ("room", "monoxide", "carbon_monoxide"),
+];
+
 /// The keys of one section alone, as a tree without sections holds them; `file` is what messages call it.
 ///
 /// # Errors
@@ -180,7 +191,11 @@ impl Walk {
     fn refuse_unknown<N: Node>(&self, keys: &[(String, N)], field: &str, known: &[&str]) -> Result<(), FileError> {
         let Some((key, node)) = keys.iter().find(|(key, _)| !known.contains(&key.as_str())) else { return Ok(()) };
         let path = if field.is_empty() { key.clone() } else { format!("{field}.{key}") };
-        let accepted = format!("not a key known here, accepted are {}", known.join(", "));
+        let renamed = RENAMED.iter().find(|(section, old, new)| field == *section && key == old && known.contains(new));
+        let accepted = renamed.map_or_else(
+            || format!("not a key known here, accepted are {}", known.join(", ")),
+            |(_, _, new)| format!("this key is called \"{new}\" now"),
+        );
         Err(FileError { given: String::new(), ..self.refuse(node, &path, accepted) })
     }
 }

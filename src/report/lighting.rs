@@ -273,7 +273,7 @@ fn unlit(page: &mut Page, sheet: &Sheet, block: &LightingBlock, rows: &[SettingR
     let size = shop.text(Kind::Volume, volume.cubic_meters());
     let text = format!(
         "unlit gas may make this chamber ({size}) explosive so soon, after a flame-out in a warm one sooner; {changes:.1} \
-         volume changes of air purge it, the gas off{stands}:"
+         changes of air purge it, the gas off{stands}:"
     );
     page.said("Unlit", &text);
     let rows = rows.iter().filter(|row| row.lighting.is_some_and(|found| found.unlit.is_some()));

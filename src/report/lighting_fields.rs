@@ -105,7 +105,7 @@ columns! {
 }
 
 columns! {
-    /// How long the chamber is purged.
+    /// How long air purges the chamber.
     pub(crate) PURGE, purge(row: &SettingRow<'_>);
     purge, "purge for", Time, Words(60) => row.purge();
 }
@@ -174,11 +174,11 @@ columns! {
     /// `unlit_explosive_soonest_s` with the blower stopped, so that the jets blow into no pressure; null without
     /// `lighting_volume_m3`, or when no gas flows.
     unlit_explosive_without_air_s, "blower stopped", Time, Page(50) => Value::from(seconds(row.unlit().and_then(|unlit| unlit.soonest.explosive_without_air))).or_said("no gas");
-    /// Volume changes that thin a chamber full of gas to a quarter of its lower limit by the wider of the published ones, at least 4; null without
-    /// `lighting_volume_m3`.
-    air_changes, "volume changes", Number, Programs => row.unlit().map(|unlit| unlit.cold.changes);
+    /// Changes of air that thin a chamber full of gas to a quarter of the lower of its published lower limits, at least
+    /// 4; null without `lighting_volume_m3`.
+    air_changes, "air changes", Number, Programs => row.unlit().map(|unlit| unlit.cold.changes);
     /// How long that takes with the gas off and the damper where it stands; null without `lighting_volume_m3`.
-    air_changes_s, "volume changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.cold.purge));
+    air_changes_s, "air changes", Time, Programs => seconds(row.unlit().and_then(|unlit| unlit.cold.purge));
     /// Reynolds number of a port, at work; null without blower and head, or when the gas would blow back.
     port_reynolds_number, "port reynolds number", Number, Programs => row.ports().map(|ports| ports.reynolds_number);
     /// Fire of one port, or of a whole slot; null without blower and head, or when the gas would blow back.

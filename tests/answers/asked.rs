@@ -19,14 +19,14 @@ fn each_row_answers_in_the_units_of_its_gauge() {
     assert!(line(&page, "0.500 inH2O").contains("lb/h") && line(&page, "20.0 mbar").contains("kg/h"), "{page}");
     // Units asked for are those of every row, and a gauge in one of that set stays as written.
     let page = answer(&[&FLOW[..], &gauges, &["--units", "inch"]].concat());
-    assert!(line(&page, "gauge").contains("fire kBtu/h gross") && !page.contains("bar"), "{page}");
+    assert!(line(&page, "gauge").contains("heat kBtu/h gross") && !page.contains("bar"), "{page}");
     assert!(line(&page, "0.500 inH2O").contains("7.20"), "{page}");
 }
 
 #[test]
 fn one_set_of_units_stands_in_the_titles() {
     let page = answer(&[&FLOW[..], &["--gauge", "5 psi", "--gauge", "8 psi"]].concat());
-    assert!(line(&page, "gauge psi").contains("fire kBtu/h gross"), "{page}");
+    assert!(line(&page, "gauge psi").contains("heat kBtu/h gross"), "{page}");
 }
 
 #[test]

@@ -112,9 +112,9 @@ fn bad_furnaces_are_refused_by_name() {
         (vec![("crucible_wall = \"15 mm\"\n", "")], vec!["crucible_mass", "together"]),
         (vec![("grade = \"stainless 310\"", "grade = \"tin\"")], vec!["steel.grade", "\"stainless 304\""]),
         (vec![("depth = \"60 mm\"", "depth = \"600 mm\"")], vec!["steel.depth", "given \"600 mm\"", "mm of the wall"]),
-        (vec![("material = \"bell bronze\"", "material = \"gold\"")], vec!["work.substance", "silver"]),
+        (vec![("material = \"bell bronze\"", "material = \"gold\"")], vec!["work.material", "silver"]),
         (vec![("minutes = \"40 min\"", "minutes = \"1 s\"")], vec!["work.minutes", "from 60 s"]),
-        (vec![("material = \"bell bronze\"\n", "")], vec!["work.substance", "line ", "bell bronze", "silver"]),
+        (vec![("material = \"bell bronze\"\n", "")], vec!["work.material", "line ", "bell bronze", "silver"]),
         (
             vec![("material = \"fiber blanket\"\n", "")],
             vec!["layer[2].material", "line ", "such as \"insulating castable\""],

@@ -18,6 +18,7 @@ mod surfaces;
 mod uncertainty;
 mod warnings;
 mod weighing;
+mod words;
 
 use std::process::{Command, Output};
 
