@@ -226,6 +226,9 @@ class Head(TypedDict, total=False):
     """Length of the holes through the head's wall."""
     count: int
     """How many equal heads hang on the one blower. Without it: 1."""
+    chambers: int
+    """How many equal chambers these heads share out over: the heads of one chamber share its volume, its
+    exhaust opening and its unlit gas. Without it: 1."""
     mixture_temperature: str
     """Temperature of the mixture in the ports; a hot head warms it. Without it: that of site.air_temperature."""
     mixing_tube_diameter: str
