@@ -116,7 +116,7 @@ pub fn expected() -> Vec<(String, Vec<f64>)> {
         [(chip.conditions, 289.15, 570.0, 450.0), (sultry, 301.15, 535.0, 420.0)]
     {
         let readings = Readings {
-            gauge: GaugePressure::from_pascals(41_369.0),
+            gauge: GaugePressure::from_pascals(22_063.2),
             gas_temperature: Temperature::from_kelvin(kelvin),
             blower_pressure: PressureDifference::from_pascals(pascals),
         };

@@ -123,8 +123,8 @@ int every_call(unsigned char *image, size_t length, unsigned char *burner_image,
     }
 
     /* Three readings to heat and air ratio, in the weather of the burner's file and in another. */
-    JetwrightReadings now[] = {{41369.0f, 289.15f, 570.0f}, {41369.0f, 301.15f, 535.0f}};
-    JetwrightReadings too_strong = {41369.0f, 289.15f, 2000.0f}, no_gauge = {zero / zero, 289.15f, 570.0f};
+    JetwrightReadings now[] = {{22063.2f, 289.15f, 570.0f}, {22063.2f, 301.15f, 535.0f}};
+    JetwrightReadings too_strong = {22063.2f, 289.15f, 2000.0f}, no_gauge = {zero / zero, 289.15f, 570.0f};
     JetwrightSite sultry = {82000.0f, 308.15f, 0.8f}, no_weather = {82000.0f, 900.0f, 0.8f};
     JetwrightEstimate estimate;
     JetwrightReadingSpreads spreads = {500.0f, 2.0f, 5.0f, 0.03f, 0.04f}, no_spread = {-1.0f, 2.0f, 5.0f, 0.03f, 0.04f};
