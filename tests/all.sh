@@ -14,7 +14,7 @@ step "tests, all features" cargo test --quiet --all-features
 step "tests of the bare core" cargo test --quiet --lib --test main
 step "benches check their results" cargo test --quiet --all-features --bench physics
 step "documentation, warnings denied" env RUSTDOCFLAGS="-D warnings" cargo doc --quiet --no-deps --all-features
-step "a sample of the deliberate faults of the controller is caught" bash tests/deliberate_faults.sh 5
+step "a sample of the deliberate faults of the controller is caught" bash tests/deliberate_faults.sh 12
 step "the Python package, built, installed and tested" bash tests/python.sh
 step "the card, printed by a browser and measured" bash tests/card.sh
 step "the core on bare metal" bash tests/bare_metal.sh

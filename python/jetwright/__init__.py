@@ -154,7 +154,7 @@ __all__ = [
     "drying_steps",
     "duct_loss",
     "duty",
-    "run",
+    "firing",
     "expected_reading",
     "fire_character",
     "flame",

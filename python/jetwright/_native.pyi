@@ -33,7 +33,7 @@ __all__ = [
     "drying_steps",
     "duct_loss",
     "duty",
-    "run",
+    "firing",
     "expected_reading",
     "fire_character",
     "flame",

@@ -287,8 +287,8 @@ def drying_steps(*, thickness: float, work: float, room: float = 293.15) -> list
 
     >>> import jetwright as jw
     >>> steps = jw.drying_steps(thickness=0.075, work=1473.15)
-    >>> round(steps[1].up_to - 273.15), round(steps[1].time / jw.hour, 6)  # held an hour for every 25 mm
-    (110, 3.0)
+    >>> round(steps[1].up_to - 273.15), round(steps[1].time / jw.hour, 6)  # 1.2 h for every 25 mm
+    (110, 3.6)
     """
     return [DryingStep(*step) for step in _native.drying_steps(float(thickness), float(room), float(work))]
 

@@ -172,8 +172,8 @@ def test_flue_gas():
             continue
         gas = gas_of(inputs["composition"])
         if quantity == "air_ratio_from_oxygen_dry":
-            carbon monoxide = float(inputs.get("carbon_monoxide", 0.0))
-            within(jw.air_ratio_from_oxygen(gas=gas, oxygen=float(inputs["oxygen"]), carbon_monoxide=carbon monoxide), row)
+            carbon_monoxide = float(inputs.get("carbon_monoxide", 0.0))
+            within(jw.air_ratio_from_oxygen(gas=gas, oxygen=float(inputs["oxygen"]), carbon_monoxide=carbon_monoxide), row)
         elif quantity in ("oxygen_dry", "carbon_dioxide_dry"):
             within(getattr(jw.expected_reading(gas=gas, air_ratio=float(inputs["air_ratio"])), quantity), row)
         else:

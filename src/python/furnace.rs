@@ -272,7 +272,7 @@ type Course = Vec<[f64; 4]>;
 
 /// One chamber through the steps of a firing. An error says at which step.
 #[pyfunction]
-pub fn run(
+pub fn firing(
     py: Python<'_>,
     gas: PyRef<'_, Gas>,
     materials: Vec<PyRef<'_, Material>>,

@@ -40,7 +40,7 @@ mod _native {
         drills, flow, flow_one, for_heat, jet_edges, jet_inputs, jet_measured, jet_results, jet_roughness,
     };
     #[pymodule_export]
-    use super::furnace::{box_factor, chamber, cool_down, reignites_above, run, shell_loss, wall, warm_up};
+    use super::furnace::{box_factor, chamber, cool_down, firing, reignites_above, shell_loss, wall, warm_up};
     #[pymodule_export]
     use super::furnace_case::furnace_case;
     #[pymodule_export]

@@ -288,8 +288,11 @@ fn two_air_sensors_that_part_twice_for_a_moment_agree() {
 fn what_was_apart_or_came_unasked_before_a_reset_is_forgotten() {
     let second = |share: f64| move |inputs: &mut Inputs<1>| inputs.second_air_flow = Some(inputs.air_flow * share);
     let mut shop = Shop::ready_with(fitted, second(1.0));
-    (0..9).for_each(|_| _ = shop.tick(Command::Nothing, second(1.2)));
-    shop.tick(Command::Nothing, |inputs| inputs.readings = [f64::NAN]);
+    (0..7).for_each(|_| _ = shop.tick(Command::Nothing, second(1.2)));
+    shop.tick(Command::Nothing, |inputs| {
+        second(1.2)(inputs);
+        inputs.readings = [f64::NAN];
+    });
     let out = shop.tick(Command::Reset, second(1.2));
     assert_ne!(out.state, State::Lockout);
     // A second more, from the reset on.
