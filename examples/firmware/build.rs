@@ -1,4 +1,4 @@
-//! Hands the linker the board's memory.
+//! Hands the linker the board's memory, and says which of the emulator's boards it is.
 
 use std::{env, fs, path::PathBuf};
 
@@ -8,6 +8,9 @@ fn main() {
     println!("cargo:rustc-link-search={}", out.display());
     println!("cargo:rustc-link-arg=-Tlink.x");
     println!("cargo:rerun-if-changed=memory.x");
+    println!("cargo:rustc-check-cfg=cfg(board, values(\"mps2\", \"microbit\"))");
+    let board = if env::var("TARGET").is_ok_and(|target| target.starts_with("thumbv6m")) { "microbit" } else { "mps2" };
+    println!("cargo:rustc-cfg=board=\"{board}\"");
     for image in ["BURNER_IMAGE", "TABLE_IMAGE"] {
         println!("cargo:rerun-if-env-changed={image}");
         // What a program needs it says itself; a path that the compiler would look for beside the source is told here.

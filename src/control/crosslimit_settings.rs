@@ -14,13 +14,13 @@ pub struct AirRatioBand<S = f64> {
     pub highest: S,
 }
 
-/// What a [`CrossLimit`] is told once.
+/// What a `CrossLimit` is told once.
 ///
 /// Gas and air are both counted as heat: the gas as what it makes, the air as what it would burn at the target.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CrossLimitSettings<S = f64> {
     /// The band of the mixture, each air ratio from 0.5 to 5. Tolerances of 3 % and 1 % need its ends under 0.904 and
-    /// over 1.117 times the target; [`ControlError::BandTooNarrow`] says what others need.
+    /// over 1.117 times the target; `ControlError::BandTooNarrow` says what others need.
     pub band: AirRatioBand<S>,
     /// The smallest fire, above zero: that of the table's first row or more.
     pub lowest: NetHeatRate<S>,

@@ -37,7 +37,7 @@ pub const fn short(kind: HazardKind) -> &'static str {
         HazardKind::BlowsBack => "GAS BLOWS BACK INTO THE BLOWER: never light it",
         HazardKind::TooLean => "TOO LEAN, WILL NOT LIGHT COLD: never before the chamber glows",
         HazardKind::GoesOut => "BLOW-OFF before the chamber glows: unburnt gas fills it",
-        HazardKind::CarbonMonoxide => "CARBON CARBON_MONOXIDE kills unseen: vent outdoors, wear an alarm",
+        HazardKind::CarbonMonoxide => "CARBON MONOXIDE kills unseen: vent outdoors, wear an alarm",
         HazardKind::UnlitGas => "UNLIT GAS IS EXPLOSIVE so soon: torch first, then gas",
         HazardKind::NoGas => "NO GAS FLOWS, air may enter the gas line",
         HazardKind::Flashback => "FLASHBACK is possible: the head roars or glows, gas off",

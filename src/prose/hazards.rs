@@ -86,7 +86,7 @@ const fn fixed(kind: HazardKind) -> &'static str {
              higher gauge or close the damper"
         }
         HazardKind::CarbonMonoxide => {
-            "too little air makes CARBON CARBON_MONOXIDE, which kills unseen: workplaces allow 25 ppm (ACGIH) to 50 ppm (OSHA) \
+            "too little air makes CARBON MONOXIDE, which kills unseen: workplaces allow 25 ppm (ACGIH) to 50 ppm (OSHA) \
              over 8 h and never above 200 ppm (NIOSH), and 1200 ppm is immediately dangerous to life (NIOSH). Vent \
              outdoors, wear an alarm"
         }

@@ -254,7 +254,7 @@ fn a_table_of_setpoints_warns_as_a_sheet_of_its_rows_does() {
     assert_eq!(SetpointTable::<USUAL_ROWS, f32>::read_image(&image), Ok(read.table));
     for source in ["c", "rust"] {
         let text = answer(&["setpoints", file.path(), "--air-ratio", "0.7", "--source", source]);
-        assert!(one_line(&text).contains("CARBON CARBON_MONOXIDE"), "{text}");
+        assert!(one_line(&text).contains("CARBON MONOXIDE"), "{text}");
     }
 }
 
@@ -271,7 +271,7 @@ fn csv_says_its_warnings_beside_the_table() {
         let (table, beside) = (String::from_utf8(output.stdout).unwrap(), String::from_utf8(output.stderr).unwrap());
         assert!(output.status.success() && !table.contains("WARNINGS"), "{table}");
         assert!(
-            beside.starts_with("WARNINGS\n") && one_line(&beside).contains("CARBON CARBON_MONOXIDE"),
+            beside.starts_with("WARNINGS\n") && one_line(&beside).contains("CARBON MONOXIDE"),
             "{arguments:?}: {beside}"
         );
     }

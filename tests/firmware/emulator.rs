@@ -106,7 +106,7 @@ pub fn run_on(chip: Chip, program: &Path, directory: &Path) -> String {
 pub fn ran(chip: Chip, program: &Path, directory: &Path) -> (bool, String) {
     let output = Command::new("qemu-system-arm")
         .args(chip.board)
-        .args(["-nographic", "-icount", "shift=0"])
+        .args(["-nographic", "-icount", "shift=0,sleep=off"])
         .args(["-semihosting-config", "enable=on,target=native", "-kernel"])
         .arg(program)
         .current_dir(directory)

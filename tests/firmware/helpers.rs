@@ -7,8 +7,14 @@ use super::emulator::{M0, M4F, M4F_SMALL, build_for, built, directory};
 fn no_double_precision_helper_is_linked() {
     let Some(built) = built() else { return };
     let directory = directory("firmware-helpers");
-    let programs =
-        [("settings", M4F), ("limit", M4F), ("proof", M4F), ("jet", M4F_SMALL), ("settings", M0), ("limit", M0)];
+    let programs = [
+        ("settings", M4F),
+        ("controller", M4F),
+        ("proof", M4F),
+        ("jet", M4F_SMALL),
+        ("settings", M0),
+        ("controller", M0),
+    ];
     for (program, chip) in programs {
         let program = build_for(chip, &built, &super::burners::demo(), &directory, program);
         let program = read(&program);

@@ -4,6 +4,7 @@
 #![cfg(feature = "cli")]
 
 mod burners;
+mod controller;
 mod costs;
 mod elf;
 mod emulator;

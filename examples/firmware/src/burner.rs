@@ -2,11 +2,18 @@
 
 use core::ffi::CStr;
 
-use jetwright::control::{AirRatioBand, ChipBurner, CrossLimit, CrossLimitSettings, ImageError, SetpointTable, Travel};
-use jetwright::quantity::NetHeatRate;
+use jetwright::control::{
+    AirChanges, AirRatioBand, ChipBurner, ControllerSettings, CrossLimit, CrossLimitSettings, ImageError, SensorLimits,
+    SetpointTable, Travel,
+};
+use jetwright::quantity::{ActualVolumeFlow, Duration, NetHeatRate};
 
-/// Seconds from tick to tick.
+/// From tick to tick.
+pub const TICK_MS: u32 = 100;
+/// The same in seconds.
 pub const TICK: f32 = 0.1;
+/// Heat that a cubic meter of air burns at the table's air ratio, J/m3; `jetwright air` prints yours. INVENTED.
+pub const AIR_HEAT: f32 = 3e6;
 /// Rows of the table that `jetwright setpoints` makes.
 pub const ROWS: usize = 17;
 
@@ -73,6 +80,33 @@ pub fn limiter(table: &Table) -> Option<CrossLimit<f32>> {
         reading_tolerance: 0.02,
     })
     .ok()
+}
+
+/// The whole controller of such a table, with gauge, gas temperature and air under watch.
+pub type Controller = jetwright::control::Controller<ROWS, 3, f32>;
+
+/// The controller of the table's burner. Every time, tolerance and limit is INVENTED: put in those of your own.
+pub fn controller(table: &Table) -> Option<Controller> {
+    let second = Duration::from_seconds(1.0);
+    // Half of what the smallest fire needs.
+    let least_air = ActualVolumeFlow::from_cubic_meters_per_second(0.5 * table.lowest().watts() / AIR_HEAT);
+    let any = |highest| SensorLimits { lowest: -100.0, highest, fastest: 50e3, noise: 40e3, stuck_after: None };
+    let settings = ControllerSettings {
+        lighting: table.lowest(),
+        lighting_time: second * 2.0,
+        steady_time: second,
+        ready_time: second * 60.0,
+        closing_time: second * 2.0,
+        run_down_time: second * 20.0,
+        longest_tick: 2 * TICK_MS,
+        clock_tolerance: 0.02,
+        least_air,
+        air_heat: AIR_HEAT,
+        has_second_air: false,
+        air_agreement: (0.1, second),
+    };
+    let changes = AirChanges::new(0.02, 4.0, least_air).ok()?;
+    Controller::new(*table, limiter(table)?, changes, [any(200e3), any(400.0), any(200e3)], settings).ok()
 }
 
 /// Where an actuator of 4.5 kW a second has come in a tick.

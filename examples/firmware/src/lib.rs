@@ -7,6 +7,8 @@ pub mod clock;
 pub mod host;
 pub mod registers;
 pub mod stack;
+pub mod timer;
+pub mod watchdog;
 
 use core::panic::PanicInfo;
 

@@ -8,11 +8,11 @@ use core::hint::black_box;
 
 use cortex_m_rt::entry;
 use jetwright::burner::Conditions;
-use jetwright::control::{ChipBurner, Readings};
+use jetwright::control::{ChipBurner, Command, Inputs, Readings, State};
 use jetwright::orifice::Supply;
-use jetwright::quantity::{AbsolutePressure, Duration, GaugePressure, NetHeatRate, Temperature};
+use jetwright::quantity::{AbsolutePressure, ActualVolumeFlow, Duration, GaugePressure, NetHeatRate, Temperature};
 use jetwright::site::Site;
-use jetwright_firmware::burner::{TICK, Table, limiter, moved};
+use jetwright_firmware::burner::{AIR_HEAT, TICK, TICK_MS, Table, controller, limiter, moved};
 use jetwright_firmware::clock::{self, instructions};
 use jetwright_firmware::host::{self, File};
 use jetwright_firmware::stack::depth;
@@ -55,7 +55,7 @@ fn line(what: &core::ffi::CStr, amount: u32) {
     host::byte(b'\n');
 }
 
-/// What a lookup and a step of the limiter cost, in instructions and stack; the loop's own are taken off.
+/// What a lookup, a step of the limiter and a tick of the controller cost, in instructions and stack; the loop's own are taken off.
 fn small_costs() -> Option<()> {
     const TIMES: u32 = 1000;
     let table = Table::read_image(black_box(TABLE)).ok()?;
@@ -85,6 +85,46 @@ fn small_costs() -> Option<()> {
     line(c"limit", each(spent, empty));
     line(c"limit_doubts", doubts);
     line(c"limit_stack", stack);
+    ticks(&table, each(empty, 0))
+}
+
+/// The whole controller at the fire, which follows the heat up and down.
+fn ticks(table: &Table, empty: u32) -> Option<()> {
+    const TIMES: u32 = 1000;
+    let mut desk = controller(table)?;
+    let (lowest, highest) = (table.lowest(), table.highest());
+    let zero = NetHeatRate::from_watts(0.0);
+    let (mut gas, mut air, mut is_open) = (zero, zero, false);
+    let mut now = 0;
+    let mut tick = |index: u32| {
+        now += TICK_MS;
+        let command = match desk.state() {
+            State::Off => [Command::Nothing, Command::Start][(index % 2) as usize],
+            State::Ready => [Command::Nothing, Command::Light][(index % 2) as usize],
+            _ => Command::Nothing,
+        };
+        let read = if is_open { gas } else { zero };
+        let out = desk.tick(black_box(&Inputs {
+            now,
+            command,
+            wanted: if index % 100 < 50 { highest } else { lowest },
+            readings: [read.watts(), 288.0, air.watts()],
+            gas: read,
+            air,
+            air_flow: ActualVolumeFlow::from_cubic_meters_per_second(air.watts() / AIR_HEAT),
+            second_air_flow: None,
+            chamber_is_cold: true,
+            permitted: true,
+        }));
+        (gas, air, is_open) = (moved(gas, out.gas), moved(air, out.air), out.asks_for_gas);
+        u32::from(out.state == State::Firing)
+    };
+    (0..TIMES).for_each(|index| _ = tick(index));
+    let (_, stack) = depth(|| black_box(tick(0)));
+    let (fires, spent) = instructions(|| (0..TIMES).map(|index| black_box(tick(index))).sum::<u32>());
+    line(c"tick", spent / TIMES - empty);
+    line(c"tick_fires", fires);
+    line(c"tick_stack", stack);
     Some(())
 }
 
