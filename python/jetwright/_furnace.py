@@ -475,7 +475,7 @@ class Firing:
         put(self, "profiles", tuple((np.array(depth), np.array(kelvin)) for _, depth, kelvin in stands))
 
     def __setattr__(self, name: str, value: Any) -> None:
-        raise AttributeError("an Firing does not change; make another")
+        raise AttributeError("a Firing does not change; make another")
 
     def to_pandas(self) -> Any:
         """A ``DataFrame`` with one row a step."""

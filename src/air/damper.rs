@@ -201,7 +201,7 @@ impl<S: Scalar> Damper<S> {
         Ok((own.squared() + by_gap.squared()).sqrt())
     }
 
-    /// The same after it was [`calibrated`](Damper::calibrated) by a loss known to a expanded uncertainty, as a share.
+    /// The same after it was [`calibrated`](Damper::calibrated) by a loss known to an expanded uncertainty, as a share.
     #[must_use]
     pub fn calibrated_spread(seen: S) -> S {
         (seen.squared() + S::c(SHAPE * SHAPE)).sqrt()

@@ -120,8 +120,8 @@ impl<S: Scalar> Burner<S> {
         Ok(if surplus >= (most - wide) * dynamic_head { most } else { wide + surplus / dynamic_head })
     }
 
-    /// The damper calibrated by one setting seen: at this gauge and this mark the fire had an air ratio, known to a half
-    /// width (k = 2). A neutral flame is 1; an oxygen reading gives it by
+    /// The damper calibrated by one setting seen: at this gauge and this mark the fire had an air ratio, known to an
+    /// expanded uncertainty (k = 2). A neutral flame is 1; an oxygen reading gives it by
     /// [`air_ratio_from_oxygen`](crate::combustion::air_ratio_from_oxygen); a flow of air over the air needed is one too.
     ///
     /// The blower's curve, the ducts and the head are taken as they are said: what they are off by goes into the damper,

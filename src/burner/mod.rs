@@ -25,4 +25,4 @@ pub use prepared::{Operating, Prepared};
 pub use remedy::Remedies;
 pub use rig::{Burner, Conditions};
 pub use running::Running;
-pub use unlit::{BRITISH_CHANGES, ExplosiveChamber, LEAST_CHANGES, SAFE_SHARE, UnlitChamber, air_changes, fills_after};
+pub use unlit::{ExplosiveChamber, LEAST_CHANGES, SAFE_SHARE, UnlitChamber, air_changes, fills_after};

@@ -9,10 +9,9 @@ use crate::quantity::{ActualVolumeFlow, Duration, GaugePressure, Temperature, Vo
 use crate::scalar::Scalar;
 
 /// Changes of the chamber's air before lighting that every standard asks: NFPA 86, four volumes (from memory, and a
-/// process-heating article); it rules where it applies.
+/// process-heating article); it rules where it applies. BS 5990:2006, 15.5 asks for five with full air, and never less than
+/// 30 s.
 pub const LEAST_CHANGES: f64 = 4.0;
-/// Changes of the chamber's air, and the least seconds, of BS 5990:2006, 15.5: with full air, never below a quarter.
-pub const BRITISH_CHANGES: (f64, f64) = (5.0, 30.0);
 /// Share of the lower limit of burning that a chamber is blown down to: NFPA 86 (from memory).
 pub const SAFE_SHARE: f64 = 0.25;
 

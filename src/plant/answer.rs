@@ -29,7 +29,7 @@ impl Number {
         Self { value, low: None, high: None }
     }
 
-    /// A number with a expanded uncertainty at k = 2.
+    /// A number with an expanded uncertainty at k = 2.
     #[must_use]
     pub const fn within(value: f64, expanded: f64) -> Self {
         Self { value, low: Some(value - expanded), high: Some(value + expanded) }
@@ -41,7 +41,7 @@ impl Number {
         Some(0.5 * (self.high? - self.low?))
     }
 
-    /// A number with a expanded uncertainty given as a share of it, where one is known.
+    /// A number with an expanded uncertainty given as a share of it, where one is known.
     #[must_use]
     pub fn relative(value: f64, share: Option<f64>) -> Self {
         share.map_or(Self::alone(value), |share| Self::within(value, share * value))

@@ -214,7 +214,7 @@ impl Shop {
     pub fn expanded(&self, kind: Kind, si: f64, half: f64) -> String {
         let number = self.number(kind, si);
         let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
-        // Kinds with a expanded uncertainty have units that are a plain factor of SI.
+        // Kinds with an expanded uncertainty have units that are a plain factor of SI.
         let factor = match kind {
             Kind::Gauge if self.gauge.is_some() => self.gauge.map_or(1.0, |unit| 1.0 / unit.factor),
             Kind::Gauge if self.inch => GaugePressure::from_pascals(1.0).psi(),

@@ -92,8 +92,8 @@ fn a_chip_links_no_double_precision_helper_and_no_panic() {
     assert!(!linked(&libraries, TARGETS[2], &functions).double_precision_helpers().is_empty());
 }
 
-/// Helpers that calculate in double precision. One that only narrows a number to single is none: the hazards of a jet and
-/// of a flame keep limits in double precision, and the compiler does not narrow all of them beforehand.
+/// Helpers that calculate in double precision. One that only narrows a number to single is none: how near a gas is to
+/// condensing is taken from the rows of its species, which are kept in double precision.
 fn double_arithmetic(program: &elf::Program) -> Vec<String> {
     let narrows = ["__aeabi_d2f", "__truncdfsf2"];
     program.double_precision_helpers().into_iter().filter(|name| !narrows.contains(&name.as_str())).cloned().collect()

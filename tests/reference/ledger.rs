@@ -110,7 +110,7 @@ pub const DECISIONS: &str = "
 - **Viscosity.** Ours lies 1.6 to 3.9 % (propane) and 1 to 2 % (butanes) above DIPPR. Open: not corrected, and what it does to
   a jet's flow was not looked at apart from the model's spread.
 - **Cylinder.** The trade chart found twice is one table, and the heat transfer is fitted to it: its rows prove the fit.
-- **Carbon carbon_monoxide.** The European limit is 20 ppm over 8 h and 100 ppm over 15 min (Directive 2017/164), the strictest law
+- **Carbon monoxide.** The European limit is 20 ppm over 8 h and 100 ppm over 15 min (Directive 2017/164), the strictest law
   found. Open: whether every warning goes by it.
 ";
 

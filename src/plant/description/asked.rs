@@ -230,7 +230,7 @@ inputs! {
         ambient_pressure: AbsolutePressure[Input::StationPressure], Needed, Offered("835 hPa");
         /// The factor as measured.
         measured_factor: Number[Input::CoefficientFactor], Needed, Offered("0.97");
-        /// How sure that is; a expanded uncertainty.
+        /// How sure that is; an expanded uncertainty.
         measured_uncertainty: Share[Input::UncertaintyShare], Needed, Offered("3 %");
         /// The same without the gauge's part.
         measured_uncertainty_without_gauge: Share[Input::UncertaintyShare], Needed, Offered("2 %");
@@ -244,7 +244,7 @@ inputs! {
         factor: Number[Input::CoefficientFactor], Needed, Offered("0.98");
         /// Weight of the measurement in it.
         weight: Share[Input::Fraction], Needed, Offered("80 %");
-        /// How sure it is; a expanded uncertainty.
+        /// How sure it is; an expanded uncertainty.
         uncertainty: Share[Input::UncertaintyShare], Needed, Offered("3 %");
         /// The same without the gauge's part.
         uncertainty_without_gauge: Share[Input::UncertaintyShare], Needed, Offered("2 %");

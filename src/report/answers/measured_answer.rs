@@ -31,7 +31,7 @@ pub struct MeasuredAnswer {
     pub kind: MeasuredBy,
     /// The bore as it was described.
     pub bore: Length,
-    /// What was known of the hole before, as a expanded uncertainty.
+    /// What was known of the hole before, as an expanded uncertainty.
     pub known: f64,
     /// How long to measure.
     pub plan: Plan,
